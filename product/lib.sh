@@ -84,8 +84,11 @@ stamp=$here/target/built
 
 # Everything that the install folder is made from. Tests and what Maven writes are not.
 sources() {
-    (cd "$root" && find pom.xml bundles features product \
-        \( -name target -o -path '*/src/test' -o -path "product/check" \) -prune -o -type f "$@")
+    local place places=()
+    for place in pom.xml bundles features product/launcher product/assembly product/samples product/catalogue; do
+        [ ! -e "$root/$place" ] || places+=("$place")
+    done
+    (cd "$root" && find "${places[@]}" \( -name target -o -path '*/src/test' \) -prune -o -type f "$@")
 }
 
 # True if something was changed, added or taken away since the last build. The time of the change of the file's entry
@@ -105,6 +108,7 @@ before_build() {
 }
 
 after_build() {
+    make_archive
     mv "$stamp.new" "$stamp"
 }
 
@@ -143,21 +147,44 @@ build_if_needed() {
 
 # --- Running --------------------------------------------------------------------------------------------------------
 
+cache=${XDG_CACHE_HOME:-$HOME/.cache}/tramontane
+
+# Where the archive of classes for this install folder, these jars and this Java is kept.
+archive() {
+    local folder jars
+    folder=$(printf '%s' "$install" | cksum)
+    jars=$(ls -ln "$install/lib" 2>/dev/null | cksum)
+    printf '%s/%s-%s-%s.jsa' "$cache" "${folder%% *}" "${jars%% *}" "$java_version"
+}
+
+# An archive of loaded classes makes each start quicker by about a fifth. It is made once after a build, beside its place
+# and then moved, so that no start ever meets half of one; without it everything works as well.
+make_archive() {
+    local made name
+    made=$(archive)
+    mkdir -p "$cache" 2>/dev/null && [ -w "$cache" ] || return 0
+    name=${made##*/}
+    rm -f "$cache/${name%%-*}"-*.jsa*
+    java_flags
+    "$java_home/bin/java" "${flags[@]}" "-XX:ArchiveClassesAtExit=$made.$$" -Xlog:disable -cp "$install/lib/*" \
+        tramontane.launcher.Main --version >/dev/null 2>&1 </dev/null || true
+    [ ! -f "$made.$$" ] || mv "$made.$$" "$made"
+}
+
+java_flags() {
+    flags=(-XX:+UseSerialGC -Xshare:auto)
+    # Felix looks into the JDK once at its start, which is all right but announced since version 24.
+    [ "$java_version" -lt 23 ] || flags+=(--sun-misc-unsafe-memory-access=allow)
+}
+
 # run_tramontane [-Dname=value ...] -- arguments: becomes the program.
 run_tramontane() {
     need_java run
-    local flags=(-XX:+UseSerialGC -Xshare:auto)
-    # Felix looks into the JDK once at its start, which is all right but announced since version 24.
-    [ "$java_version" -lt 23 ] || flags+=(--sun-misc-unsafe-memory-access=allow)
-    # An archive of loaded classes makes each start after the first quicker. It is made again by itself when it does not
-    # fit, and whatever goes wrong with it is no reason not to run.
-    local cache=${XDG_CACHE_HOME:-$HOME/.cache}/tramontane
-    if mkdir -p "$cache" 2>/dev/null && [ -w "$cache" ]; then
-        local name
-        name=$(printf '%s' "$install" | cksum)
-        flags+=(-XX:+AutoCreateSharedArchive "-XX:SharedArchiveFile=$cache/${name%% *}-$java_version.jsa"
-            -Xlog:disable -Xlog:all=error:stderr)
-    fi
+    local made
+    java_flags
+    made=$(archive)
+    # Should it not fit, Java goes without it; nobody needs to be told.
+    [ ! -f "$made" ] || flags+=("-XX:SharedArchiveFile=$made" -Xlog:disable)
     while [ "$1" != -- ]; do
         flags+=("$1")
         shift

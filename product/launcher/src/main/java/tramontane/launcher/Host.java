@@ -271,7 +271,7 @@ final class Host implements AutoCloseable {
         Optional<Bundle> broken = announced(~Bundle.ACTIVE);
         if (broken.isPresent()) {
             String name = broken.get().getSymbolicName();
-            return "bundle " + name + " would give the entry \"" + settings.entry() + "\", but it is not loaded: "
+            return "bundle " + name + " would give the entry \"" + settings.entry() + "\", but it does not run: "
                     + problems.apply(name);
         }
         return "no loaded bundle gives the entry \"" + settings.entry() + "\""

@@ -2,7 +2,6 @@ package tramontane.launcher;
 
 import java.io.PrintStream;
 import java.lang.reflect.InvocationHandler;
-import java.lang.reflect.InvocationTargetException;
 import java.lang.reflect.Method;
 import java.lang.reflect.Proxy;
 import java.util.Arrays;
@@ -42,17 +41,8 @@ final class HostLog {
             err.println(line);
             thrown.printStackTrace(err);
         } else {
-            err.println(line + " (" + Reasons.sentence(root(thrown)) + ")");
+            err.println(line + " (" + Reasons.sentence(thrown) + ")");
         }
-    }
-
-    private static Throwable root(Throwable thrown) {
-        Throwable cause = thrown;
-        while (cause.getCause() != null
-                && (cause instanceof BundleException || cause instanceof InvocationTargetException)) {
-            cause = cause.getCause();
-        }
-        return cause;
     }
 
     /** What Felix itself logs to. */

@@ -23,8 +23,8 @@ final class Problems implements Function<String, String>, Supplier<Map<String, S
     /**
      * Notes one problem.
      *
-     * @param subject what has it: a symbolic name, or a file name where there is none
      * @param kind what the subject is, for the sentence on the error stream
+     * @param subject what has it: a symbolic name, or a file name where there is none
      * @param reason why, as the end of the sentence "it does not run: ..."
      * @param otherNames further names to find the reason by
      */
@@ -36,7 +36,8 @@ final class Problems implements Function<String, String>, Supplier<Map<String, S
             subjects.put(name, key);
         }
         String file = otherNames.length > 0 && !otherNames[0].equals(subject) ? " (" + otherNames[0] + ")" : "";
-        err.println("tramontane: " + kind + " " + subject + file + " is not loaded: " + reason + ".");
+        err.println("tramontane: " + kind + " " + subject + file
+                + (kind.equals("bundle") ? " does not run: " : " is not loaded: ") + reason + ".");
     }
 
     /** The reason for a symbolic name, a bundle id or a file name; null if there is none, as callers outside expect. */

@@ -155,19 +155,16 @@ final class Reasons {
 
     /** Why a resolved bundle did not start. */
     static String notStarted(Throwable thrown) {
-        Throwable cause = thrown;
-        if (thrown instanceof BundleException && thrown.getCause() != null) {
-            cause = thrown.getCause();
-        }
-        String what = thrown instanceof BundleException failure && failure.getType() == BundleException.ACTIVATOR_ERROR
-                ? "its activator failed" : "it could not be started";
-        return what + " with " + sentence(cause);
+        return "it could not be started (" + sentence(thrown) + ")";
     }
 
-    /** A throwable in one line: for the exceptions that people know by name, that name, and the message. */
+    /** A throwable in one line: the name that people know it by, and its message; of a wrapper, what it wraps. */
     static String sentence(Throwable thrown) {
+        if (thrown instanceof BundleException && thrown.getCause() != null) {
+            return sentence(thrown.getCause());
+        }
         if (thrown instanceof UnsupportedClassVersionError) {
-            return "classes made for a newer Java than " + Runtime.version().feature();
+            return "its classes are made for a newer Java than " + Runtime.version().feature();
         }
         String message = String.valueOf(thrown.getMessage()).lines().findFirst().orElse("");
         return thrown.getClass().getSimpleName() + (thrown.getMessage() == null ? "" : ": " + message);
