@@ -163,7 +163,7 @@ public final class Air {
 
     /**
      * Dynamic viscosity of dry air by Sutherland's formula, ISO 2533 eq. (22). Within about 1 % for 200..600 K. Vapour
-     * lowers it, by 1 % at 35 °C and saturation; that is left out.
+     * lowers it, by about 1 % at 35 °C and saturation (from memory); that is left out.
      *
      * @param temperature K
      * @return Pa s
