@@ -1,0 +1,130 @@
+package tramontane.analysis;
+
+import java.time.Duration;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import org.osgi.annotation.versioning.ProviderType;
+import tramontane.model.Condition;
+import tramontane.model.Design;
+import tramontane.model.Problem;
+
+/** Checks designs and runs analyses on them; the one service that callers use. */
+@ProviderType
+public interface Engine {
+
+    /**
+     * Everything that is wrong with a design, its passages' parameters and sections included.
+     *
+     * @param design a design that could be read
+     */
+    List<Problem> check(Design design);
+
+    /**
+     * Runs analyses and judges the requirements. Blocks; gives control back within 100 ms of a cancel. The answer depends on
+     * the request and the loaded bundles only, not on threads or time.
+     *
+     * @param request what to run
+     * @param watch   progress and cancel
+     */
+    Evaluation evaluate(Request request, Watch watch);
+
+    /**
+     * Where a figure comes from: the analysis that gave it is run again with a recording trace.
+     *
+     * @param design    the design
+     * @param condition the case's id as in {@link Figure#condition}
+     * @param figure    the figure's id
+     * @param place     the figure's place
+     * @return the steps for that figure and the values on its way, in the order they were taken; empty if nothing gives it
+     */
+    List<Trace.Step> trace(Design design, String condition, String figure, String place);
+
+    /** The loaded analyses, in the order of their ids. */
+    List<Loaded> analyses();
+
+    /** The loaded passage kinds by name. */
+    Map<String, PassageKind> passageKinds();
+
+    /** The loaded section types by name. */
+    Map<String, SectionType<?>> sectionTypes();
+
+    /**
+     * What to run.
+     *
+     * @param design     the design; it must have no errors in {@link Engine#check}
+     * @param analyses   ids of the analyses to run, with what they need; all where empty
+     * @param conditions ids of the conditions; all where empty
+     * @param timeLimit  how long one analysis may take before its result is dropped and it is barred
+     */
+    record Request(Design design, Set<String> analyses, Set<String> conditions, Duration timeLimit) {
+
+        /** How long one run of an analysis may take where nothing else is said. */
+        public static final Duration TIME_LIMIT = Duration.ofMinutes(5);
+
+        public Request {
+            analyses = Set.copyOf(analyses);
+            conditions = Set.copyOf(conditions);
+        }
+
+        /** All analyses in all conditions. */
+        public static Request all(Design design) {
+            return new Request(design, Set.of(), Set.of(), TIME_LIMIT);
+        }
+    }
+
+    /** How a caller follows a run and ends it. */
+    interface Watch {
+
+        /** Watches nothing, never cancels. */
+        Watch NONE = new Watch() {
+            @Override
+            public boolean cancelled() {
+                return false;
+            }
+
+            @Override
+            public void progress(double fraction, String message) {
+                // nobody looks
+            }
+        };
+
+        /** Whether the answer is no longer wanted; asked from several threads. */
+        boolean cancelled();
+
+        /**
+         * How far it has come.
+         *
+         * @param fraction done, 0 to 1, never falling
+         * @param message  what is being done
+         */
+        void progress(double fraction, String message);
+    }
+
+    /**
+     * A single case to compute: a condition whose failed movers are all concrete.
+     *
+     * @param declared the id of the condition in the design
+     * @param concrete the condition to compute; its id is the declared one where that is concrete itself, else the declared
+     *                 one with the failed position: {@code any one failed: fans 2 locked}
+     */
+    record Case(String declared, Condition concrete) {
+    }
+
+    /**
+     * A loaded analysis.
+     *
+     * @param id      its id
+     * @param label   its label
+     * @param bundle  symbolic name and version of the bundle it came from
+     * @param scope   its scope
+     * @param figures the figures it can give
+     * @param barred  why it does not run any more; empty while it does
+     */
+    record Loaded(String id, String label, String bundle, Scope scope, List<FigureKind> figures, Optional<String> barred) {
+        public Loaded {
+            figures = List.copyOf(figures);
+        }
+    }
+}

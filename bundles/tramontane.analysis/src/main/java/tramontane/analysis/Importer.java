@@ -1,0 +1,54 @@
+package tramontane.analysis;
+
+import java.util.List;
+import org.osgi.annotation.versioning.ConsumerType;
+import tramontane.model.AirMover;
+import tramontane.model.Form;
+import tramontane.model.Passage;
+import tramontane.model.Problem;
+import tramontane.model.Values;
+
+/**
+ * Turns a file of another format into parts and passages; implemented by extensions and registered as a service.
+ *
+ * <p>A pure function of the bytes and the settings, so that an import can be redone exactly.
+ */
+@ConsumerType
+public interface Importer {
+
+    /** Its own name, unique among importers. */
+    String id();
+
+    /** What people read, lower case: what it reads. */
+    String label();
+
+    /** Endings of the files it reads, with the dot: {@code .csv}. */
+    List<String> endings();
+
+    /** The settings it takes. */
+    Form settings();
+
+    /**
+     * Reads a file.
+     *
+     * @param name     the file's name, for messages
+     * @param content  its bytes
+     * @param settings values of {@link #settings}
+     */
+    Imported read(String name, byte[] content, Values settings);
+
+    /**
+     * What was read.
+     *
+     * @param movers   air movers
+     * @param passages passages, their bays left empty
+     * @param problems bad rows by line and column; an error means that nothing was taken
+     */
+    record Imported(List<AirMover> movers, List<Passage> passages, List<Problem> problems) {
+        public Imported {
+            movers = List.copyOf(movers);
+            passages = List.copyOf(passages);
+            problems = List.copyOf(problems);
+        }
+    }
+}

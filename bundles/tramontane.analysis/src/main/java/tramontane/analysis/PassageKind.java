@@ -1,0 +1,63 @@
+package tramontane.analysis;
+
+import java.util.List;
+import org.osgi.annotation.versioning.ConsumerType;
+import tramontane.model.Condition;
+import tramontane.model.Design;
+import tramontane.model.Form;
+import tramontane.model.Passage;
+import tramontane.model.Problem;
+import tramontane.model.Values;
+
+/**
+ * A kind of passage: its fields and its flow law; implemented by extensions and registered as a service.
+ *
+ * <pre>{@code
+ * @Component
+ * public final class Honeycomb implements PassageKind {
+ *     private static final Form FORM = Form.of("honeycomb", "A flow straightener of round cells.",
+ *             Field.amount("area", "area", QuantityKind.AREA, Range.POSITIVE, "Open area.").mandatory());
+ *
+ *     public Form form() { return FORM; }
+ *     public FlowLaw law(Values values, Setting setting) {
+ *         double area = values.si("area");
+ *         return (flow, density, viscosity, drop) -> …;
+ *     }
+ * }
+ * }</pre>
+ */
+@ConsumerType
+public interface PassageKind {
+
+    /** Its fields beyond those that every passage has; the form's name is the kind's name in files. */
+    Form form();
+
+    /**
+     * The flow law of one passage in one condition.
+     *
+     * @param values  the passage's parameters, read without errors
+     * @param setting the passage, its design and condition
+     */
+    FlowLaw law(Values values, Setting setting);
+
+    /**
+     * What is wrong with parameters that are each in range but do not fit together.
+     *
+     * @param values  the passage's parameters as far as they could be read
+     * @param setting the passage and its design
+     * @param place   where they stand in the file, to be put in front of each problem's place
+     */
+    default List<Problem> check(Values values, Setting setting, String place) {
+        return List.of();
+    }
+
+    /**
+     * What surrounds a passage.
+     *
+     * @param design    the design; for a check the whole design, for a law what the solving analysis reads
+     * @param condition the condition, failed movers all concrete
+     * @param passage   the passage
+     */
+    record Setting(Design design, Condition condition, Passage passage) {
+    }
+}

@@ -1,0 +1,45 @@
+package tramontane.analysis;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * What an analysis returns.
+ *
+ * @param <T>      the type of its data
+ * @param data     its typed data; empty where it could not be computed
+ * @param figures  its figures
+ * @param findings its findings
+ */
+public record Result<T>(Optional<T> data, List<Figure> figures, List<Finding> findings) {
+
+    public Result {
+        figures = List.copyOf(figures);
+        findings = List.copyOf(findings);
+    }
+
+    /** A result of data alone. */
+    public static <T> Result<T> of(T data) {
+        return new Result<>(Optional.of(data), List.of(), List.of());
+    }
+
+    /** No honest answer, and why. */
+    public static <T> Result<T> notComputed(Finding... why) {
+        return new Result<>(Optional.empty(), List.of(), List.of(why));
+    }
+
+    /** This result with more figures. */
+    public Result<T> with(Figure... more) {
+        List<Figure> all = new ArrayList<>(figures);
+        all.addAll(List.of(more));
+        return new Result<>(data, all, findings);
+    }
+
+    /** This result with more findings. */
+    public Result<T> with(Finding... more) {
+        List<Finding> all = new ArrayList<>(findings);
+        all.addAll(List.of(more));
+        return new Result<>(data, figures, all);
+    }
+}

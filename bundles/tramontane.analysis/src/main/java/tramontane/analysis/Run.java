@@ -1,0 +1,48 @@
+package tramontane.analysis;
+
+import java.util.Optional;
+import org.osgi.annotation.versioning.ProviderType;
+import tramontane.model.Condition;
+import tramontane.model.Design;
+
+/** One run of an analysis, as the analysis sees it. */
+@ProviderType
+public interface Run {
+
+    /** Whether the answer is no longer wanted. Long loops ask, or call {@link #check}. */
+    boolean cancelled();
+
+    /**
+     * Leaves the run if the answer is no longer wanted.
+     *
+     * @throws Cancelled if so
+     */
+    default void check() {
+        if (cancelled()) {
+            throw new Cancelled();
+        }
+    }
+
+    /**
+     * Says how far it has come.
+     *
+     * @param fraction done, 0 to 1
+     * @param message  what it is doing, a few words; may be empty
+     */
+    void progress(double fraction, String message);
+
+    /** Where to say where figures come from; does nothing in normal runs. */
+    Trace trace();
+
+    /**
+     * "What if": the data of one type for another design or condition, computed on this thread and cached like any other.
+     *
+     * @param <R>       the type
+     * @param design    the design to ask about
+     * @param condition the condition, failed movers all concrete; for design-wide data it is ignored
+     * @param type      the type of data
+     * @return the data; empty if nothing gives it, if it could not be computed, or if asking would go round in a circle
+     *         (which is reported as an error finding)
+     */
+    <R> Optional<R> ask(Design design, Condition condition, Class<R> type);
+}

@@ -1,0 +1,50 @@
+package tramontane.analysis;
+
+import java.util.List;
+import tramontane.physics.units.QuantityKind;
+
+/**
+ * A table without a display; the command line, the desktop and reports draw the same.
+ *
+ * @param title   what it shows
+ * @param columns its columns
+ * @param rows    its rows, each with one cell per column
+ */
+public record Table(String title, List<Column> columns, List<List<Cell>> rows) {
+
+    public Table {
+        columns = List.copyOf(columns);
+        rows = rows.stream().<List<Cell>>map(List::copyOf).toList();
+        for (List<Cell> row : rows) {
+            if (row.size() != columns.size()) {
+                throw new IllegalArgumentException("table " + title + " has " + columns.size()
+                        + " columns, but a row of " + row.size() + " cells");
+            }
+        }
+    }
+
+    /**
+     * A column.
+     *
+     * @param label   its heading
+     * @param numeric whether its cells are numbers, to be set right-aligned
+     */
+    public record Column(String label, boolean numeric) {
+    }
+
+    /** What stands in a cell. */
+    public sealed interface Cell {
+    }
+
+    /** Words. */
+    public record Words(String text) implements Cell {
+    }
+
+    /** A quantity, shown in the units that the reader chose; SI value. */
+    public record Amount(double si, QuantityKind quantity) implements Cell {
+    }
+
+    /** Nothing to show. */
+    public record Empty() implements Cell {
+    }
+}

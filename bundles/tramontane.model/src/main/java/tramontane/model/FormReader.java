@@ -1,0 +1,352 @@
+package tramontane.model;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import tramontane.physics.units.QuantityKind;
+import tramontane.physics.units.UnitException;
+import tramontane.physics.units.Units;
+
+/**
+ * Reads an object by its {@link Form} and collects everything that is wrong with it.
+ *
+ * <p>A field that cannot be read is left out of the result and reported, so that reading goes on and finds the rest.
+ */
+public final class FormReader {
+
+    /** Members that any object may carry and no form lists. */
+    private static final Set<String> EVERYWHERE = Set.of(Noun.SECTIONS, "notes", "layout");
+
+    private final List<Problem> problems;
+
+    private FormReader(List<Problem> problems) {
+        this.problems = problems;
+    }
+
+    /**
+     * Reads an object.
+     *
+     * @param form     what is expected
+     * @param tree     what stands there
+     * @param place    where it stands, for example {@code airPath.passages[3]}; empty for the whole file
+     * @param problems receives what is wrong
+     * @return what could be read
+     */
+    public static Values read(Form form, Value.Tree tree, String place, List<Problem> problems) {
+        return new FormReader(problems).object(form, tree, place);
+    }
+
+    /** The quantity that a value stands for, if it is one of that kind. */
+    static Optional<Quantity> quantity(Value value, QuantityKind kind) {
+        try {
+            return switch (value) {
+                case Value.Num num when Double.isFinite(num.number()) -> Optional.of(new Quantity(num.number(), value));
+                case Value.Text text -> Optional.of(new Quantity(Units.parse(text.text(), kind), value));
+                default -> Optional.empty();
+            };
+        } catch (UnitException e) {
+            return Optional.empty();
+        }
+    }
+
+    private Values object(Form form, Value.Tree tree, String place) {
+        Map<String, Object> read = new LinkedHashMap<>();
+        for (Field field : form.fields()) {
+            String at = join(place, field.name());
+            Optional<Value> written = tree.get(field.name());
+            if (written.isPresent()) {
+                field(field.shape(), written.get(), at).ifPresent(value -> read.put(field.name(), value));
+            } else if (field.required()) {
+                problems.add(Problem.error(at, "is missing; expected " + expected(field.shape())));
+            }
+        }
+        LinkedHashMap<String, Value> rest = new LinkedHashMap<>();
+        tree.members().forEach((name, value) -> {
+            if (form.field(name).isEmpty()) {
+                rest.put(name, value);
+                if (!EVERYWHERE.contains(name) && !form.open()) {
+                    problems.add(Problem.caution(join(place, name), "is not a field of " + article(form.name())
+                            + " that anything loaded here knows; it is kept, but not used" + suggestion(form, name)));
+                }
+                if (name.equals(Noun.SECTIONS) && !(value instanceof Value.Tree)) {
+                    problems.add(Problem.error(join(place, name), "is " + describe(value)
+                            + "; expected an object with one member per section"));
+                }
+            }
+        });
+        return new Values(form, read, new Value.Tree(rest));
+    }
+
+    private Optional<Object> field(Shape shape, Value value, String place) {
+        return switch (shape) {
+            case Shape.Anything() -> Optional.of(value);
+            case Shape.Words() -> words(value, place, shape);
+            case Shape.Reference reference -> words(value, place, shape);
+            case Shape.References(Shape.Target target) -> references(target, value, place);
+            case Shape.Choice(List<String> allowed) -> value instanceof Value.Text text && allowed.contains(text.text())
+                    ? Optional.of(text.text()) : refuse(value, place, shape);
+            case Shape.YesNo() -> value instanceof Value.Flag flag ? Optional.of(flag.on()) : refuse(value, place, shape);
+            case Shape.Whole(int least, int most) -> value instanceof Value.Num num && num.number() == Math.rint(num.number())
+                    && num.number() >= least && num.number() <= most
+                    ? Optional.of((int) num.number()) : refuse(value, place, shape);
+            case Shape.WholeOr(int least, String word) -> value instanceof Value.Text text && text.text().equals(word)
+                    ? Optional.of(word) : value instanceof Value.Num num && num.number() == Math.rint(num.number())
+                    && num.number() >= least && num.number() <= Integer.MAX_VALUE
+                    ? Optional.of((int) num.number()) : refuse(value, place, shape);
+            case Shape.Amount(QuantityKind kind, Range range) -> amount(value, kind, range, place).map(Object.class::cast);
+            case Shape.AnyAmount() -> anyAmount(value, place);
+            case Shape.Amounts amounts -> amounts(amounts, value, place);
+            case Shape.Part(Form form) -> value instanceof Value.Tree tree
+                    ? Optional.of(object(form, tree, place)) : refuse(value, place, shape);
+            case Shape.Parts(Form form, String shorthand) -> parts(form, shorthand, value, place);
+            case Shape.AmountsByName byName -> byName(byName, value, place);
+        };
+    }
+
+    private Optional<Object> words(Value value, String place, Shape shape) {
+        return value instanceof Value.Text text && !text.text().isBlank()
+                ? Optional.of(text.text()) : refuse(value, place, shape);
+    }
+
+    private Optional<Object> references(Shape.Target target, Value value, String place) {
+        if (!(value instanceof Value.Items items)) {
+            return refuse(value, place, new Shape.References(target));
+        }
+        List<String> names = new ArrayList<>();
+        for (int i = 0; i < items.values().size(); i++) {
+            words(items.values().get(i), place + "[" + i + "]", new Shape.Reference(target))
+                    .ifPresent(name -> names.add((String) name));
+        }
+        return Optional.of(names);
+    }
+
+    private Optional<Quantity> amount(Value value, QuantityKind kind, Range range, String place) {
+        double si;
+        switch (value) {
+            case Value.Num num -> si = num.number();
+            case Value.Text text -> {
+                try {
+                    si = Units.parse(text.text(), kind);
+                } catch (UnitException e) {
+                    problems.add(Problem.error(place, e.getMessage()));
+                    return Optional.empty();
+                }
+            }
+            default -> {
+                refuse(value, place, new Shape.Amount(kind, range));
+                return Optional.empty();
+            }
+        }
+        if (!Double.isFinite(si)) {
+            problems.add(Problem.error(place, describe(value) + " is too large a number; expected "
+                    + expected(new Shape.Amount(kind, range))));
+            return Optional.empty();
+        }
+        if (!range.contains(si)) {
+            problems.add(Problem.error(place, describe(value) + " is out of range; expected "
+                    + expected(new Shape.Amount(kind, range))));
+            return Optional.empty();
+        }
+        return Optional.of(new Quantity(si, value));
+    }
+
+    private Optional<Object> anyAmount(Value value, String place) {
+        if (value instanceof Value.Num num && Double.isFinite(num.number())) {
+            return Optional.of(new Quantity(num.number(), value));
+        }
+        if (value instanceof Value.Text text) {
+            try {
+                return Optional.of(new Quantity(Units.parseAny(text.text()).si(), value));
+            } catch (UnitException e) {
+                problems.add(Problem.error(place, e.getMessage()));
+                return Optional.empty();
+            }
+        }
+        return refuse(value, place, new Shape.AnyAmount());
+    }
+
+    private Optional<Object> amounts(Shape.Amounts shape, Value value, String place) {
+        List<Double> si = new ArrayList<>();
+        boolean sound = true;
+        switch (value) {
+            case Value.Items items -> {
+                for (int i = 0; i < items.values().size(); i++) {
+                    Optional<Quantity> one = amount(items.values().get(i), shape.kind(), shape.range(), place + "[" + i + "]");
+                    sound &= one.isPresent();
+                    si.add(one.map(Quantity::si).orElse(Double.NaN));
+                }
+            }
+            case Value.Text text -> {
+                double[] numbers;
+                try {
+                    numbers = Units.parseList(text.text(), shape.kind());
+                } catch (UnitException e) {
+                    problems.add(Problem.error(place, e.getMessage()));
+                    return Optional.empty();
+                }
+                for (int i = 0; i < numbers.length; i++) {
+                    if (!Double.isFinite(numbers[i]) || !shape.range().contains(numbers[i])) {
+                        problems.add(Problem.error(place, describe(value) + ": number " + (i + 1)
+                                + " is out of range; expected numbers " + bounds(shape.range(), shape.kind())));
+                        sound = false;
+                    }
+                    si.add(numbers[i]);
+                }
+            }
+            default -> {
+                return refuse(value, place, shape);
+            }
+        }
+        if (si.size() < shape.least()) {
+            problems.add(Problem.error(place, "has " + si.size() + (si.size() == 1 ? " number" : " numbers")
+                    + "; expected at least " + shape.least()));
+            return Optional.empty();
+        }
+        if (shape.increasing()) {
+            for (int i = 1; i < si.size(); i++) {
+                if (si.get(i) <= si.get(i - 1)) {
+                    problems.add(Problem.error(place, "number " + (i + 1) + " "
+                            + (si.get(i).equals(si.get(i - 1)) ? "repeats the one before it" : "is smaller than the one before it")
+                            + "; expected each larger than the one before"));
+                    sound = false;
+                }
+            }
+        }
+        return sound ? Optional.of(new Quantities(si, value)) : Optional.empty();
+    }
+
+    private Optional<Object> parts(Form form, String shorthand, Value value, String place) {
+        if (!(value instanceof Value.Items items)) {
+            return refuse(value, place, new Shape.Parts(form, shorthand));
+        }
+        List<Values> parts = new ArrayList<>();
+        for (int i = 0; i < items.values().size(); i++) {
+            String at = place + "[" + i + "]";
+            switch (items.values().get(i)) {
+                case Value.Tree tree -> parts.add(object(form, tree, at));
+                case Value other when !shorthand.isEmpty() && !(other instanceof Value.Items) -> parts.add(
+                        object(form, Value.Tree.EMPTY.with(shorthand, other), at));
+                case Value other -> refuse(other, at, new Shape.Part(form));
+            }
+        }
+        return Optional.of(parts);
+    }
+
+    private Optional<Object> byName(Shape.AmountsByName shape, Value value, String place) {
+        if (!(value instanceof Value.Tree tree)) {
+            return refuse(value, place, shape);
+        }
+        Map<String, Quantity> byName = new LinkedHashMap<>();
+        tree.members().forEach((name, written) -> amount(written, shape.kind(), shape.range(), join(place, name))
+                .ifPresent(quantity -> byName.put(name, quantity)));
+        return Optional.of(byName);
+    }
+
+    private Optional<Object> refuse(Value value, String place, Shape shape) {
+        problems.add(Problem.error(place, "is " + describe(value) + "; expected " + expected(shape)));
+        return Optional.empty();
+    }
+
+    static String describe(Value value) {
+        return switch (value) {
+            case Value.Text(String text) -> '"' + shorten(text) + '"';
+            case Value.Num(String literal) -> shorten(literal);
+            case Value.Flag(boolean on) -> on ? "true" : "false";
+            case Value.Nothing() -> "null";
+            case Value.Items(List<Value> values) -> values.isEmpty() ? "an empty list" : "a list";
+            case Value.Tree tree -> "an object";
+        };
+    }
+
+    private static String shorten(String text) {
+        return text.length() <= 60 ? text : text.substring(0, 57) + "…";
+    }
+
+    static String expected(Shape shape) {
+        return switch (shape) {
+            case Shape.Anything() -> "a value";
+            case Shape.Words() -> "a text";
+            case Shape.Reference(Shape.Target target) -> "the id of " + article(name(target));
+            case Shape.References(Shape.Target target) -> "a list of ids, each of " + article(name(target));
+            case Shape.Choice(List<String> words) -> "one of " + words.stream().map(word -> '"' + word + '"')
+                    .collect(Collectors.joining(", "));
+            case Shape.YesNo() -> "true or false";
+            case Shape.Whole(int least, int most) -> most == Integer.MAX_VALUE
+                    ? "a whole number of at least " + least : "a whole number from " + least + " to " + most;
+            case Shape.WholeOr(int least, String word) -> "a whole number of at least " + least + " or \"" + word + '"';
+            case Shape.Amount(QuantityKind kind, Range range) -> article(kind.name()) + bounds(range, kind)
+                    + ", as a number" + (kind.dimensionless() ? "" : " in " + kind.siUnit()) + " or a text with its unit";
+            case Shape.AnyAmount() -> "a number in SI units or a text with its unit";
+            case Shape.Amounts amounts -> "a list of numbers" + (amounts.kind().dimensionless() ? ""
+                    : " in " + amounts.kind().siUnit()) + ", or one text of numbers with a unit at its end";
+            case Shape.Part(Form form) -> "an object: " + article(form.name());
+            case Shape.Parts(Form form, String shorthand) -> "a list of objects, each " + article(form.name());
+            case Shape.AmountsByName byName -> "an object with one " + byName.kind().name() + " per "
+                    + name(byName.target()) + " id";
+        };
+    }
+
+    private static String bounds(Range range, QuantityKind kind) {
+        String unit = kind.dimensionless() ? "" : " " + kind.siUnit();
+        String low = Double.isInfinite(range.least()) ? "" : (range.leastIncluded() ? " of at least " : " above ")
+                + plain(range.least()) + (range.least() == 0 ? "" : unit);
+        String high = Double.isInfinite(range.most()) ? "" : (low.isEmpty() ? " of at most " : " and at most ")
+                + plain(range.most()) + unit;
+        return low + high;
+    }
+
+    private static String plain(double number) {
+        return Value.Num.of(number).literal();
+    }
+
+    static String name(Shape.Target target) {
+        return switch (target) {
+            case BAY -> "bay";
+            case PASSAGE -> "passage";
+            case BANK -> "bank";
+            case MOVER -> "air mover";
+            case HEAT_SOURCE -> "heat source";
+            case CONDITION -> "condition";
+            case PLACE -> "bay or passage";
+            case CONTROL_LAW -> "control law";
+        };
+    }
+
+    static String article(String noun) {
+        return ("aeiou".indexOf(Character.toLowerCase(noun.charAt(0))) >= 0 ? "an " : "a ") + noun;
+    }
+
+    private static String suggestion(Form form, String name) {
+        return form.fields().stream().map(Field::name).filter(known -> distance(known, name) <= 2).findFirst()
+                .map(known -> " (did you mean " + known + "?)").orElse("");
+    }
+
+    /** Edit distance (Levenshtein), cut off early for names of very different length. */
+    private static int distance(String a, String b) {
+        if (Math.abs(a.length() - b.length()) > 2) {
+            return 3;
+        }
+        int[] row = new int[b.length() + 1];
+        for (int j = 0; j <= b.length(); j++) {
+            row[j] = j;
+        }
+        for (int i = 1; i <= a.length(); i++) {
+            int diagonal = row[0];
+            row[0] = i;
+            for (int j = 1; j <= b.length(); j++) {
+                int substitute = diagonal + (a.charAt(i - 1) == b.charAt(j - 1) ? 0 : 1);
+                diagonal = row[j];
+                row[j] = Math.min(substitute, 1 + Math.min(row[j], row[j - 1]));
+            }
+        }
+        return row[b.length()];
+    }
+
+    private static String join(String place, String name) {
+        return place.isEmpty() ? name : place + "." + name;
+    }
+}

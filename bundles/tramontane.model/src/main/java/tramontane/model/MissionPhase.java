@@ -1,0 +1,26 @@
+package tramontane.model;
+
+import tramontane.physics.units.QuantityKind;
+
+/**
+ * How long a condition lasts in a year; all phases together are the mission profile.
+ *
+ * @param condition    the condition
+ * @param timePerYear time per year, s
+ */
+public record MissionPhase(String condition, Quantity timePerYear) {
+
+    /** The fields in the file. */
+    public static final Form FORM = Form.of("mission phase", "How long a condition lasts in a year.",
+            Field.reference("condition", "condition", Shape.Target.CONDITION, "The condition.").mandatory(),
+            Field.amount("timePerYear", "time per year", QuantityKind.TIME, Range.between(0, 8784 * 3600.0),
+                    "How long it lasts in a year, for example \"2000 h\".").mandatory());
+
+    static MissionPhase from(Values values) {
+        return new MissionPhase(values.text("condition"), values.ifQuantity("timePerYear").orElse(Quantity.of(0)));
+    }
+
+    Value.Tree tree() {
+        return new TreeBuilder().text("condition", condition).quantity("timePerYear", timePerYear).build(Value.Tree.EMPTY);
+    }
+}

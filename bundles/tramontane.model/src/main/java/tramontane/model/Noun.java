@@ -1,0 +1,22 @@
+package tramontane.model;
+
+import java.util.Optional;
+
+/** A record of the model that keeps what it does not know. */
+public interface Noun {
+
+    /** The name of the member that holds the sections. */
+    String SECTIONS = "sections";
+
+    /** Members of the file that the model itself does not know, among them {@code sections}, {@code notes}, {@code layout}. */
+    Value.Tree more();
+
+    /**
+     * The part of this noun that belongs to one analysis, as written.
+     *
+     * @param name the section type's name, for example {@code noise}
+     */
+    default Optional<Value> section(String name) {
+        return more().tree(SECTIONS).flatMap(sections -> sections.get(name));
+    }
+}
