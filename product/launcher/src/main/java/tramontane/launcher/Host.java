@@ -42,7 +42,7 @@ import org.osgi.util.tracker.ServiceTracker;
 /** One running framework with the bundles of the product and of the extension folders in it. */
 final class Host implements AutoCloseable {
     /** How long an entry may take to appear that some bundle has announced. */
-    private static final Duration PATIENCE = Duration.ofSeconds(4);
+    private static final Duration PATIENCE = Duration.ofSeconds(3);
     private static final Duration STOPPING = Duration.ofSeconds(5);
 
     private final Settings settings;

@@ -62,8 +62,10 @@ final class Reasons {
             }
             if (indirect.isEmpty() && providers.stream().noneMatch(p -> usable(p, revision))) {
                 BundleRevision provider = providers.iterator().next().getRevision();
-                indirect = missing(provider, seen).map(reason -> "needs " + words(requirement) + " from bundle "
-                        + provider.getSymbolicName() + ", which is not loaded either: it " + reason);
+                String name = provider.getSymbolicName();
+                String from = words(requirement).startsWith("bundle " + name) ? "" : " from bundle " + name;
+                indirect = missing(provider, seen).map(reason -> "needs " + words(requirement) + from
+                        + ", which is not loaded either: it " + reason);
             }
         }
         return indirect;
