@@ -1,6 +1,7 @@
 package tramontane.engine.internal;
 
 import java.util.List;
+import java.util.Set;
 import java.util.stream.Stream;
 import tramontane.analysis.Evaluation.Status;
 import tramontane.analysis.Finding;
@@ -16,13 +17,15 @@ final class Answer {
     private final List<Finding> remarks;
     private final int depth;
     private final List<Long> askedUnder;
+    private final Set<Key> ring;
 
-    private Answer(Status status, Result<?> result, List<Finding> remarks, int depth, List<Long> askedUnder) {
+    private Answer(Status status, Result<?> result, List<Finding> remarks, int depth, List<Long> askedUnder, Set<Key> ring) {
         this.status = status;
         this.result = result;
         this.remarks = List.copyOf(remarks);
         this.depth = depth;
         this.askedUnder = List.copyOf(askedUnder);
+        this.ring = ring;
     }
 
     /**
@@ -34,17 +37,23 @@ final class Answer {
      * @param askedUnder service ids of all analyses loaded when it asked "what if"; empty where it did not ask
      */
     static Answer of(Result<?> result, List<Finding> remarks, int depth, List<Long> askedUnder) {
-        return new Answer(result.data().isPresent() ? Status.COMPUTED : Status.NOT_COMPUTED, result, remarks, depth, askedUnder);
+        return new Answer(result.data().isPresent() ? Status.COMPUTED : Status.NOT_COMPUTED, result, remarks, depth,
+                askedUnder, Set.of());
     }
 
     /** It did not run. */
     static Answer notRun(Finding why) {
-        return new Answer(Status.NOT_RUN, Result.notComputed(), List.of(why), 1, List.of());
+        return new Answer(Status.NOT_RUN, Result.notComputed(), List.of(why), 1, List.of(), Set.of());
     }
 
     /** It failed. */
-    static Answer failed(List<Finding> why, int depth) {
-        return new Answer(Status.FAILED, Result.notComputed(), why, depth, List.of());
+    static Answer failed(Finding why) {
+        return new Answer(Status.FAILED, Result.notComputed(), List.of(why), 1, List.of(), Set.of());
+    }
+
+    /** It had to fail. */
+    static Answer failed(Doom doom) {
+        return new Answer(Status.FAILED, Result.notComputed(), List.of(doom.why()), 1, List.of(), doom.ring());
     }
 
     Status status() {
@@ -63,6 +72,11 @@ final class Answer {
     /** The engine's findings. */
     List<Finding> remarks() {
         return remarks;
+    }
+
+    /** The circle of runs that it failed for; whoever is one of them fails, too. */
+    Set<Key> ring() {
+        return ring;
     }
 
     int depth() {

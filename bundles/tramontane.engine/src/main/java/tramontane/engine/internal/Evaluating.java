@@ -33,6 +33,9 @@ final class Evaluating {
     /** How often the caller's thread looks, ms; well within the 100 ms in which a cancel must take effect. */
     private static final long LOOK_MILLIS = 20;
 
+    /** How long asking and checking everything may take; not the request's limit, which may be as short as one run. */
+    private static final Duration LONGEST_CHECK = Duration.ofMinutes(1);
+
     private final Engine.Request request;
     private final Workers workers;
     private final Memo memo;
@@ -251,7 +254,7 @@ final class Evaluating {
             answer = plan().session().run(job, null, node.card, plan().design(), node.concrete, plan()::allCases,
                     this::answer, Session.SILENT);
         } catch (Throwable e) { // the caller waits for every node
-            answer = Answer.failed(List.of(Failure.finding(Failure.sentence(node.card.name(), e))), 1);
+            answer = Answer.failed(Failure.finding(Failure.sentence(node.card.name(), e)));
         } finally {
             memo.leave(job);
             finish(job, node, answer);
@@ -276,9 +279,9 @@ final class Evaluating {
     // on the caller's thread
 
     private synchronized void stopOverdue() {
-        Duration limit = request.timeLimit();
         for (Map.Entry<Job, Optional<Node>> each : List.copyOf(running.entrySet())) {
             Job job = each.getKey();
+            Duration limit = each.getValue().isPresent() ? request.timeLimit() : LONGEST_CHECK;
             if (!job.isRunning() || job.nanos() < limit.toNanos()) {
                 continue;
             }
@@ -297,9 +300,9 @@ final class Evaluating {
             Card slow = guilty.orElse(node.card);
             String what = slow == node.card ? " ran beyond the time limit of " + Bars.words(limit)
                     : " was stopped at the time limit of " + Bars.words(limit) + ", which " + slow.name() + " used up";
-            give(job, node, Answer.failed(List.of(Finding.error("", node.card.name() + what + "; its result is dropped"
+            give(job, node, Answer.failed(Finding.error("", node.card.name() + what + "; its result is dropped"
                     + guilty.map(card -> ", and bundle " + card.bundle() + " is barred until the program is started again")
-                    .orElse("")).remedy("start the program again; give it more time, or run the bundle isolated")), 1));
+                    .orElse("")).remedy("start the program again; give it more time, or run the bundle isolated")));
         }
     }
 

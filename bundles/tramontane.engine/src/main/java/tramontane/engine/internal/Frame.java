@@ -6,6 +6,8 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.concurrent.atomic.AtomicReference;
+import tramontane.analysis.Cancelled;
 import tramontane.analysis.Finding;
 import tramontane.analysis.Run;
 import tramontane.analysis.Trace;
@@ -23,10 +25,11 @@ final class Frame implements Run {
     private final Trace trace;
     private final int level;
     private final long begun = System.nanoTime();
-    private final Set<Finding> faults = new LinkedHashSet<>();
     private final Set<Finding> heard = new LinkedHashSet<>();
     private int depth = 1;
     private boolean asked;
+    private Key key;
+    private final AtomicReference<Doom> doom = new AtomicReference<>();
 
     Frame(Session session, Job job, Frame parent, Card card, Trace trace) {
         this.session = session;
@@ -70,17 +73,28 @@ final class Frame implements Run {
         depth = Math.max(depth, deeper + 1);
     }
 
-    /** Makes it fail whatever it returns; from another thread only while this one waits for the memo. */
-    void fault(Finding finding) {
-        synchronized (faults) {
-            faults.add(finding);
-        }
+    /** What it computes from; known when its design has been read. */
+    Optional<Key> key() {
+        return Optional.ofNullable(key);
     }
 
-    List<Finding> faults() {
-        synchronized (faults) {
-            return List.copyOf(faults);
-        }
+    void key(Key known) {
+        key = known;
+    }
+
+    /** Makes it fail whatever it returns; the first reason stands. */
+    void doom(Doom reason) {
+        doom.compareAndSet(null, reason);
+    }
+
+    /** Why it fails whatever it returns. */
+    Optional<Doom> doom() {
+        return Optional.ofNullable(doom.get());
+    }
+
+    /** Whether its job is not wanted any more. */
+    boolean dropped() {
+        return job.isGivenUp() || session.isCancelled();
     }
 
     /** What it asked for failed: it may go on, but its result is no good for another time. */
@@ -98,7 +112,7 @@ final class Frame implements Run {
 
     @Override
     public boolean cancelled() {
-        return job.isGivenUp() || session.isCancelled();
+        return dropped() || doom.get() != null;
     }
 
     @Override
@@ -115,7 +129,9 @@ final class Frame implements Run {
 
     @Override
     public <R> Optional<R> ask(Design design, Condition condition, Class<R> type) {
-        check();
+        if (dropped()) {
+            throw new Cancelled();
+        }
         if (!job.isMine()) {
             throw new IllegalStateException("ask() must be called on the thread that run() was called on");
         }
@@ -123,6 +139,9 @@ final class Frame implements Run {
             throw new IllegalArgumentException("condition " + condition.id() + " has failed movers that are not concrete");
         }
         asked = true;
+        if (doom.get() != null) {
+            return Optional.empty(); // it fails anyway; asking on could take for ever
+        }
         return session.ask(this, design, condition, type).map(type::cast);
     }
 }

@@ -73,7 +73,9 @@ final class Memo {
         frame.job().waitingFor(pending);
         try {
             while (!pending.isOver()) {
-                frame.check();
+                if (frame.dropped()) {
+                    throw new Cancelled();
+                }
                 wait(LOOK_AGAIN_MILLIS);
             }
         } catch (InterruptedException e) {
@@ -82,7 +84,7 @@ final class Memo {
         } finally {
             frame.job().waitingFor(null);
         }
-        return pending.answer() == null ? new Again() : new Kept(pending.answer());
+        return pending.answer() == null || !pending.answer().holdsUnder(loaded) ? new Again() : new Kept(pending.answer());
     }
 
     /**

@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
@@ -49,6 +50,8 @@ final class Session {
     private final Bars bars;
     private final List<Long> loaded;
     private final List<Long> drawnOn;
+    /** What failed, or used what failed: good for this evaluation, to be tried again in the next. */
+    private final Map<Key, Answer> passing = new ConcurrentHashMap<>();
     private volatile boolean cancelled;
 
     Session(Order order, Memo memo, Bars bars, Extensions extensions) {
@@ -92,8 +95,11 @@ final class Session {
      */
     Answer run(Job job, Frame parent, Card card, Design design, Optional<Engine.Case> concrete,
             Supplier<List<Engine.Case>> cases, Answers answers, Trace trace) {
+        if (parent != null && parent.doom().isPresent()) {
+            return Answer.failed(parent.doom().get());
+        }
         if (card.fault().isPresent()) {
-            return Answer.failed(List.of(Failure.finding(card.fault().get())), 1);
+            return Answer.failed(Failure.finding(card.fault().get()));
         }
         Optional<Finding> refusal = refusal(card);
         if (refusal.isPresent()) {
@@ -188,14 +194,21 @@ final class Session {
         } catch (Throwable e) { // whatever an extension does wrong must not reach the others
             return failed(frame, e);
         }
+        frame.key(key);
         if (frame.trace().recording()) {
             return call(frame, read, given);
         }
         while (true) {
-            frame.check();
-            switch (memo.enter(key, frame, loaded)) {
+            if (frame.dropped()) {
+                throw new Cancelled();
+            }
+            if (frame.parent() != null && frame.parent().doom().isPresent()) {
+                return Answer.failed(frame.parent().doom().get());
+            }
+            Answer before = passing.get(key);
+            switch (before == null ? memo.enter(key, frame, loaded) : new Memo.Kept(before)) {
                 case Memo.Kept(Answer answer) -> {
-                    return answer;
+                    return shared(frame, answer);
                 }
                 case Memo.Again() -> {
                     Optional<Finding> refusal = refusal(card);
@@ -204,23 +217,49 @@ final class Session {
                     }
                 }
                 case Memo.Ring(List<Frame> frames) -> {
-                    Finding ring = ring(frames);
-                    frames.forEach(each -> each.fault(ring));
-                    return Answer.failed(List.of(ring), 1);
+                    Doom doom = ring(frames);
+                    frames.forEach(each -> each.doom(doom));
+                    return Answer.failed(doom);
                 }
                 case Memo.Compute(Pending pending) -> {
-                    Answer answer = null;
-                    boolean keep = false;
-                    try {
-                        answer = call(frame, read, given);
-                        keep = answer.status() != Evaluation.Status.FAILED && frame.heard().isEmpty();
-                        return answer;
-                    } finally {
-                        memo.leave(pending, answer, keep);
-                    }
+                    return compute(pending, frame, read, given);
                 }
             }
         }
+    }
+
+    private Answer compute(Pending pending, Frame frame, Design read, Given given) {
+        Answer answer = null;
+        boolean keep = false;
+        try {
+            answer = call(frame, read, given);
+            keep = answer.status() != Evaluation.Status.FAILED && frame.heard().isEmpty();
+            if (!keep && frame.doom().map(Doom::holdsEverywhere).orElse(true)) {
+                passing.put(pending.key(), answer);
+            }
+            return answer;
+        } finally {
+            boolean holds = frame.doom().map(Doom::holdsEverywhere).orElse(true);
+            memo.leave(pending, holds ? answer : null, keep);
+        }
+    }
+
+    /**
+     * Takes an answer that was found elsewhere. Where that failed in a circle, and who asks is part of it, who asks fails as
+     * he would have if he had gone round himself.
+     */
+    private static Answer shared(Frame frame, Answer answer) {
+        Frame outermost = null;
+        for (Frame each = frame.parent(); each != null && !answer.ring().isEmpty(); each = each.parent()) {
+            outermost = each.key().filter(answer.ring()::contains).isPresent() ? each : outermost;
+        }
+        if (outermost != null) {
+            Doom doom = new Doom(answer.remarks().getFirst(), answer.ring());
+            for (Frame each = frame.parent(); each != outermost.parent(); each = each.parent()) {
+                each.doom(doom);
+            }
+        }
+        return answer;
     }
 
     private Answer call(Frame frame, Design read, Given given) {
@@ -231,12 +270,11 @@ final class Session {
         } catch (Throwable e) { // whatever an extension does wrong must not reach the others
             return failed(frame, e);
         }
-        if (frame.cancelled()) {
+        if (frame.dropped()) {
             throw new Cancelled(); // it may have left its loops early without saying so
         }
-        List<Finding> faults = frame.faults();
-        return faults.isEmpty() ? Answer.of(result, frame.heard(), frame.depth(), frame.asked() ? loaded : List.of())
-                : Answer.failed(faults, frame.depth());
+        return frame.doom().map(Answer::failed)
+                .orElseGet(() -> Answer.of(result, frame.heard(), frame.depth(), frame.asked() ? loaded : List.of()));
     }
 
     private static void check(Card card, Result<?> result) {
@@ -255,13 +293,12 @@ final class Session {
         }
     }
 
-    private Answer failed(Frame frame, Throwable thrown) {
-        if (frame.cancelled()) {
+    private static Answer failed(Frame frame, Throwable thrown) {
+        if (frame.dropped()) {
             throw new Cancelled();
         }
-        List<Finding> faults = frame.faults();
-        return Answer.failed(faults.isEmpty() ? List.of(Failure.finding(Failure.sentence(frame.card().name(), thrown)))
-                : faults, frame.depth());
+        return frame.doom().map(Answer::failed).orElseGet(
+                () -> Answer.failed(Failure.finding(Failure.sentence(frame.card().name(), thrown))));
     }
 
     /** Why an analysis does not run whatever it is given. */
@@ -273,24 +310,25 @@ final class Session {
     }
 
     /** Says of a circle of "what if"s who takes part; the same sentence wherever it was found. */
-    private static Finding ring(List<Frame> frames) {
+    private static Doom ring(List<Frame> frames) {
         List<String> ids = new ArrayList<>(frames.stream().map(frame -> frame.card().id()).toList());
         String ring = IntStream.range(0, ids.size()).mapToObj(turn -> {
             Collections.rotate(ids, 1);
             return String.join(" asks ", ids) + " asks " + ids.getFirst();
         }).min(Comparator.naturalOrder()).orElseThrow();
-        return Failure.finding("analyses ask each other in a circle (" + ring + "); the bundles are "
-                + frames.stream().map(frame -> frame.card().bundle()).distinct().sorted().collect(Collectors.joining(", ")));
+        return new Doom(Failure.finding("analyses ask each other in a circle (" + ring + "); the bundles are "
+                + frames.stream().map(frame -> frame.card().bundle()).distinct().sorted().collect(Collectors.joining(", "))),
+                frames.stream().flatMap(frame -> frame.key().stream()).collect(Collectors.toSet()));
     }
 
     private static Answer tooDeep(Frame frame) {
-        Finding last = null;
+        Doom last = null;
         for (Frame each = frame.parent() == null ? frame : frame.parent(); each != null; each = each.parent()) {
-            last = Failure.finding(each.card().name() + " failed: its questions lead to more than " + DEEPEST
-                    + " questions within each other");
-            each.fault(last);
+            last = new Doom(Failure.finding(each.card().name() + " failed: its questions lead to more than " + DEEPEST
+                    + " questions within each other"), Set.of());
+            each.doom(last);
         }
-        return Answer.failed(List.of(last), 1);
+        return Answer.failed(last);
     }
 
     private Given gather(Card card, Optional<Engine.Case> concrete, Supplier<List<Engine.Case>> cases, Answers answers) {

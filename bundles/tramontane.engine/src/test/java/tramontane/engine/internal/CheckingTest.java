@@ -1,0 +1,183 @@
+package tramontane.engine.internal;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import org.junit.jupiter.api.Test;
+import tramontane.analysis.FlowLaw;
+import tramontane.analysis.PassageKind;
+import tramontane.analysis.SectionType;
+import tramontane.model.AirPath;
+import tramontane.model.Bay;
+import tramontane.model.Condition;
+import tramontane.model.Design;
+import tramontane.model.FailedMover;
+import tramontane.model.Field;
+import tramontane.model.Form;
+import tramontane.model.Noun;
+import tramontane.model.Passage;
+import tramontane.model.Problem;
+import tramontane.model.Range;
+import tramontane.model.Value;
+import tramontane.model.Values;
+import tramontane.physics.units.QuantityKind;
+
+class CheckingTest {
+
+    private static class Honeycomb implements PassageKind {
+        @Override
+        public Form form() {
+            return Form.of("honeycomb", "Round cells.",
+                    Field.amount("area", "area", QuantityKind.AREA, Range.POSITIVE, "Open area.").mandatory());
+        }
+
+        @Override
+        public FlowLaw law(Values values, Setting setting) {
+            return (flow, density, viscosity, drop) -> drop.set(flow, 1);
+        }
+
+        @Override
+        public List<Problem> check(Values values, Setting setting, String place) {
+            return List.of(Problem.caution(place + ".area", "looks odd in " + setting.condition().id()));
+        }
+    }
+
+    private record Dust(double load) {
+    }
+
+    private static final class DustSection implements SectionType<Dust> {
+        @Override
+        public Form form() {
+            return Form.of("dust", "Dust in the air.",
+                    Field.amount("load", "load", QuantityKind.DENSITY, Range.NOT_NEGATIVE, "Dust per volume.").mandatory());
+        }
+
+        @Override
+        public Set<Owner> owners() {
+            return Set.of(Owner.CONDITION, Owner.BAY);
+        }
+
+        @Override
+        public int version() {
+            return 2;
+        }
+
+        @Override
+        public Value.Tree migrate(Value.Tree tree, int version) {
+            return tree.get("amount").map(amount -> tree.without("amount").with("load", amount)).orElse(tree);
+        }
+
+        @Override
+        public Dust decode(Values values) {
+            return new Dust(values.si("load"));
+        }
+
+        @Override
+        public Value.Tree encode(Dust section) {
+            return Value.Tree.EMPTY.with("load", Value.Num.of(section.load()));
+        }
+    }
+
+    private static Design withPassage(String kind, Value.Tree parameters) {
+        return Design.EMPTY.withAirPath(new AirPath(List.of(Bay.of("box")),
+                List.of(new Passage("inlet", kind, "outside", "box", parameters)), Value.Tree.EMPTY));
+    }
+
+    private static List<String> check(Bench bench, Design design) {
+        return bench.engine.check(design).stream().map(Problem::sentence).toList();
+    }
+
+    private static Value.Tree sections(String name, Value value) {
+        return Value.Tree.EMPTY.with(Noun.SECTIONS, Value.Tree.EMPTY.with(name, value));
+    }
+
+    @Test
+    void parametersAreCheckedByTheKindOfThePassage() {
+        Bench bench = new Bench(1).load(new Honeycomb());
+        assertEquals(List.of("airPath.passages[0].area: looks odd in nominal"), check(bench,
+                withPassage("honeycomb", Value.Tree.EMPTY.with("area", new Value.Text("2 cm²")))));
+        List<String> bad = check(bench, withPassage("honeycomb", Value.Tree.EMPTY.with("area", new Value.Text("2 m"))));
+        assertEquals(2, bad.size());
+        assertTrue(bad.getFirst().startsWith("airPath.passages[0].area: \"2 m\" is not an area"), bad::toString);
+    }
+
+    @Test
+    void anUnknownKindIsKeptAndSaid() {
+        List<Problem> problems = new Bench(1).engine.check(withPassage("honeycomb", Value.Tree.EMPTY));
+        assertEquals(List.of(Problem.caution("airPath.passages[0].kind", "\"honeycomb\" is no passage kind that anything"
+                + " loaded here knows; the design is not judged until a bundle that gives it is loaded")), problems);
+    }
+
+    @Test
+    void aKindThatThrowsIsNamedAndTheRestIsChecked() {
+        Bench bench = new Bench(1).load(new Honeycomb() {
+            @Override
+            public List<Problem> check(Values values, Setting setting, String place) {
+                throw new IllegalStateException("oops");
+            }
+        }).load(new DustSection());
+        Design design = withPassage("honeycomb", Value.Tree.EMPTY.with("area", Value.Num.of(1)))
+                .withConditions(List.of(withMore(sections("dust", Value.Tree.EMPTY))));
+        List<Problem> problems = bench.engine.check(design);
+        assertEquals("airPath.passages[0]: could not be checked: passage kind honeycomb of bundle lab.kinds 1.0.0 failed:"
+                + " IllegalStateException: oops", problems.getFirst().sentence());
+        assertFalse(problems.getFirst().isError());
+        assertEquals("conditions[0].sections.dust.load", problems.get(1).place());
+    }
+
+    private static Condition withMore(Value.Tree more) {
+        Condition base = Condition.named("hot");
+        return new Condition(base.id(), base.outsideTemperature(), base.altitude(), base.pressure(), base.humidity(),
+                base.heatFactor(), base.heatFactors(), base.clogging(), base.supplyVoltage(), base.supplyFrequency(),
+                base.speed(), base.failed(), more);
+    }
+
+    @Test
+    void sectionsAreCheckedByTheirTypeAndUnknownOnesAreLeftAlone() {
+        Bench bench = new Bench(1).load(new DustSection());
+        Design design = Bench.conditions("hot");
+        assertEquals(List.of(), check(bench, design.withConditions(List.of(withMore(sections("pollen", Value.Tree.EMPTY))))));
+        assertEquals(List.of(), check(bench, design.withConditions(List.of(withMore(sections("dust",
+                Value.Tree.EMPTY.with("version", Value.Num.of(2)).with("load", Value.Num.of(1))))))));
+        // version 1 called it an amount
+        assertEquals(List.of(), check(bench, design.withConditions(List.of(withMore(sections("dust",
+                Value.Tree.EMPTY.with("amount", Value.Num.of(1))))))));
+        List<String> bad = check(bench, design.withConditions(List.of(withMore(sections("dust", Value.Tree.EMPTY)))));
+        assertTrue(bad.getFirst().startsWith("conditions[0].sections.dust.load: is missing"), bad::toString);
+    }
+
+    @Test
+    void aSectionOfALaterVersionOrInTheWrongPlaceIsKeptAndSaid() {
+        Bench bench = new Bench(1).load(new DustSection());
+        List<Problem> later = bench.engine.check(Bench.conditions("hot").withConditions(List.of(withMore(sections("dust",
+                Value.Tree.EMPTY.with("version", Value.Num.of(3)))))));
+        assertEquals(List.of("conditions[0].sections.dust.version: is 3, but what is loaded here knows dust up to version 2"
+                + " only; it is kept, but not used"), later.stream().map(Problem::sentence).toList());
+        assertFalse(later.getFirst().isError());
+        assertEquals(List.of("sections.dust: is kept, but not used here; a section dust belongs to a bay or a condition"),
+                check(bench, Design.EMPTY.withMore(sections("dust", Value.Tree.EMPTY))));
+    }
+
+    @Test
+    void failedMoversThatAreNotThereAreErrors() {
+        Bench bench = new Bench(1);
+        Design design = Bench.oneOfThree();
+        List<Problem> beyond = bench.engine.check(failing(design, Optional.of("fans"), Optional.of(4)));
+        assertEquals("conditions[0].failed[0].position: is 4; expected a position in bank fans, 1 to 3",
+                beyond.getFirst().sentence());
+        assertTrue(beyond.getFirst().isError());
+        assertTrue(check(bench, failing(design, Optional.empty(), Optional.of(9))).getFirst()
+                .startsWith("conditions[0].failed[0]: fails position 9, but no bank has that many"));
+        assertTrue(check(bench, failing(Design.EMPTY, Optional.empty(), Optional.empty())).getFirst()
+                .startsWith("conditions[0].failed[0]: fails a mover, but the design has no bank"));
+    }
+
+    private static Design failing(Design design, Optional<String> bank, Optional<Integer> position) {
+        return design.withConditions(List.of(Condition.named("lost").with("lost", List.of(
+                new FailedMover(bank, position, FailedMover.State.LOCKED)))));
+    }
+}
