@@ -2,6 +2,7 @@
 # Sets: here (product/), root (the checkout), install (the folder the build lays out).
 # shellcheck shell=bash
 
+: "${HOME:=/nonexistent}"
 root=$(dirname "$here")
 install=$here/target/tramontane
 needed_java=21

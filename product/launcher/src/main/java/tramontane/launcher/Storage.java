@@ -55,7 +55,9 @@ final class Storage implements AutoCloseable {
         try {
             // Found out now rather than by the framework: a full disk, or a folder that somebody else owns.
             Files.createDirectories(slot);
-            Files.delete(Files.createTempFile(slot, "try", null));
+            Path trial = slot.resolve("trial");
+            Files.deleteIfExists(trial);
+            Files.delete(Files.createFile(trial));
             return new Storage(slot, Optional.of(lock));
         } catch (IOException notWritable) {
             lock.close();
