@@ -3,7 +3,7 @@
 # shellcheck shell=bash
 
 : "${HOME:=/nonexistent}"
-root=$(dirname "$here")
+root=${here%/*}
 install=$here/target/tramontane
 needed_java=21
 
@@ -14,27 +14,29 @@ die() {
 
 # --- Java -----------------------------------------------------------------------------------------------------------
 
-# Feature number of the Java in a home folder ("21"); empty if it is none. Reads a file, starts nothing, if it can.
+# java_feature HOME: sets feature to the feature number of the Java in a folder (21), or to nothing if there is none.
+# Each start asks this, so it reads a file, without starting anything, if it can.
 java_feature() {
-    local version=
+    local version= line
+    feature=
     [ -x "$1/bin/java" ] || return 0
     if [ -r "$1/release" ]; then
-        version=$(sed -n 's/^JAVA_VERSION="\([^"]*\)".*/\1/p' "$1/release")
+        while IFS= read -r line; do
+            case $line in JAVA_VERSION=*) version=${line#*\"} version=${version%%\"*} ;; esac
+        done <"$1/release"
     fi
     [ -n "$version" ] || version=$("$1/bin/java" -version 2>&1 | sed -n 's/.*version "\([^"]*\)".*/\1/p' | head -n 1)
     version=${version#1.}
-    version=${version%%[!0-9]*}
-    printf '%s' "$version"
+    feature=${version%%[!0-9]*}
 }
 
 java_candidates() {
-    [ -z "${JAVA_HOME:-}" ] || printf '%s\n' "$JAVA_HOME"
-    local found
-    if found=$(command -v java); then
-        found=$(real_path "$found")
-        printf '%s\n' "${found%/bin/java}"
-    fi
     local home
+    [ -z "${JAVA_HOME:-}" ] || printf '%s\n' "$JAVA_HOME"
+    if home=$(command -v java); then
+        home=$(real_path "$home")
+        printf '%s\n' "${home%/bin/java}"
+    fi
     for home in /usr/lib/jvm/* /opt/java/* "$HOME"/.sdkman/candidates/java/current \
         /Library/Java/JavaVirtualMachines/*/Contents/Home; do
         [ ! -x "$home/bin/java" ] || printf '%s\n' "$home"
@@ -55,14 +57,14 @@ real_path() {
 
 # find_java run|build: sets java_home and java_version to the first Java that is new enough (and can compile).
 find_java() {
-    local home version
+    local home
     java_home=
     while IFS= read -r home; do
         [ "$1" = run ] || [ -x "$home/bin/javac" ] || continue
-        version=$(java_feature "$home")
-        if [ -n "$version" ] && [ "$version" -ge "$needed_java" ]; then
+        java_feature "$home"
+        if [ -n "$feature" ] && [ "$feature" -ge "$needed_java" ]; then
             java_home=$home
-            java_version=$version
+            java_version=$feature
             return 0
         fi
     done <<EOF
@@ -170,6 +172,8 @@ make_archive() {
     "$java_home/bin/java" "${flags[@]}" "-XX:ArchiveClassesAtExit=$made.$$" -Xlog:disable -cp "$install/lib/*" \
         tramontane.launcher.Main --version >/dev/null 2>&1 </dev/null || true
     [ ! -f "$made.$$" ] || mv "$made.$$" "$made"
+    # Looked up at each start rather than worked out again.
+    printf '%s\n%s\n' "$java_home" "$made" >"$here/target/archive"
 }
 
 java_flags() {
@@ -180,11 +184,21 @@ java_flags() {
 
 # run_tramontane [-Dname=value ...] -- arguments: becomes the program.
 run_tramontane() {
-    need_java run
-    local made
+    local made= built_by=
+    if [ -f "$here/target/archive" ]; then
+        { IFS= read -r built_by && IFS= read -r made; } <"$here/target/archive" || true
+    fi
+    # The Java that built it runs it, unless another one is asked for or it has gone.
+    if [ -n "$built_by" ] && [ "${JAVA_HOME:-$built_by}" = "$built_by" ]; then
+        java_home=$built_by
+        java_feature "$java_home"
+        java_version=$feature
+        [ -n "$java_version" ] || need_java run
+    else
+        need_java run
+    fi
     java_flags
-    made=$(archive)
-    # Should it not fit, Java goes without it; nobody needs to be told.
+    # Should the archive not fit, Java goes without it; nobody needs to be told.
     [ ! -f "$made" ] || flags+=("-XX:SharedArchiveFile=$made" -Xlog:disable)
     while [ "$1" != -- ]; do
         flags+=("$1")
