@@ -119,7 +119,13 @@ maven() {
     local quiet=
     # What newer Java versions say about libraries inside Maven is not for our users.
     [ "$java_version" -lt 24 ] || quiet="--sun-misc-unsafe-memory-access=allow --enable-native-access=ALL-UNNAMED"
-    JAVA_HOME=$java_home MAVEN_OPTS="${MAVEN_OPTS:-} $quiet" mvn -B -f "$root/pom.xml" "$@"
+    TRAMONTANE_BUILDING=1 JAVA_HOME=$java_home MAVEN_OPTS="${MAVEN_OPTS:-} $quiet" mvn -B -f "$root/pom.xml" "$@"
+}
+
+# build_errors LOG: what went wrong, without what Maven always says.
+build_errors() {
+    grep -E '^\[ERROR\] (Failed to execute|COMPILATION|.*\.java:)|^tests: .*(could not run|lists|is not|needs)' "$1" \
+        | LC_ALL=C sort -u | head -n 25 || true
 }
 
 one_at_a_time() {
@@ -131,6 +137,8 @@ one_at_a_time() {
 }
 
 build_if_needed() {
+    # A test that runs these scripts would wait for the build that it is a part of.
+    [ -z "${TRAMONTANE_BUILDING:-}" ] || return 0
     stale || return 0
     need_java build
     need_maven
@@ -140,7 +148,7 @@ build_if_needed() {
         echo "tramontane: building, which takes a minute when libraries have to be fetched ..." >&2
         before_build
         if ! maven -q -pl product/assembly -am -Dmaven.test.skip=true package >"$here/target/build.log" 2>&1; then
-            grep -E '^\[(ERROR|FATAL)\]|^ERROR|BUILD' "$here/target/build.log" | head -n 25 >&2 || true
+            build_errors "$here/target/build.log" >&2
             die "the build failed; all of it is in $here/target/build.log."
         fi
         after_build
