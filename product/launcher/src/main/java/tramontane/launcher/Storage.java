@@ -95,12 +95,17 @@ final class Storage implements AutoCloseable {
         return lock.isEmpty();
     }
 
+    /** Gives the slot free, or removes the temporary folder as far as that is possible: the work is done either way. */
     @Override
-    public void close() throws IOException {
-        if (lock.isPresent()) {
-            lock.get().close();
-        } else {
-            remove(folder);
+    public void close() {
+        try {
+            if (lock.isPresent()) {
+                lock.get().close();
+            } else {
+                remove(folder);
+            }
+        } catch (IOException inUse) {
+            // A bundle still writes there; the system's own clean-up of temporary folders will have it.
         }
     }
 
