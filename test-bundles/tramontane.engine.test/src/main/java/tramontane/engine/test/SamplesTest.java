@@ -1,0 +1,68 @@
+package tramontane.engine.test;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.function.ToIntFunction;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.ExtendWith;
+import org.junit.jupiter.api.io.TempDir;
+import org.osgi.framework.BundleContext;
+import org.osgi.test.common.annotation.InjectBundleContext;
+import org.osgi.test.common.annotation.InjectService;
+import org.osgi.test.junit5.context.BundleContextExtension;
+import org.osgi.test.junit5.service.ServiceExtension;
+import tramontane.analysis.Engine;
+import tramontane.analysis.Evaluation;
+import tramontane.model.Design;
+import tramontane.model.file.DesignFile;
+
+/** From a shipped file to its duty points, and the command line as the launcher calls it. */
+@ExtendWith({BundleContextExtension.class, ServiceExtension.class})
+class SamplesTest {
+
+    @InjectBundleContext
+    BundleContext context;
+    @InjectService
+    Engine engine;
+    @InjectService(filter = "(tramontane.entry=cli)")
+    ToIntFunction<String[]> commandLine;
+
+    @Test
+    void everySampleIsSoundSolvedAndKept() throws IOException {
+        List<Path> samples = Designs.samples(context);
+        assertTrue(samples.size() >= 3, samples::toString);
+        for (Path sample : samples) {
+            Design design = DesignFile.read(sample).design().orElseThrow();
+            assertEquals(List.of(), engine.check(design), sample::toString);
+            Evaluation evaluation = engine.evaluate(Engine.Request.all(design), Engine.Watch.NONE);
+            assertFalse(evaluation.outcomes().isEmpty());
+            assertTrue(evaluation.outcomes().stream().allMatch(outcome -> outcome.status() == Evaluation.Status.COMPUTED),
+                    () -> sample + " " + evaluation.findings());
+            assertEquals(design, DesignFile.parse(DesignFile.write(design)).design().orElseThrow());
+        }
+    }
+
+    @Test
+    void theCommandLineWritesWhatItSolved(@TempDir Path folder) throws IOException {
+        Path output = folder.resolve("quick.json");
+        Path sample = Path.of(context.getProperty("tramontane.samples"), "quick.tramontane.json");
+        int code = commandLine.applyAsInt(new String[] {"solve", sample.toString(), "--format", "json", "--output",
+                output.toString()});
+        assertEquals(0, code);
+        assertTrue(Files.readString(output).contains("\"airflow.bank.flow\""));
+    }
+
+    @Test
+    void theCommandLineRefusesWhatItCannotRead(@TempDir Path folder) throws IOException {
+        Path broken = folder.resolve("broken.tramontane.json");
+        Files.writeString(broken, "{ \"format\": 1, ");
+        assertEquals(2, commandLine.applyAsInt(new String[] {"solve", broken.toString()}));
+        assertEquals("{ \"format\": 1, ", Files.readString(broken));
+    }
+}
