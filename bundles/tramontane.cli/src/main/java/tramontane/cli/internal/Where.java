@@ -49,8 +49,8 @@ final class Where extends OwnVerb {
                 .option(Options.FORMAT, "FORMAT", "text (standard) or json.")
                 .option(Options.UNITS, "UNITS", "metric (standard), us or si; json is always SI.")
                 .option(Options.MAX_SIZE, "SIZE", "Refuse design files larger than this; standard 64MB.")
-                .footer("Exit code: 0 if it is shown; 2 for mistakes in the command line or the file; 4 if the figure",
-                        "could not be computed.",
+                .footer("Exit code: 0 if it is shown; 2 for mistakes in the command line or the file;",
+                        "4 if the figure could not be computed.",
                         "",
                         "Example:",
                         "  tramontane trace quick airflow.bank.flow --condition nominal");

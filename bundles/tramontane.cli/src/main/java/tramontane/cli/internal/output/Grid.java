@@ -16,6 +16,8 @@ final class Grid {
 
     /** From so many quantities on, places and cases stand beneath each other and the quantities side by side. */
     private static final int MANY = 3;
+    /** More conditions than this do not go side by side. */
+    private static final int MOST_COLUMNS = 8;
 
     private final Map<String, Series> series = new LinkedHashMap<>();
     private final Set<String> places = new LinkedHashSet<>();
@@ -120,16 +122,30 @@ final class Grid {
         return new Table(title, columns, rows);
     }
 
+    /** Whether conditions go beneath each other rather than side by side, against so many other things. */
+    static boolean beneath(int conditions, int others) {
+        return conditions > MOST_COLUMNS && conditions > others;
+    }
+
     private Table matrix(String title, String what, Series each, List<Results.Shown> cases) {
-        List<Table.Column> columns = new ArrayList<>(List.of(new Table.Column(what, false)));
-        cases.forEach(shown -> columns.add(new Table.Column(shown.id(), numeric(each))));
+        List<Table.Column> columns = new ArrayList<>();
         List<List<Table.Cell>> rows = new ArrayList<>();
-        for (String place : places) {
-            List<Table.Cell> cells = new ArrayList<>(List.of(name(place)));
+        if (beneath(cases.size(), places.size())) {
+            columns.add(new Table.Column("condition", false));
+            places.forEach(place -> columns.add(new Table.Column(name(place).text(), numeric(each))));
             for (Results.Shown shown : cases) {
-                cells.add(each.cells().getOrDefault(new At(place, shown.id()), new Table.Empty()));
+                List<Table.Cell> cells = new ArrayList<>(List.of(new Table.Words(shown.id())));
+                places.forEach(place -> cells.add(each.cells().getOrDefault(new At(place, shown.id()), new Table.Empty())));
+                rows.add(cells);
             }
-            rows.add(cells);
+        } else {
+            columns.add(new Table.Column(what, false));
+            cases.forEach(shown -> columns.add(new Table.Column(shown.id(), numeric(each))));
+            for (String place : places) {
+                List<Table.Cell> cells = new ArrayList<>(List.of(name(place)));
+                cases.forEach(shown -> cells.add(each.cells().getOrDefault(new At(place, shown.id()), new Table.Empty())));
+                rows.add(cells);
+            }
         }
         return new Table(title, columns, rows);
     }
@@ -146,7 +162,7 @@ final class Grid {
         return each.cells().values().stream().anyMatch(Table.Amount.class::isInstance);
     }
 
-    private static Table.Cell name(String place) {
+    private static Table.Words name(String place) {
         return new Table.Words(place.isEmpty() ? "whole design" : place);
     }
 }

@@ -40,6 +40,11 @@ public final class Numbers {
         return text;
     }
 
+    /** Number and unit so that {@link Wrapping} does not part them. */
+    static String together(String text) {
+        return text.replace(' ', Wrapping.FAST);
+    }
+
     static Parts parts(double si, QuantityKind kind, UnitSystem units) {
         String text = text(si, kind, units);
         int space = text.indexOf(' ');

@@ -5,6 +5,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.BiFunction;
 import tramontane.analysis.Figure;
 import tramontane.analysis.FigureKind;
 import tramontane.analysis.Severity;
@@ -26,27 +27,41 @@ final class Requirements {
         this.units = units;
     }
 
-    /** A row for each requirement, a column for each condition; what is not required stays empty. */
+    /** A row for each requirement, a column for each condition, or turned over; what is not required stays empty. */
     Optional<Grid.Sheet> sheet() {
         Set<Requirement> judged = new LinkedHashSet<>();
         results.evaluation().verdicts().forEach(verdict -> judged.add(verdict.requirement()));
         if (judged.isEmpty()) {
             return Optional.empty();
         }
+        List<Requirement> requirements = List.copyOf(judged);
         List<String> conditions = results.conditions();
-        List<Table.Column> columns = new ArrayList<>(List.of(new Table.Column("requirement", false)));
-        conditions.forEach(id -> columns.add(new Table.Column(id.isEmpty() ? "all conditions" : id, false)));
-        List<List<Table.Cell>> rows = new ArrayList<>();
-        for (Requirement requirement : judged) {
-            List<Table.Cell> cells = new ArrayList<>(List.of(new Table.Words(words(requirement, judged))));
-            for (String condition : conditions) {
-                cells.add(results.evaluation().verdicts().stream().filter(verdict -> verdict.requirement().equals(requirement)
-                        && verdict.condition().equals(condition)).findFirst().<Table.Cell>map(this::cell)
-                        .orElse(new Table.Empty()));
+        List<String> names = requirements.stream().map(each -> words(each, judged)).toList();
+        List<String> cases = conditions.stream().map(id -> id.isEmpty() ? "all conditions" : id).toList();
+        Table table = Grid.beneath(conditions.size(), requirements.size())
+                ? table("condition", cases, names, (row, column) -> cell(requirements.get(column), conditions.get(row)))
+                : table("requirement", names, cases, (row, column) -> cell(requirements.get(row), conditions.get(column)));
+        return Optional.of(new Grid.Sheet(table, 1));
+    }
+
+    private static Table table(String corner, List<String> rows, List<String> columns,
+            BiFunction<Integer, Integer, Table.Cell> cells) {
+        List<Table.Column> headings = new ArrayList<>(List.of(new Table.Column(corner, false)));
+        columns.forEach(label -> headings.add(new Table.Column(label, false)));
+        List<List<Table.Cell>> lines = new ArrayList<>();
+        for (int row = 0; row < rows.size(); row++) {
+            List<Table.Cell> line = new ArrayList<>(List.of(new Table.Words(rows.get(row))));
+            for (int column = 0; column < columns.size(); column++) {
+                line.add(cells.apply(row, column));
             }
-            rows.add(cells);
+            lines.add(line);
         }
-        return Optional.of(new Grid.Sheet(new Table("Requirements", columns, rows), 1));
+        return new Table("Requirements", headings, lines);
+    }
+
+    private Table.Cell cell(Requirement requirement, String condition) {
+        return results.evaluation().verdicts().stream().filter(verdict -> verdict.requirement().equals(requirement)
+                && verdict.condition().equals(condition)).findFirst().map(this::cell).orElse(new Table.Empty());
     }
 
     private Table.Cell cell(Verdict verdict) {
@@ -61,7 +76,8 @@ final class Requirements {
         double value = figure.value();
         Optional<Quantity> missed = requirement.atLeast().filter(limit -> value < limit.si())
                 .or(() -> requirement.atMost().filter(limit -> value > limit.si()));
-        String text = Numbers.unlike(value, missed.map(Quantity::si).orElse(value), figure.kind().quantity(), units);
+        String text = Numbers.together(Numbers.unlike(value, missed.map(Quantity::si).orElse(value),
+                figure.kind().quantity(), units));
         List<String> where = new ArrayList<>();
         if (requirement.place().equals(Requirement.WORST) && !figure.place().isEmpty()) {
             where.add(figure.place());
@@ -91,7 +107,7 @@ final class Requirements {
     }
 
     private String limit(Quantity limit, Optional<FigureKind> kind) {
-        return kind.map(known -> Numbers.text(limit.si(), known.quantity(), units)).orElseGet(() -> switch (limit.written()) {
+        return kind.map(known -> Numbers.together(Numbers.text(limit.si(), known.quantity(), units))).orElseGet(() -> switch (limit.written()) {
             case Value.Text text -> text.text();
             case Value.Num num -> num.literal();
             default -> Double.toString(limit.si());

@@ -51,6 +51,14 @@ final class ResultTables {
         for (Results.Shown shown : cases) {
             results.point(shown.id()).ifPresent(point -> point.banks().forEach(bank -> dutyPoint(grid, shown.id(), bank)));
         }
+        boolean failed = cases.stream().flatMap(shown -> results.point(shown.id()).stream())
+                .flatMap(point -> point.banks().stream()).flatMap(bank -> bank.movers().stream())
+                .anyMatch(mover -> !mover.running());
+        if (failed) {
+            for (Results.Shown shown : cases) {
+                results.point(shown.id()).ifPresent(point -> point.banks().forEach(bank -> running(grid, shown.id(), bank)));
+            }
+        }
         sheets.addAll(grid.sheets("Duty points", "bank", cases, true));
     }
 
@@ -60,10 +68,11 @@ final class ResultTables {
         put(grid, "speed", QuantityKind.ROTATIONAL_SPEED, bank.bank(), condition, bank.speed());
         bank.power().ifPresent(power -> put(grid, "power", QuantityKind.POWER, bank.bank(), condition, power));
         grid.put("stable", bank.bank(), condition, new Table.Words(bank.stable() ? "yes" : "no"));
-        if (!bank.movers().isEmpty()) {
-            long running = bank.movers().stream().filter(OperatingPoint.MoverPoint::running).count();
-            grid.put("running", bank.bank(), condition, new Table.Words(running + " of " + bank.movers().size()));
-        }
+    }
+
+    private static void running(Grid grid, String condition, OperatingPoint.BankPoint bank) {
+        long running = bank.movers().stream().filter(OperatingPoint.MoverPoint::running).count();
+        grid.put("running", bank.bank(), condition, new Table.Words(running + " of " + bank.movers().size()));
     }
 
     private void flows() {

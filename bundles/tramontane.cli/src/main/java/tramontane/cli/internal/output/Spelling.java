@@ -33,7 +33,7 @@ public final class Spelling {
             String letter = Character.toString(c);
             if (unsafe(c)) {
                 spelt.append('?');
-            } else if (encoder.canEncode(letter)) {
+            } else if (c == Wrapping.FAST || encoder.canEncode(letter)) {
                 spelt.append(letter);
             } else {
                 spelt.append(ascii(c));
@@ -86,7 +86,7 @@ public final class Spelling {
             case 'ζ' -> "zeta";
             case 'λ' -> "lambda";
             case '√' -> "sqrt";
-            case '\u00a0', '\u202f', '\u2009' -> " ";
+            case '\u202f', '\u2009' -> " ";
             default -> "?";
         };
     }

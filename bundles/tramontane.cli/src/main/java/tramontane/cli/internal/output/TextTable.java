@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.UnaryOperator;
+import java.util.stream.Stream;
 import tramontane.analysis.Table;
 import tramontane.physics.units.UnitSystem;
 
@@ -18,7 +19,8 @@ public final class TextTable {
 
     private static final String GAP = "  ";
     private static final int WIDEST_CELL = 30;
-    private static final int USUAL_HEADING = 12;
+    private static final int NARROWEST_WORDS = 14;
+    private static final int USUAL_HEADING = 14;
 
     private final List<String> headings = new ArrayList<>();
     private final List<List<String>> cells = new ArrayList<>();
@@ -102,16 +104,13 @@ public final class TextTable {
         return switch (cell) {
             case Table.Words words -> words.text();
             case Table.Amount amount -> unitAbove ? Numbers.parts(amount.si(), amount.quantity(), units).number()
-                    : Numbers.text(amount.si(), amount.quantity(), units);
+                    : Numbers.together(Numbers.text(amount.si(), amount.quantity(), units));
             case Table.Empty empty -> "";
         };
     }
 
     private List<String> draw() {
-        int[] widths = new int[headings.size()];
-        for (int column = 0; column < widths.length; column++) {
-            widths[column] = columnWidth(column);
-        }
+        int[] widths = widths();
         List<String> lines = new ArrayList<>();
         int from = Math.min(keys, widths.length);
         int parts = 0;
@@ -127,6 +126,36 @@ public final class TextTable {
             from = to;
         } while (from < widths.length);
         return lines;
+    }
+
+    /** The width of each column; where that makes all of them fit, those of words are made narrower. */
+    private int[] widths() {
+        int[] natural = new int[headings.size()];
+        int[] least = new int[headings.size()];
+        for (int column = 0; column < natural.length; column++) {
+            natural[column] = columnWidth(column);
+            least[column] = table.columns().get(column).numeric() ? natural[column]
+                    : Math.min(natural[column], Math.max(NARROWEST_WORDS, longestWord(column)));
+        }
+        int[] widths = natural.clone();
+        while (Arrays.stream(widths).sum() + GAP.length() * (widths.length - 1) > width) {
+            int widest = -1;
+            for (int column = 0; column < widths.length; column++) {
+                if (widths[column] > least[column] && (widest < 0 || widths[column] > widths[widest])) {
+                    widest = column;
+                }
+            }
+            if (widest < 0) {
+                return natural;
+            }
+            widths[widest]--;
+        }
+        return widths;
+    }
+
+    private int longestWord(int column) {
+        return Stream.concat(Stream.of(headings.get(column)), cells.stream().map(row -> row.get(column)))
+                .flatMap(text -> Arrays.stream(text.split(" "))).mapToInt(Wrapping::width).max().orElse(0);
     }
 
     private String part(int from, int to) {

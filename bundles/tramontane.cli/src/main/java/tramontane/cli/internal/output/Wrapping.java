@@ -6,6 +6,9 @@ import java.util.List;
 /** Breaks texts into lines. */
 public final class Wrapping {
 
+    /** A space at which no line is broken; it comes out as a usual one. */
+    static final char FAST = '\u00a0';
+
     private Wrapping() {
     }
 
@@ -35,6 +38,7 @@ public final class Wrapping {
         if (!line.isEmpty() || lines.isEmpty()) {
             lines.add(line.toString());
         }
+        lines.replaceAll(each -> each.replace(FAST, ' '));
         return lines;
     }
 
