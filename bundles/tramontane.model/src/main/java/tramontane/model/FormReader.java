@@ -9,6 +9,7 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import tramontane.physics.units.QuantityKind;
 import tramontane.physics.units.UnitException;
+import tramontane.physics.units.UnitSystem;
 import tramontane.physics.units.Units;
 
 /**
@@ -19,7 +20,7 @@ import tramontane.physics.units.Units;
 public final class FormReader {
 
     /** Members that any object may carry and no form lists. */
-    private static final Set<String> EVERYWHERE = Set.of(Noun.SECTIONS, "notes", "layout");
+    private static final Set<String> EVERYWHERE = Set.of(Noun.SECTIONS, "notes", "layout", "$schema");
 
     private final List<Problem> problems;
 
@@ -44,7 +45,7 @@ public final class FormReader {
     static Optional<Quantity> quantity(Value value, QuantityKind kind) {
         try {
             return switch (value) {
-                case Value.Num num when Double.isFinite(num.number()) -> Optional.of(new Quantity(num.number(), value));
+                case Value.Num num when Double.isFinite(num.number()) -> Optional.of(new Quantity(noNegativeZero(num), value));
                 case Value.Text text -> Optional.of(new Quantity(Units.parse(text.text(), kind), value));
                 default -> Optional.empty();
             };
@@ -59,7 +60,7 @@ public final class FormReader {
             String at = join(place, field.name());
             Optional<Value> written = tree.get(field.name());
             if (written.isPresent()) {
-                field(field.shape(), written.get(), at).ifPresent(value -> read.put(field.name(), value));
+                read(field, written.get(), at).ifPresent(value -> read.put(field.name(), value));
             } else if (field.required()) {
                 problems.add(Problem.error(at, "is missing; expected " + expected(field.shape())));
             }
@@ -70,25 +71,33 @@ public final class FormReader {
                 rest.put(name, value);
                 if (!EVERYWHERE.contains(name) && !form.open()) {
                     problems.add(Problem.caution(join(place, name), "is not a field of " + article(form.name())
-                            + " that anything loaded here knows; it is kept, but not used" + suggestion(form, name)));
+                            + " that anything loaded here knows; it is kept, but not used"
+                            + Spelling.hint(name, form.fields().stream().map(Field::name).toList())));
                 }
                 if (name.equals(Noun.SECTIONS) && !(value instanceof Value.Tree)) {
                     problems.add(Problem.error(join(place, name), "is " + describe(value)
-                            + "; expected an object with one member per section"));
+                            + "; expected an object { … } with one member per section"));
                 }
             }
         });
         return new Values(form, read, new Value.Tree(rest));
     }
 
-    private Optional<Object> field(Shape shape, Value value, String place) {
+    private Optional<Object> read(Field field, Value value, String place) {
+        // a text that nobody must give may be blank: a title that is still to be written is no mistake
+        return field.shape() instanceof Shape.Words && !field.required() && value instanceof Value.Text(String text)
+                ? Optional.of(text) : shape(field.shape(), value, place);
+    }
+
+    private Optional<Object> shape(Shape shape, Value value, String place) {
         return switch (shape) {
             case Shape.Anything() -> Optional.of(value);
             case Shape.Words() -> words(value, place, shape);
             case Shape.Reference reference -> words(value, place, shape);
             case Shape.References(Shape.Target target) -> references(target, value, place);
             case Shape.Choice(List<String> allowed) -> value instanceof Value.Text text && allowed.contains(text.text())
-                    ? Optional.of(text.text()) : refuse(value, place, shape);
+                    ? Optional.of(text.text()) : refuse(value, place, shape, value instanceof Value.Text(String word)
+                            ? Spelling.hint(word, allowed) : "");
             case Shape.YesNo() -> value instanceof Value.Flag flag ? Optional.of(flag.on()) : refuse(value, place, shape);
             case Shape.Whole(int least, int most) -> value instanceof Value.Num num && num.number() == Math.rint(num.number())
                     && num.number() >= least && num.number() <= most
@@ -118,8 +127,8 @@ public final class FormReader {
         }
         List<String> names = new ArrayList<>();
         for (int i = 0; i < items.values().size(); i++) {
-            words(items.values().get(i), place + "[" + i + "]", new Shape.Reference(target))
-                    .ifPresent(name -> names.add((String) name));
+            // an empty name in the place of an unreadable one, so that the others keep their places
+            names.add((String) words(items.values().get(i), place + "[" + i + "]", new Shape.Reference(target)).orElse(""));
         }
         return Optional.of(names);
     }
@@ -127,7 +136,7 @@ public final class FormReader {
     private Optional<Quantity> amount(Value value, QuantityKind kind, Range range, String place) {
         double si;
         switch (value) {
-            case Value.Num num -> si = num.number();
+            case Value.Num num -> si = noNegativeZero(num);
             case Value.Text text -> {
                 try {
                     si = Units.parse(text.text(), kind);
@@ -141,8 +150,8 @@ public final class FormReader {
                 return Optional.empty();
             }
         }
-        if (!Double.isFinite(si)) {
-            problems.add(Problem.error(place, describe(value) + " is too large a number; expected "
+        if (outOfReach(value)) {
+            problems.add(Problem.error(place, describe(value) + " is outside the range 1e-307 to 1e308; expected "
                     + expected(new Shape.Amount(kind, range))));
             return Optional.empty();
         }
@@ -155,14 +164,15 @@ public final class FormReader {
     }
 
     private Optional<Object> anyAmount(Value value, String place) {
-        if (value instanceof Value.Num num && Double.isFinite(num.number())) {
-            return Optional.of(new Quantity(num.number(), value));
+        if (value instanceof Value.Num num && !outOfReach(num)) {
+            return Optional.of(new Quantity(noNegativeZero(num), value));
         }
         if (value instanceof Value.Text text) {
             try {
                 return Optional.of(new Quantity(Units.parseAny(text.text()).si(), value));
             } catch (UnitException e) {
-                problems.add(Problem.error(place, e.getMessage()));
+                problems.add(Problem.error(place, e.getMessage() + (e.getMessage().contains("expected") ? ""
+                        : "; expected " + expected(new Shape.AnyAmount()))));
                 return Optional.empty();
             }
         }
@@ -189,9 +199,10 @@ public final class FormReader {
                     return Optional.empty();
                 }
                 for (int i = 0; i < numbers.length; i++) {
-                    if (!Double.isFinite(numbers[i]) || !shape.range().contains(numbers[i])) {
-                        problems.add(Problem.error(place, describe(value) + ": number " + (i + 1)
-                                + " is out of range; expected numbers " + bounds(shape.range(), shape.kind())));
+                    if (!shape.range().contains(numbers[i])) {
+                        problems.add(Problem.error(place, "number " + (i + 1) + ", " + nth(value, i)
+                                + ", is out of range; expected each " + shape.kind().name()
+                                + bounds(shape.range(), shape.kind())));
                         sound = false;
                     }
                     si.add(numbers[i]);
@@ -209,8 +220,9 @@ public final class FormReader {
         if (shape.increasing()) {
             for (int i = 1; i < si.size(); i++) {
                 if (si.get(i) <= si.get(i - 1)) {
-                    problems.add(Problem.error(place, "number " + (i + 1) + " "
-                            + (si.get(i).equals(si.get(i - 1)) ? "repeats the one before it" : "is smaller than the one before it")
+                    problems.add(Problem.error(place, "number " + (i + 1) + ", " + nth(value, i) + ", "
+                            + (si.get(i).equals(si.get(i - 1)) ? "repeats the one before it"
+                            : "is smaller than the one before it, " + nth(value, i - 1))
                             + "; expected each larger than the one before"));
                     sound = false;
                 }
@@ -229,11 +241,26 @@ public final class FormReader {
             switch (items.values().get(i)) {
                 case Value.Tree tree -> parts.add(object(form, tree, at));
                 case Value other when !shorthand.isEmpty() && !(other instanceof Value.Items) -> parts.add(
-                        object(form, Value.Tree.EMPTY.with(shorthand, other), at));
-                case Value other -> refuse(other, at, new Shape.Part(form));
+                        bare(form, shorthand, other, at));
+                case Value other -> {
+                    refuse(other, at, new Shape.Part(form), shorthand.isEmpty() ? "" : " or only its " + shorthand);
+                    // an empty object in the place of an unreadable one, so that the others keep their places
+                    parts.add(new Values(form, Map.of(), Value.Tree.EMPTY));
+                }
             }
         }
         return Optional.of(parts);
+    }
+
+    /** An object that is written as the bare value of one of its fields; what is wrong with that is wrong with the whole. */
+    private Values bare(Form form, String shorthand, Value value, String place) {
+        List<Problem> found = new ArrayList<>();
+        Values values = new FormReader(found).object(form, Value.Tree.EMPTY.with(shorthand, value), place);
+        for (Problem problem : found) {
+            problems.add(problem.place().equals(join(place, shorthand))
+                    ? new Problem(problem.severity(), place, problem.message()) : problem);
+        }
+        return values;
     }
 
     private Optional<Object> byName(Shape.AmountsByName shape, Value value, String place) {
@@ -247,13 +274,41 @@ public final class FormReader {
     }
 
     private Optional<Object> refuse(Value value, String place, Shape shape) {
-        problems.add(Problem.error(place, "is " + describe(value) + "; expected " + expected(shape)));
+        return refuse(value, place, shape, "");
+    }
+
+    private Optional<Object> refuse(Value value, String place, Shape shape, String hint) {
+        problems.add(Problem.error(place, "is " + describe(value) + "; expected " + expected(shape) + hint));
         return Optional.empty();
     }
 
-    static String describe(Value value) {
+    /** Whether a number is beyond the range of a double: too large, or no zero and yet read as zero. */
+    private static boolean outOfReach(Value value) {
+        if (!(value instanceof Value.Num num)) {
+            return false;
+        }
+        double number = num.number();
+        return Double.isInfinite(number) || number == 0 && num.literal().chars()
+                .takeWhile(c -> c != 'e' && c != 'E').anyMatch(c -> c >= '1' && c <= '9');
+    }
+
+    private static double noNegativeZero(Value.Num num) {
+        return num.number() + 0.0;
+    }
+
+    /** One number of several as its author wrote it. */
+    private static String nth(Value written, int index) {
+        return switch (written) {
+            case Value.Items(List<Value> values) -> describe(values.get(index));
+            case Value.Text(String text) -> text.strip().split("[\\s\\p{Z}]+", index + 2)[index];
+            default -> describe(written);
+        };
+    }
+
+    /** A value in a sentence: short, in one line whatever it holds. */
+    public static String describe(Value value) {
         return switch (value) {
-            case Value.Text(String text) -> '"' + shorten(text) + '"';
+            case Value.Text(String text) -> quote(text);
             case Value.Num(String literal) -> shorten(literal);
             case Value.Flag(boolean on) -> on ? "true" : "false";
             case Value.Nothing() -> "null";
@@ -264,6 +319,14 @@ public final class FormReader {
 
     private static String shorten(String text) {
         return text.length() <= 60 ? text : text.substring(0, 57) + "…";
+    }
+
+    /** A text between quotation marks, short and in one line whatever it holds. */
+    static String quote(String text) {
+        StringBuilder quoted = new StringBuilder("\"");
+        shorten(text).codePoints().forEach(c -> quoted.appendCodePoint(
+                Character.isISOControl(c) || Character.getType(c) == Character.SURROGATE ? '?' : c));
+        return quoted.append('"').toString();
     }
 
     static String expected(Shape shape) {
@@ -279,28 +342,39 @@ public final class FormReader {
                     ? "a whole number of at least " + least : "a whole number from " + least + " to " + most;
             case Shape.WholeOr(int least, String word) -> "a whole number of at least " + least + " or \"" + word + '"';
             case Shape.Amount(QuantityKind kind, Range range) -> article(kind.name()) + bounds(range, kind)
-                    + ", as a number" + (kind.dimensionless() ? "" : " in " + kind.siUnit()) + " or a text with its unit";
+                    + (!kind.dimensionless() ? ", as a number in " + kind.siUnit() + " or a text with its unit"
+                    : kind.equals(QuantityKind.FRACTION) ? ", as a number or a text in %" : ", as a number");
             case Shape.AnyAmount() -> "a number in SI units or a text with its unit";
             case Shape.Amounts amounts -> "a list of numbers" + (amounts.kind().dimensionless() ? ""
                     : " in " + amounts.kind().siUnit()) + ", or one text of numbers with a unit at its end";
-            case Shape.Part(Form form) -> "an object: " + article(form.name());
-            case Shape.Parts(Form form, String shorthand) -> "a list of objects, each " + article(form.name());
-            case Shape.AmountsByName byName -> "an object with one " + byName.kind().name() + " per "
+            case Shape.Part(Form form) -> article(form.name()) + ", an object { … }";
+            case Shape.Parts(Form form, String shorthand) -> "a list of objects, each " + article(form.name())
+                    + (shorthand.isEmpty() ? "" : " or only its " + shorthand);
+            case Shape.AmountsByName byName -> "an object { … } with one " + byName.kind().name() + " per "
                     + name(byName.target()) + " id";
         };
     }
 
     private static String bounds(Range range, QuantityKind kind) {
-        String unit = kind.dimensionless() ? "" : " " + kind.siUnit();
-        String low = Double.isInfinite(range.least()) ? "" : (range.leastIncluded() ? " of at least " : " above ")
-                + plain(range.least()) + (range.least() == 0 ? "" : unit);
-        String high = Double.isInfinite(range.most()) ? "" : (low.isEmpty() ? " of at most " : " and at most ")
-                + plain(range.most()) + unit;
-        return low + high;
+        boolean low = !Double.isInfinite(range.least());
+        boolean high = !Double.isInfinite(range.most());
+        if (low && high && range.leastIncluded()) {
+            return " from " + bound(range.least(), kind) + " to " + bound(range.most(), kind);
+        }
+        return (low ? (range.leastIncluded() ? " of at least " : " above ") + bound(range.least(), kind) : "")
+                + (high ? (low ? " and" : " of") + " at most " + bound(range.most(), kind) : "");
     }
 
-    private static String plain(double number) {
-        return Value.Num.of(number).literal();
+    /** An end of a range as people write it: a temperature in °C, a long time in h, anything else in SI. */
+    private static String bound(double si, QuantityKind kind) {
+        if (si == 0) {
+            return "0";
+        }
+        if (kind.equals(QuantityKind.TEMPERATURE) || kind.equals(QuantityKind.TIME)) {
+            return Units.format(si, kind, UnitSystem.METRIC, 6).replaceFirst("(\\.\\d*?)0+(?= )", "$1").replaceFirst("\\.(?= )", "");
+        }
+        String number = si == Math.rint(si) && Math.abs(si) < 1e9 ? Long.toString((long) si) : Value.Num.of(si).literal();
+        return kind.dimensionless() ? number : number + " " + kind.siUnit();
     }
 
     static String name(Shape.Target target) {
@@ -320,33 +394,7 @@ public final class FormReader {
         return ("aeiou".indexOf(Character.toLowerCase(noun.charAt(0))) >= 0 ? "an " : "a ") + noun;
     }
 
-    private static String suggestion(Form form, String name) {
-        return form.fields().stream().map(Field::name).filter(known -> distance(known, name) <= 2).findFirst()
-                .map(known -> " (did you mean " + known + "?)").orElse("");
-    }
-
-    /** Edit distance (Levenshtein), cut off early for names of very different length. */
-    private static int distance(String a, String b) {
-        if (Math.abs(a.length() - b.length()) > 2) {
-            return 3;
-        }
-        int[] row = new int[b.length() + 1];
-        for (int j = 0; j <= b.length(); j++) {
-            row[j] = j;
-        }
-        for (int i = 1; i <= a.length(); i++) {
-            int diagonal = row[0];
-            row[0] = i;
-            for (int j = 1; j <= b.length(); j++) {
-                int substitute = diagonal + (a.charAt(i - 1) == b.charAt(j - 1) ? 0 : 1);
-                diagonal = row[j];
-                row[j] = Math.min(substitute, 1 + Math.min(row[j], row[j - 1]));
-            }
-        }
-        return row[b.length()];
-    }
-
-    private static String join(String place, String name) {
+    static String join(String place, String name) {
         return place.isEmpty() ? name : place + "." + name;
     }
 }
