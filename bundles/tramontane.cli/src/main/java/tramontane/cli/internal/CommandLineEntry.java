@@ -31,7 +31,7 @@ public final class CommandLineEntry implements ToIntFunction<String[]> {
             SystemConsole console = new SystemConsole(System.out, System.err,
                     Optional.ofNullable(System.getenv("COLUMNS")).orElse(""), interruption::wanted);
             Surroundings surroundings = new RunningFramework(context);
-            int code = new Program(surroundings, Program.verbs(surroundings, DesignFiles::read, DesignFiles::schema))
+            int code = new Program(surroundings, Program.verbs(surroundings, DesignFiles::schema))
                     .run(List.of(line), console);
             if (!console.arrived() && code != ExitCode.STOPPED) {
                 console.err().println("The output could not be written in full.");

@@ -1,7 +1,6 @@
 package tramontane.cli.internal;
 
 import java.io.IOException;
-import java.nio.file.AccessDeniedException;
 import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
@@ -13,6 +12,9 @@ import java.util.stream.Stream;
 import tramontane.analysis.Engine;
 import tramontane.model.Design;
 import tramontane.model.Problem;
+import tramontane.model.file.DesignFile;
+import tramontane.model.file.Limits;
+import tramontane.model.file.Loaded;
 
 /**
  * A design file that somebody named, read and checked.
@@ -24,8 +26,6 @@ import tramontane.model.Problem;
  */
 record DesignSource(String name, Path path, Optional<Design> design, List<Problem> problems) {
 
-    private static final String ENDING = ".tramontane.json";
-
     DesignSource {
         problems = List.copyOf(problems);
     }
@@ -35,21 +35,12 @@ record DesignSource(String name, Path path, Optional<Design> design, List<Proble
      *
      * @param name    a file; where there is none of that name, a sample
      * @param samples the folder of samples
-     * @param reader  reads the file
      * @param maxSize the largest size to read, bytes
      * @param engine  checks the design
      */
-    static DesignSource open(String name, Optional<Path> samples, DesignReader reader, long maxSize, Engine engine)
-            throws Ending {
+    static DesignSource open(String name, Optional<Path> samples, long maxSize, Engine engine) throws Ending {
         Path path = find(name, samples);
-        DesignReader.Read read;
-        try {
-            read = reader.read(path, maxSize);
-        } catch (AccessDeniedException denied) {
-            throw Ending.badInput(name + ": the file may not be read; its permissions forbid it.");
-        } catch (IOException failed) {
-            throw Ending.badInput(name + ": the file could not be read: " + failed.getMessage() + ".");
-        }
+        Loaded read = DesignFile.read(path, Limits.STANDARD.withBytes(maxSize));
         Optional<Design> design = read.design().or(read::draft);
         Stream<Problem> all = Stream.concat(read.problems().stream(),
                 design.map(engine::check).orElse(List.of()).stream());
@@ -72,7 +63,7 @@ record DesignSource(String name, Path path, Optional<Design> design, List<Proble
                 return path;
             }
             Optional<Path> sample = samples.filter(folder -> path.getNameCount() == 1 && !path.isAbsolute())
-                    .flatMap(folder -> Stream.of(folder.resolve(name + ENDING), folder.resolve(name))
+                    .flatMap(folder -> Stream.of(folder.resolve(name + DesignFile.ENDING), folder.resolve(name))
                             .filter(Files::isRegularFile).findFirst());
             if (sample.isPresent()) {
                 return sample.get();
@@ -87,10 +78,10 @@ record DesignSource(String name, Path path, Optional<Design> design, List<Proble
 
     private static List<String> names(Path folder) {
         List<String> names = new ArrayList<>();
-        try (DirectoryStream<Path> files = Files.newDirectoryStream(folder, "*" + ENDING)) {
+        try (DirectoryStream<Path> files = Files.newDirectoryStream(folder, "*" + DesignFile.ENDING)) {
             files.forEach(file -> {
                 String name = file.getFileName().toString();
-                names.add(name.substring(0, name.length() - ENDING.length()));
+                names.add(name.substring(0, name.length() - DesignFile.ENDING.length()));
             });
         } catch (IOException unreadable) {
             return List.of();

@@ -24,9 +24,9 @@ final class Program {
     }
 
     /** Our own verbs. */
-    static List<Verb> verbs(Surroundings surroundings, DesignReader reader, Schema.Writer schema) {
-        return List.of(new Solve(surroundings, reader), new Validate(surroundings, reader),
-                new Where(surroundings, reader), new Modules(surroundings), new Schema(surroundings, schema));
+    static List<Verb> verbs(Surroundings surroundings, Schema.Writer schema) {
+        return List.of(new Solve(surroundings), new Validate(surroundings),
+                new Where(surroundings), new Modules(surroundings), new Schema(surroundings, schema));
     }
 
     /**

@@ -31,12 +31,10 @@ final class Solve extends OwnVerb {
     private static final int FILE_WIDTH = 100;
 
     private final Surroundings surroundings;
-    private final DesignReader reader;
 
-    Solve(Surroundings surroundings, DesignReader reader) {
+    Solve(Surroundings surroundings) {
         super("solve", "Compute a design in all its conditions and judge its requirements.");
         this.surroundings = surroundings;
-        this.reader = reader;
     }
 
     @Override
@@ -73,7 +71,7 @@ final class Solve extends OwnVerb {
         Duration timeLimit = Options.timeLimit(given, Engine.Request.TIME_LIMIT);
         boolean quiet = given.flag("--quiet");
         Engine engine = surroundings.needEngine();
-        DesignSource source = DesignSource.open(given.parameter(0), surroundings.samples(), reader, maxSize, engine);
+        DesignSource source = DesignSource.open(given.parameter(0), surroundings.samples(), maxSize, engine);
         Optional<Path> target = Optional.empty();
         if (given.option("--output").isPresent()) {
             target = Optional.of(Delivery.target(given.option("--output").get(), source.path()));

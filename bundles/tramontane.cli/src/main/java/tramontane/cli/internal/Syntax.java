@@ -1,6 +1,5 @@
 package tramontane.cli.internal;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import picocli.CommandLine;
@@ -111,15 +110,16 @@ final class Syntax {
         return "there is no option " + name + Suggestion.of(name, known).map(near -> "; did you mean " + near + "?").orElse("");
     }
 
-    private static String missing(CommandLine.MissingParameterException missing) {
-        List<String> names = new ArrayList<>();
-        boolean option = false;
-        for (CommandLine.Model.ArgSpec each : missing.getMissing()) {
-            option = each.isOption();
-            names.add(option ? ((OptionSpec) each).longestName() + " needs a value, " + each.paramLabel() : each.paramLabel());
+    private String missing(CommandLine.MissingParameterException missing) {
+        CommandLine.Model.ArgSpec first = missing.getMissing().getFirst();
+        if (first.isOption()) {
+            return ((OptionSpec) first).longestName() + " needs a value, " + first.paramLabel();
         }
-        return option ? String.join("; ", names) : String.join(" and ", names) + (names.size() == 1 ? " is missing"
-                : " are missing");
+        // picocli names the first only
+        int from = ((PositionalParamSpec) first).index().min();
+        List<String> labels = spec.positionalParameters().stream()
+                .filter(each -> each.required() && each.index().min() >= from).map(each -> each.paramLabel()).toList();
+        return String.join(" and ", labels) + (labels.size() == 1 ? " is missing" : " are missing");
     }
 
     private Ending refuse(String reason) {

@@ -11,12 +11,10 @@ import tramontane.model.Design;
 final class Validate extends OwnVerb {
 
     private final Surroundings surroundings;
-    private final DesignReader reader;
 
-    Validate(Surroundings surroundings, DesignReader reader) {
+    Validate(Surroundings surroundings) {
         super("validate", "Check a design file without solving it.");
         this.surroundings = surroundings;
-        this.reader = reader;
     }
 
     @Override
@@ -31,7 +29,7 @@ final class Validate extends OwnVerb {
     @Override
     int run(Syntax.Given given, Console console) throws Ending {
         Format format = Options.format(given, Format.TEXT, Format.JSON, Format.CSV);
-        DesignSource source = DesignSource.open(given.parameter(0), surroundings.samples(), reader, Options.maxSize(given),
+        DesignSource source = DesignSource.open(given.parameter(0), surroundings.samples(), Options.maxSize(given),
                 surroundings.needEngine());
         switch (format) {
             case TEXT -> {

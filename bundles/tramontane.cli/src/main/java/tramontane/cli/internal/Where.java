@@ -31,12 +31,10 @@ import tramontane.physics.units.UnitSystem;
 final class Where extends OwnVerb {
 
     private final Surroundings surroundings;
-    private final DesignReader reader;
 
-    Where(Surroundings surroundings, DesignReader reader) {
+    Where(Surroundings surroundings) {
         super("trace", "Show where a figure comes from: formulas, their sources, and what went in.");
         this.surroundings = surroundings;
-        this.reader = reader;
     }
 
     @Override
@@ -68,7 +66,7 @@ final class Where extends OwnVerb {
             throw Ending.badInput(id + ": no loaded analysis gives this figure" + Suggestion.of(id, kinds.keySet())
                     .map(near -> "; did you mean " + near + "?").orElse("; \"tramontane modules\" lists the figures."));
         }
-        DesignSource source = DesignSource.open(given.parameter(0), surroundings.samples(), reader, maxSize, engine);
+        DesignSource source = DesignSource.open(given.parameter(0), surroundings.samples(), maxSize, engine);
         if (!source.sound()) {
             Messages.print(console.err(), source.name(), source.problems());
             console.err().println(Messages.count(source.problems()) + "; nothing was solved and the file is untouched.");

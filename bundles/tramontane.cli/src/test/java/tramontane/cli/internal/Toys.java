@@ -48,25 +48,25 @@ public final class Toys {
     private Toys() {
     }
 
-    static Requirement atLeast(FigureKind kind, String place, double limit) {
+    public static Requirement atLeast(FigureKind kind, String place, double limit) {
         return new Requirement(kind.id(), place, Optional.of(Quantity.of(limit)), Optional.empty(), List.of(),
                 Value.Tree.EMPTY);
     }
 
-    static Requirement atMost(FigureKind kind, String place, double limit) {
+    public static Requirement atMost(FigureKind kind, String place, double limit) {
         return new Requirement(kind.id(), place, Optional.empty(), Optional.of(Quantity.of(limit)), List.of(),
                 Value.Tree.EMPTY);
     }
 
-    static Verdict verdict(Requirement requirement, String condition, Severity severity, Figure figure) {
+    public static Verdict verdict(Requirement requirement, String condition, Severity severity, Figure figure) {
         return new Verdict(requirement, condition, severity, Optional.of(figure), 0.01, "");
     }
 
-    static Verdict notJudged(Requirement requirement, String condition, String reason) {
+    public static Verdict notJudged(Requirement requirement, String condition, String reason) {
         return new Verdict(requirement, condition, Severity.NOT_JUDGED, Optional.empty(), 0, reason);
     }
 
-    static OperatingPoint point(double flow, int running) {
+    public static OperatingPoint point(double flow, int running) {
         List<OperatingPoint.MoverPoint> movers = IntStream.rangeClosed(1, 2).mapToObj(position ->
                 new OperatingPoint.MoverPoint(position, position <= running, flow / 2, 38, 298.5, OptionalDouble.of(3.1)))
                 .toList();
@@ -78,23 +78,23 @@ public final class Toys {
                 List.of(new OperatingPoint.BayState("box", -12.5, 293.15, 1.2)));
     }
 
-    static Engine.Case one(String declared, String id) {
+    public static Engine.Case one(String declared, String id) {
         return new Engine.Case(declared, Condition.named(id));
     }
 
-    static Outcome airflow(String condition, double flow, int running) {
+    public static Outcome airflow(String condition, double flow, int running) {
         Result<OperatingPoint> result = Result.of(point(flow, running))
                 .with(Figure.of(FLOW, "fans", flow).in(condition), Figure.of(PRESSURE, "box", -12.5).in(condition));
         return new Outcome("airflow", condition, Status.COMPUTED, result);
     }
 
-    static Outcome outcome(String analysis, String condition, Status status, Figure... figures) {
+    public static Outcome outcome(String analysis, String condition, Status status, Figure... figures) {
         return new Outcome(analysis, condition, status, new Result<>(
                 status == Status.COMPUTED ? Optional.of("data") : Optional.empty(), List.of(figures), List.of()));
     }
 
     /** Two conditions, the second any one fan locked; one requirement met, once not met; dust from a stranger. */
-    static Evaluation cabinet() {
+    public static Evaluation cabinet() {
         Requirement flow = atLeast(FLOW, "fans", 80 / 3600.0);
         Requirement dust = atMost(DUST, "worst", 1.5e-6);
         Design design = Design.EMPTY.withName("Control cabinet").withRequirements(List.of(flow, dust)).withConditions(List.of(
@@ -125,12 +125,12 @@ public final class Toys {
                 outcomes, findings, verdicts, false);
     }
 
-    static Results results(Evaluation evaluation) {
+    public static Results results(Evaluation evaluation) {
         return new Results("cabinet.tramontane.json", evaluation, ANALYSES);
     }
 
     /** One requirement on a flow, met in so many conditions. */
-    static Evaluation many(int conditions) {
+    public static Evaluation many(int conditions) {
         Requirement flow = atLeast(FLOW, "fans", 0.02);
         List<Engine.Case> cases = new ArrayList<>();
         List<Outcome> outcomes = new ArrayList<>();

@@ -166,12 +166,24 @@ public final class TextTable {
     }
 
     private int columnWidth(int column) {
-        int widest = column < keys ? Math.max(WIDEST_CELL, width * 2 / 5) / (keys == 2 ? 2 : 1) + 4 : WIDEST_CELL;
+        int widest = column < keys ? widestKey() : widestCell();
         int cell = cells.stream().mapToInt(row -> Wrapping.width(row.get(column))).max().orElse(0);
         String heading = headings.get(column);
         int word = Arrays.stream(heading.split(" ")).mapToInt(Wrapping::width).max().orElse(0);
-        int wanted = Math.max(cell, Math.max(word, Math.min(Wrapping.width(heading), USUAL_HEADING)));
-        return Math.clamp(wanted, 1, widest);
+        int room = Math.clamp(Math.max(cell, Math.max(word, Math.min(Wrapping.width(heading), USUAL_HEADING))), 1, widest);
+        // a heading in several lines may need less than it may have
+        int lines = Wrapping.lines(heading, room).stream().mapToInt(Wrapping::width).max().orElse(0);
+        return Math.clamp(Math.max(cell, lines), 1, widest);
+    }
+
+    private int widestCell() {
+        return Math.clamp(width / 2, 1, WIDEST_CELL);
+    }
+
+    /** Two fifths of the width for all key columns together, and always room for one cell beside them. */
+    private int widestKey() {
+        int wanted = Math.max(WIDEST_CELL, width * 2 / 5) / keys + 4;
+        return Math.max(1, Math.min(wanted, (width - widestCell()) / keys - GAP.length()));
     }
 
     /** The first column that does not fit any more behind the key columns; at least one is always taken. */
