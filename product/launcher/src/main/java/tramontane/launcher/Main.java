@@ -1,0 +1,85 @@
+package tramontane.launcher;
+
+import java.io.IOException;
+import java.io.PrintStream;
+import java.io.UncheckedIOException;
+import org.osgi.framework.BundleException;
+
+/**
+ * Starts the product and ends with the exit code of its entry.
+ *
+ * <p>The launcher's own exit codes: 2 for a wrong option, 3 if nothing could be run, 4 if the entry broke down.
+ * The system property {@code tramontane.unmet.exit} gives another code in place of an entry's 1, which says that it ran
+ * well and found requirements not met.
+ */
+public final class Main {
+    /** The entry ran, and requirements are not met. */
+    static final int UNMET = 1;
+    static final int WRONG_OPTION = 2;
+    static final int NO_ENTRY = 3;
+    static final int BROKEN = 4;
+
+    private Main() {
+    }
+
+    /** Entry of the program; see {@link Settings} for the options that are not handed on. */
+    public static void main(String[] line) {
+        int code = run(line, System.err);
+        exit(code == UNMET ? Integer.getInteger("tramontane.unmet.exit", UNMET) : code);
+    }
+
+    private static int run(String[] line, PrintStream err) {
+        Settings settings;
+        try {
+            settings = Settings.of(line, System.getenv(), System.getProperties());
+        } catch (IllegalArgumentException wrong) {
+            err.println("tramontane: " + wrong.getMessage() + ".");
+            return WRONG_OPTION;
+        } catch (UncheckedIOException missing) {
+            err.println("tramontane: the install folder " + missing.getCause().getMessage() + " cannot be read.");
+            return NO_ENTRY;
+        }
+        System.setProperty("tramontane.install", settings.install().toString());
+        System.setProperty("tramontane.samples", settings.install().resolve("samples").toString());
+        try (Storage storage = Storage.open(settings.caches(), settings.install())) {
+            if (storage.temporary()) {
+                Runtime.getRuntime().addShutdownHook(new Thread(() -> remove(storage)));
+            }
+            try (Host host = Host.start(settings, storage.folder(), err)) {
+                return host.run();
+            }
+        } catch (BundleException | IOException failed) {
+            err.println("tramontane: the framework did not start: " + Reasons.sentence(failed) + ".");
+            return NO_ENTRY;
+        } catch (InterruptedException interrupted) {
+            return BROKEN;
+        } catch (RuntimeException | LinkageError broken) {
+            err.println("tramontane: the program broke down, which is a fault in it:");
+            broken.printStackTrace(err);
+            return BROKEN;
+        }
+    }
+
+    private static void remove(Storage storage) {
+        try {
+            storage.close();
+        } catch (IOException inUse) {
+            // A bundle still writes there; the system's own clean-up of temporary folders will have it.
+        }
+    }
+
+    /**
+     * Ends the program. While it is ending already, after Ctrl-C, {@link System#exit} would wait for the shutdown hooks;
+     * a hook that in turn waits for this thread would then never end, so this thread just runs out.
+     */
+    private static void exit(int code) {
+        Thread probe = new Thread(() -> { });
+        try {
+            Runtime.getRuntime().addShutdownHook(probe);
+            Runtime.getRuntime().removeShutdownHook(probe);
+        } catch (IllegalStateException ending) {
+            return;
+        }
+        System.exit(code);
+    }
+}
