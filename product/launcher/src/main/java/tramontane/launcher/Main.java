@@ -43,7 +43,7 @@ public final class Main {
         System.setProperty("tramontane.samples", settings.install().resolve("samples").toString());
         try (Storage storage = Storage.open(settings.caches(), settings.install())) {
             if (storage.temporary()) {
-                Runtime.getRuntime().addShutdownHook(new Thread(() -> remove(storage)));
+                Runtime.getRuntime().addShutdownHook(new Thread(storage::close));
             }
             try (Host host = Host.start(settings, storage.folder(), err)) {
                 return host.run();
@@ -57,14 +57,6 @@ public final class Main {
             err.println("tramontane: the program broke down, which is a fault in it:");
             broken.printStackTrace(err);
             return BROKEN;
-        }
-    }
-
-    private static void remove(Storage storage) {
-        try {
-            storage.close();
-        } catch (IOException inUse) {
-            // A bundle still writes there; the system's own clean-up of temporary folders will have it.
         }
     }
 
