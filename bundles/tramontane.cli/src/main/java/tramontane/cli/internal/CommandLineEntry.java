@@ -27,10 +27,14 @@ public final class CommandLineEntry implements ToIntFunction<String[]> {
 
     @Override
     public int applyAsInt(String[] line) {
+        return run(new RunningFramework(context), line);
+    }
+
+    /** Runs a command line on the standard streams of this process. */
+    static int run(Surroundings surroundings, String[] line) {
         try (Interruption interruption = Interruption.listen()) {
             SystemConsole console = new SystemConsole(System.out, System.err,
                     Optional.ofNullable(System.getenv("COLUMNS")).orElse(""), interruption::wanted);
-            Surroundings surroundings = new RunningFramework(context);
             int code = new Program(surroundings, Program.verbs(surroundings, DesignFiles::schema))
                     .run(List.of(line), console);
             if (!console.arrived() && code != ExitCode.STOPPED) {

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.BufferedReader;
 import java.io.ByteArrayOutputStream;
 import java.io.OutputStream;
 import java.io.IOException;
@@ -11,10 +12,15 @@ import java.io.PrintStream;
 import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.time.Duration;
+import java.util.List;
+import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicLong;
 import org.junit.jupiter.api.Assertions;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import tramontane.cli.internal.output.Spelling;
 
 class StoppingTest {
@@ -74,6 +80,26 @@ class StoppingTest {
         interruption.close();
         signal.join(2000);
         assertFalse(signal.isAlive());
+    }
+
+    /** Ctrl-C is SIGINT; SIGTERM takes the same way, and is not ignored where tests run in the background. */
+    @Test
+    void aProcessThatIsStoppedLeavesTidily(@TempDir Path folder) throws Exception {
+        Path design = Files.writeString(folder.resolve("a"), "{\"format\": 1}");
+        Path output = Files.writeString(folder.resolve("out"), "old");
+        Process process = new ProcessBuilder(ProcessHandle.current().info().command().orElseThrow(), "-cp",
+                System.getProperty("java.class.path"), SlowMain.class.getName(), "solve", design.toString(), "--output",
+                output.toString()).redirectOutput(ProcessBuilder.Redirect.DISCARD).start();
+        try (BufferedReader errors = process.errorReader()) {
+            assertEquals("solving", errors.readLine());
+            process.toHandle().destroy(); // Process.destroy would close the streams too
+            assertEquals(List.of("Stopped.", "code 130"), errors.lines().toList());
+            assertTrue(process.waitFor(10, TimeUnit.SECONDS));
+            assertEquals(128 + 15, process.exitValue());
+            assertEquals("old", Files.readString(output));
+        } finally {
+            process.destroyForcibly();
+        }
     }
 
     @Test

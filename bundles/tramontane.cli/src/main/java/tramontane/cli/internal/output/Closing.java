@@ -50,6 +50,12 @@ public final class Closing {
         if (notJudged > 0) {
             parts.add(notJudged + (notJudged == 1 ? " is not judged" : " are not judged"));
         }
+        if (verdicts.size() > 1 && notJudged == verdicts.size()) {
+            return "No requirement could be judged.";
+        }
+        if (verdicts.size() > 1 && notMet == verdicts.size()) {
+            return "No requirement is met" + (results.conditions().size() == 1 ? "." : " in any condition.");
+        }
         return verdicts.size() == 1 ? "The one requirement is " + (notMet > 0 ? "not met." : "not judged.")
                 : "Of " + verdicts.size() + " verdicts, " + String.join(" and ", parts) + ".";
     }

@@ -24,10 +24,9 @@ public final class TextReport {
     public static String of(Results results, UnitSystem units, int width, UnaryOperator<String> spelling) {
         List<String> lines = new ArrayList<>(Wrapping.lines(title(results), width));
         new Requirements(results, units).sheet().ifPresent(sheet -> add(lines, sheet, units, width, spelling));
-        for (Grid.Sheet sheet : ResultTables.of(results)) {
-            add(lines, sheet, units, width, spelling);
-        }
-        List<String> worst = worst(results, width);
+        List<Grid.Sheet> tables = ResultTables.of(results);
+        tables.forEach(sheet -> add(lines, sheet, units, width, spelling));
+        List<String> worst = tables.isEmpty() ? List.of() : worst(results, width);
         if (!worst.isEmpty()) {
             lines.add("");
             lines.addAll(worst);

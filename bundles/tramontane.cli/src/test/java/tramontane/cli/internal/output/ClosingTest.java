@@ -31,6 +31,9 @@ class ClosingTest {
         "j         | The one requirement is not judged.",
         "mmmm mmmn mjnm | Of 12 verdicts, 2 are not met and 1 is not judged.",
         "mj jm     | Of 4 verdicts, 2 are not judged.",
+        "jj jj     | No requirement could be judged.",
+        "n n       | No requirement is met.",
+        "nn        | No requirement is met in any condition.",
         "mn        | Of 2 verdicts, 1 is not met."})
     void sentence(String letters, String expected) {
         List<Verdict> verdicts = new ArrayList<>();
