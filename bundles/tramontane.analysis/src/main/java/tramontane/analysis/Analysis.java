@@ -67,7 +67,9 @@ public interface Analysis<T> {
      * The part of a design that it reads; a change elsewhere does not make it run again.
      *
      * <p>{@link #run} is handed just this, so that it cannot read what it did not declare. The design passed in has no
-     * notes and layout any more, and for {@link Scope#CONDITION} holds the one condition only.
+     * notes and layout, no name of its own and of its equipment any more, and for {@link Scope#CONDITION} holds the one
+     * condition only, its failed movers all concrete. An analysis that asks "what if" with the design it was handed keeps
+     * what the asked one reads, too.
      *
      * @param design the design without what is cosmetic
      * @return the same with everything left out that this analysis does not read

@@ -54,7 +54,8 @@ public interface Engine {
      * What to run.
      *
      * @param design     the design; it must have no errors in {@link Engine#check}
-     * @param analyses   ids of the analyses to run, with what they need; all where empty
+     * @param analyses   ids of the analyses to run, with what they need or read if it is there, so that their figures are
+     *                   the same as in a run of all; all where empty
      * @param conditions ids of the conditions; all where empty
      * @param timeLimit  how long one analysis may take before its result is dropped and it is barred
      */

@@ -31,9 +31,16 @@ public record Evaluation(Design design, List<Engine.Case> cases, List<Outcome> o
      * @param analysis  its id
      * @param condition the case's id; empty for a design-wide analysis
      * @param status    how it ended
-     * @param result    its result; empty data unless {@link Status#COMPUTED}
+     * @param result    its result with the engine's findings about it; empty data unless {@link Status#COMPUTED}
+     * @param overruled whether a higher ranked analysis of the same run gives the same type of data: its data then counts,
+     *                  and the figures that it can give are taken out of this result, so that no figure has two values
      */
-    public record Outcome(String analysis, String condition, Status status, Result<?> result) {
+    public record Outcome(String analysis, String condition, Status status, Result<?> result, boolean overruled) {
+
+        /** An outcome that counts. */
+        public Outcome(String analysis, String condition, Status status, Result<?> result) {
+            this(analysis, condition, status, result, false);
+        }
     }
 
     /** How an analysis ended. */
@@ -54,16 +61,16 @@ public record Evaluation(Design design, List<Engine.Case> cases, List<Outcome> o
     }
 
     /**
-     * The data of one type in a case; of the highest ranked analysis that gives it.
+     * The data of one type in a case; of the highest ranked analysis that gives it. Empty where that one could not compute
+     * it, even if a lower ranked one did.
      *
      * @param <T>       the type
      * @param type      the type
      * @param condition the case's id; empty for design-wide data
      */
     public <T> Optional<T> data(Class<T> type, String condition) {
-        return outcomes.stream().filter(outcome -> outcome.condition().equals(condition))
-                .flatMap(outcome -> outcome.result().data().stream()).filter(type::isInstance).map(type::cast)
-                .reduce((lower, higher) -> higher);
+        return outcomes.stream().filter(outcome -> !outcome.overruled() && outcome.condition().equals(condition))
+                .flatMap(outcome -> outcome.result().data().stream()).filter(type::isInstance).map(type::cast).findFirst();
     }
 
     /** Figures by place of one id in one case. */

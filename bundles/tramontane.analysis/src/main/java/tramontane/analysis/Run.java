@@ -36,13 +36,15 @@ public interface Run {
 
     /**
      * "What if": the data of one type for another design or condition, computed on this thread and cached like any other.
+     * What the asked analysis needs is computed with it; asking may go 32 deep.
      *
      * @param <R>       the type
      * @param design    the design to ask about
      * @param condition the condition, failed movers all concrete; for design-wide data it is ignored
      * @param type      the type of data
-     * @return the data; empty if nothing gives it, if it could not be computed, or if asking would go round in a circle
-     *         (which is reported as an error finding)
+     * @return the data; empty if nothing gives it, if it could not be computed, or if asking would go round in a circle: then
+     *         every analysis on the circle fails, with an error finding that names it
+     * @throws Cancelled when the answer is no longer wanted; let it pass
      */
     <R> Optional<R> ask(Design design, Condition condition, Class<R> type);
 }

@@ -57,12 +57,12 @@ public final class FormReader {
     private Values object(Form form, Value.Tree tree, String place) {
         Map<String, Object> read = new LinkedHashMap<>();
         for (Field field : form.fields()) {
-            String at = join(place, field.name());
+            String at = Problem.place(place, field.name());
             Optional<Value> written = tree.get(field.name());
             if (written.isPresent()) {
                 read(field, written.get(), at).ifPresent(value -> read.put(field.name(), value));
             } else if (field.required()) {
-                problems.add(Problem.error(at, "is missing; expected " + expected(field.shape())));
+                problems.add(Problem.missing(at, "; expected " + expected(field.shape())));
             }
         }
         LinkedHashMap<String, Value> rest = new LinkedHashMap<>();
@@ -70,12 +70,12 @@ public final class FormReader {
             if (form.field(name).isEmpty()) {
                 rest.put(name, value);
                 if (!EVERYWHERE.contains(name) && !form.open()) {
-                    problems.add(Problem.caution(join(place, name), "is not a field of " + article(form.name())
+                    problems.add(Problem.caution(Problem.place(place, name), "is not a field of " + article(form.name())
                             + " that anything loaded here knows; it is kept, but not used"
                             + Spelling.hint(name, form.fields().stream().map(Field::name).toList())));
                 }
                 if (name.equals(Noun.SECTIONS) && !(value instanceof Value.Tree)) {
-                    problems.add(Problem.error(join(place, name), "is " + describe(value)
+                    problems.add(Problem.error(Problem.place(place, name), "is " + describe(value)
                             + "; expected an object { … } with one member per section"));
                 }
             }
@@ -85,8 +85,14 @@ public final class FormReader {
 
     private Optional<Object> read(Field field, Value value, String place) {
         // a text that nobody must give may be blank: a title that is still to be written is no mistake
-        return field.shape() instanceof Shape.Words && !field.required() && value instanceof Value.Text(String text)
-                ? Optional.of(text) : shape(field.shape(), value, place);
+        if (field.shape() instanceof Shape.Words && !field.required() && value instanceof Value.Text(String text)) {
+            return text.isBlank() && field.standard().isPresent() ? Optional.empty() : Optional.of(text);
+        }
+        if (field.required() && field.shape() instanceof Shape.Parts && value instanceof Value.Items(List<Value> items)
+                && items.isEmpty()) {
+            problems.add(Problem.missing(place, ": the list is empty; expected " + expected(field.shape())));
+        }
+        return shape(field.shape(), value, place);
     }
 
     private Optional<Object> shape(Shape shape, Value value, String place) {
@@ -99,12 +105,10 @@ public final class FormReader {
                     ? Optional.of(text.text()) : refuse(value, place, shape, value instanceof Value.Text(String word)
                             ? Spelling.hint(word, allowed) : "");
             case Shape.YesNo() -> value instanceof Value.Flag flag ? Optional.of(flag.on()) : refuse(value, place, shape);
-            case Shape.Whole(int least, int most) -> value instanceof Value.Num num && num.number() == Math.rint(num.number())
-                    && num.number() >= least && num.number() <= most
+            case Shape.Whole(int least, int most) -> value instanceof Value.Num num && isWhole(num, least, most)
                     ? Optional.of((int) num.number()) : refuse(value, place, shape);
             case Shape.WholeOr(int least, String word) -> value instanceof Value.Text text && text.text().equals(word)
-                    ? Optional.of(word) : value instanceof Value.Num num && num.number() == Math.rint(num.number())
-                    && num.number() >= least && num.number() <= Integer.MAX_VALUE
+                    ? Optional.of(word) : value instanceof Value.Num num && isWhole(num, least, Integer.MAX_VALUE)
                     ? Optional.of((int) num.number()) : refuse(value, place, shape);
             case Shape.Amount(QuantityKind kind, Range range) -> amount(value, kind, range, place).map(Object.class::cast);
             case Shape.AnyAmount() -> anyAmount(value, place);
@@ -117,8 +121,11 @@ public final class FormReader {
     }
 
     private Optional<Object> words(Value value, String place, Shape shape) {
-        return value instanceof Value.Text text && !text.text().isBlank()
-                ? Optional.of(text.text()) : refuse(value, place, shape);
+        if (value instanceof Value.Text(String text) && text.isBlank()) {
+            problems.add(Problem.missing(place, ": the text is blank; expected " + expected(shape)));
+            return Optional.empty();
+        }
+        return value instanceof Value.Text(String text) ? Optional.of(text) : refuse(value, place, shape);
     }
 
     private Optional<Object> references(Shape.Target target, Value value, String place) {
@@ -212,6 +219,11 @@ public final class FormReader {
                 return refuse(value, place, shape);
             }
         }
+        if (si.isEmpty() && shape.least() > 0) {
+            problems.add(Problem.missing(place, ": the list is empty; expected at least " + shape.least()
+                    + (shape.least() == 1 ? " number" : " numbers")));
+            return Optional.empty();
+        }
         if (si.size() < shape.least()) {
             problems.add(Problem.error(place, "has " + si.size() + (si.size() == 1 ? " number" : " numbers")
                     + "; expected at least " + shape.least()));
@@ -257,7 +269,7 @@ public final class FormReader {
         List<Problem> found = new ArrayList<>();
         Values values = new FormReader(found).object(form, Value.Tree.EMPTY.with(shorthand, value), place);
         for (Problem problem : found) {
-            problems.add(problem.place().equals(join(place, shorthand))
+            problems.add(problem.place().equals(Problem.place(place, shorthand))
                     ? new Problem(problem.severity(), place, problem.message()) : problem);
         }
         return values;
@@ -268,7 +280,7 @@ public final class FormReader {
             return refuse(value, place, shape);
         }
         Map<String, Quantity> byName = new LinkedHashMap<>();
-        tree.members().forEach((name, written) -> amount(written, shape.kind(), shape.range(), join(place, name))
+        tree.members().forEach((name, written) -> amount(written, shape.kind(), shape.range(), Problem.place(place, name))
                 .ifPresent(quantity -> byName.put(name, quantity)));
         return Optional.of(byName);
     }
@@ -290,6 +302,11 @@ public final class FormReader {
         double number = num.number();
         return Double.isInfinite(number) || number == 0 && num.literal().chars()
                 .takeWhile(c -> c != 'e' && c != 'E').anyMatch(c -> c >= '1' && c <= '9');
+    }
+
+    private static boolean isWhole(Value.Num num, int least, int most) {
+        double number = num.number();
+        return number == Math.rint(number) && number >= least && number <= most && !outOfReach(num);
     }
 
     private static double noNegativeZero(Value.Num num) {
@@ -392,9 +409,5 @@ public final class FormReader {
 
     static String article(String noun) {
         return ("aeiou".indexOf(Character.toLowerCase(noun.charAt(0))) >= 0 ? "an " : "a ") + noun;
-    }
-
-    static String join(String place, String name) {
-        return place.isEmpty() ? name : place + "." + name;
     }
 }

@@ -75,7 +75,7 @@ public final class References {
 
     private void object(Form form, Value.Tree tree, String place) {
         for (Field field : form.fields()) {
-            tree.get(field.name()).ifPresent(value -> value(field.shape(), value, FormReader.join(place, field.name())));
+            tree.get(field.name()).ifPresent(value -> value(field.shape(), value, Problem.place(place, field.name())));
         }
     }
 
@@ -88,7 +88,7 @@ public final class References {
                 }
             }
             case Shape.AmountsByName byName when value instanceof Value.Tree tree -> tree.members().keySet()
-                    .forEach(name -> name(name, byName.target(), FormReader.join(place, name)));
+                    .forEach(name -> name(name, byName.target(), Problem.place(place, name)));
             case Shape.Part(Form form) when value instanceof Value.Tree tree -> object(form, tree, place);
             case Shape.Parts(Form form, String shorthand) when value instanceof Value.Items(List<Value> values) -> {
                 for (int i = 0; i < values.size(); i++) {

@@ -35,7 +35,7 @@ public sealed interface Value {
 
         /** Refuses what is not a number as JSON writes it. */
         public Num {
-            if (literal.length() > LONGEST || numberEnd(literal, 0) != literal.length()) {
+            if (literal.isEmpty() || literal.length() > LONGEST || numberEnd(literal, 0) != literal.length()) {
                 throw new NumberFormatException("not a number as JSON writes it: "
                         + (literal.length() > 60 ? literal.substring(0, 60) + "…" : literal));
             }

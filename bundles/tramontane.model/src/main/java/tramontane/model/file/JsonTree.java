@@ -167,7 +167,7 @@ final class JsonTree {
         }
         for (String name : repeated) {
             path[depth - 1] = name;
-            problems.add(Problem.error(place(), "is given twice; expected one " + name + " only"));
+            problems.add(Problem.error(place(), "is given twice; expected it once"));
         }
         depth--;
         json.endObject();
@@ -175,14 +175,10 @@ final class JsonTree {
     }
 
     private String place() {
-        StringBuilder place = new StringBuilder();
+        String place = "";
         for (int i = 0; i < depth; i++) {
-            if (path[i] instanceof String name) {
-                place.append(i == 0 ? "" : ".").append(name);
-            } else {
-                place.append('[').append(path[i]).append(']');
-            }
+            place = path[i] instanceof String name ? Problem.place(place, name) : place + "[" + path[i] + "]";
         }
-        return place.toString();
+        return place;
     }
 }

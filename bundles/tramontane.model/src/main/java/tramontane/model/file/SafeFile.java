@@ -44,7 +44,7 @@ final class SafeFile {
             }
             try (var in = Files.newInputStream(file)) {
                 // it may grow while it is read
-                byte[] bytes = in.readNBytes((int) Math.min(most + 1, Integer.MAX_VALUE - 8));
+                byte[] bytes = in.readNBytes(Math.toIntExact(most + 1));
                 if (bytes.length > most) {
                     throw new IOException(name(file) + " has more than " + most + " bytes; expected " + most + " at most");
                 }

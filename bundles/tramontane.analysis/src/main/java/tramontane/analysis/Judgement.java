@@ -1,0 +1,231 @@
+package tramontane.analysis;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+import tramontane.model.Design;
+import tramontane.model.Quantity;
+import tramontane.model.Requirement;
+import tramontane.model.Value;
+import tramontane.physics.units.UnitException;
+import tramontane.physics.units.Units;
+
+/** Judges requirements by figures; the one place where that is done. */
+public final class Judgement {
+
+    private static final Comparator<Judged> WORST_FIRST = Comparator.comparing(Judged::severity).reversed()
+            .thenComparing(Judged::margin);
+
+    private final Cases cases;
+    private final List<Engine.Loaded> asked;
+    private final Map<String, FigureKind> known = new LinkedHashMap<>();
+    private final Map<String, List<Figure>> figures = new HashMap<>();
+    private final Map<List<String>, Evaluation.Status> ends = new HashMap<>();
+
+    private Judgement(Cases cases, List<Evaluation.Outcome> outcomes, List<Engine.Loaded> asked, List<FigureKind> known) {
+        this.cases = cases;
+        this.asked = asked;
+        known.forEach(kind -> this.known.putIfAbsent(kind.id(), kind));
+        for (Evaluation.Outcome outcome : outcomes) {
+            ends.put(List.of(outcome.analysis(), outcome.condition()), outcome.status());
+            outcome.result().figures().forEach(figure ->
+                    figures.computeIfAbsent(figure.kind().id(), id -> new ArrayList<>()).add(figure));
+        }
+    }
+
+    /**
+     * One verdict per requirement and condition that it holds in; a figure of the design as a whole is judged once, with an
+     * empty condition.
+     *
+     * <p>Of several cases of a condition, and of several places where {@link Requirement#WORST} is asked for, the worst
+     * decides. What is missing is never taken for met: where an analysis that can give the figure gave no data in a case, the
+     * verdict is not judged, unless another case already fails.
+     *
+     * @param design   the design
+     * @param cases    the cases that were to be computed
+     * @param outcomes what was computed
+     * @param asked    the analyses that were to run
+     * @param known    the figures that anything loaded can give
+     */
+    public static List<Verdict> judge(Design design, Cases cases, List<Evaluation.Outcome> outcomes,
+            List<Engine.Loaded> asked, List<FigureKind> known) {
+        Judgement judgement = new Judgement(cases, outcomes, asked, known);
+        return design.requirements().stream().flatMap(requirement -> judgement.conditions(requirement).stream()
+                .map(condition -> judgement.verdict(requirement, condition))).toList();
+    }
+
+    /**
+     * Says of every requirement that it is not judged.
+     *
+     * @param design     the design
+     * @param conditions ids of the conditions
+     * @param reason     why
+     */
+    public static List<Verdict> none(Design design, List<String> conditions, String reason) {
+        return design.requirements().stream().flatMap(requirement -> conditions.stream().filter(requirement::appliesIn)
+                .map(condition -> notJudged(requirement, condition, reason))).toList();
+    }
+
+    private List<String> conditions(Requirement requirement) {
+        List<Engine.Loaded> givers = givers(requirement.figure());
+        boolean once = !givers.isEmpty() && givers.stream().allMatch(giver -> giver.scope() == Scope.DESIGN)
+                && figures(requirement.figure()).stream().allMatch(figure -> figure.condition().isEmpty());
+        return once ? List.of("") : cases.conditions().stream().filter(requirement::appliesIn).toList();
+    }
+
+    private List<Engine.Loaded> givers(String figure) {
+        return asked.stream().filter(each -> each.figures().stream().anyMatch(kind -> kind.id().equals(figure))).toList();
+    }
+
+    private List<Figure> figures(String id) {
+        return figures.getOrDefault(id, List.of());
+    }
+
+    private Verdict verdict(Requirement requirement, String condition) {
+        String id = requirement.figure();
+        FigureKind kind = known.get(id);
+        if (kind == null) {
+            return notJudged(requirement, condition, "nothing loaded gives a figure " + id + suggestion(id));
+        }
+        Optional<Double> least;
+        Optional<Double> most;
+        try {
+            least = requirement.atLeast().map(limit -> si(limit, kind));
+            most = requirement.atMost().map(limit -> si(limit, kind));
+        } catch (UnitException e) {
+            return notJudged(requirement, condition, "the limit does not fit the figure: " + e.getMessage());
+        }
+        if (least.isEmpty() && most.isEmpty()) {
+            return notJudged(requirement, condition, "the requirement has no limit");
+        }
+        List<String> caseIds = condition.isEmpty() ? List.of("")
+                : cases.of(condition).stream().map(each -> each.concrete().id()).toList();
+        if (caseIds.isEmpty()) {
+            return notJudged(requirement, condition, "the condition has no case that could be computed");
+        }
+        Set<String> inCase = new HashSet<>(caseIds);
+        inCase.add("");
+        boolean anywhere = requirement.place().equals(Requirement.WORST);
+        List<Judged> judged = figures(id).stream().filter(figure -> inCase.contains(figure.condition()))
+                .filter(figure -> anywhere || figure.place().equals(requirement.place()))
+                .map(figure -> Judged.of(figure, least, most)).sorted(WORST_FIRST).toList();
+        Optional<Judged> worst = judged.stream().findFirst();
+        if (worst.isEmpty() || worst.get().severity() != Severity.NOT_MET) {
+            Optional<String> gap = gap(id, caseIds, anywhere, judged);
+            if (gap.isPresent()) {
+                return notJudged(requirement, condition, gap.get());
+            }
+        }
+        return worst.map(decides -> new Verdict(requirement, condition, decides.severity(), Optional.of(decides.figure()),
+                decides.margin(), reason(decides, judged, caseIds))).orElseGet(() -> notJudged(requirement, condition,
+                anywhere ? "no place has this figure" : "there is no such figure at " + requirement.place()
+                        + places(id, inCase)));
+    }
+
+    /** Why the figures at hand are not all there should be. */
+    private Optional<String> gap(String id, List<String> caseIds, boolean anywhere, List<Judged> judged) {
+        List<Engine.Loaded> givers = givers(id);
+        if (givers.isEmpty()) {
+            return Optional.of("none of the analyses that give this figure was run");
+        }
+        Set<String> having = new HashSet<>();
+        judged.forEach(each -> having.add(each.figure().condition()));
+        for (String caseId : caseIds) {
+            for (Engine.Loaded giver : givers) {
+                String ran = giver.scope() == Scope.DESIGN ? "" : caseId;
+                Evaluation.Status end = ends.get(List.of(giver.id(), ran));
+                boolean there = !anywhere && (having.contains(caseId) || having.contains(""));
+                if (end != Evaluation.Status.COMPUTED && !there) {
+                    return Optional.of("could not be computed" + (ran.isEmpty() ? "" : " in " + ran) + ": analysis "
+                            + giver.id() + " " + (end == null ? "was not finished" : switch (end) {
+                                case COMPUTED -> "gave it";
+                                case NOT_COMPUTED -> "found no answer";
+                                case NOT_RUN -> "did not run";
+                                case FAILED -> "failed";
+                            }));
+                }
+            }
+        }
+        return Optional.empty();
+    }
+
+    private static String reason(Judged decides, List<Judged> judged, List<String> caseIds) {
+        long places = judged.stream().map(each -> each.figure().place()).distinct().count();
+        String where = (decides.figure().place().isEmpty() ? "" : " at " + decides.figure().place())
+                + (caseIds.size() > 1 ? " in " + decides.figure().condition() : "");
+        String of = places > 1 && caseIds.size() > 1 ? ", the worst of " + places + " places and " + caseIds.size() + " cases"
+                : places > 1 ? ", the worst of " + places + " places"
+                : caseIds.size() > 1 ? ", the worst of " + caseIds.size() + " cases" : "";
+        return switch (decides.severity()) {
+            case MET -> "holds" + where + of;
+            case CAUTION -> "holds" + where + of + ", but not at the edge of its uncertainty";
+            default -> "does not hold" + where + of;
+        };
+    }
+
+    private String places(String id, Set<String> inCase) {
+        List<String> places = figures(id).stream().filter(figure -> inCase.contains(figure.condition())).map(Figure::place)
+                .filter(place -> !place.isEmpty()).distinct().toList();
+        return places.isEmpty() ? "" : "; it is known at " + String.join(", ", places.subList(0, Math.min(5, places.size())))
+                + (places.size() > 5 ? " …" : "");
+    }
+
+    private static Verdict notJudged(Requirement requirement, String condition, String reason) {
+        return new Verdict(requirement, condition, Severity.NOT_JUDGED, Optional.empty(), 0, reason);
+    }
+
+    /** The limit read again now that its kind is known, so that "35 dB" is no flow. */
+    private static double si(Quantity limit, FigureKind kind) {
+        return limit.written() instanceof Value.Text text ? Units.parse(text.text(), kind.quantity()) : limit.si();
+    }
+
+    private String suggestion(String id) {
+        return known.keySet().stream().filter(other -> distance(other, id) <= 3)
+                .min(Comparator.<String>comparingInt(other -> distance(other, id)).thenComparing(Comparator.naturalOrder()))
+                .map(other -> " (did you mean " + other + "?)").orElse("");
+    }
+
+    /** Edit distance (Levenshtein). */
+    private static int distance(String a, String b) {
+        int[] row = new int[b.length() + 1];
+        for (int j = 0; j <= b.length(); j++) {
+            row[j] = j;
+        }
+        for (int i = 1; i <= a.length(); i++) {
+            int diagonal = row[0];
+            row[0] = i;
+            for (int j = 1; j <= b.length(); j++) {
+                int substitute = diagonal + (a.charAt(i - 1) == b.charAt(j - 1) ? 0 : 1);
+                diagonal = row[j];
+                row[j] = Math.min(substitute, 1 + Math.min(row[j], row[j - 1]));
+            }
+        }
+        return row[b.length()];
+    }
+
+    /** A figure against the limits. */
+    private record Judged(Figure figure, Severity severity, double margin) {
+
+        static Judged of(Figure figure, Optional<Double> least, Optional<Double> most) {
+            double margin = margin(figure.value(), figure.value(), least, most);
+            double edge = margin(edge(figure.lower(), figure), edge(figure.upper(), figure), least, most);
+            return new Judged(figure, margin < 0 ? Severity.NOT_MET : edge < 0 ? Severity.CAUTION : Severity.MET, margin);
+        }
+
+        private static double edge(OptionalDouble bound, Figure figure) {
+            return bound.orElse(figure.value());
+        }
+
+        private static double margin(double low, double high, Optional<Double> least, Optional<Double> most) {
+            return Math.min(least.map(limit -> low - limit).orElse(Double.POSITIVE_INFINITY),
+                    most.map(limit -> limit - high).orElse(Double.POSITIVE_INFINITY));
+        }
+    }
+}

@@ -1,0 +1,191 @@
+package tramontane.engine.internal;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.function.Consumer;
+import java.util.stream.Collectors;
+import tramontane.analysis.Cases;
+import tramontane.analysis.PassageKind;
+import tramontane.analysis.SectionType;
+import tramontane.analysis.Sections;
+import tramontane.model.Condition;
+import tramontane.model.Design;
+import tramontane.model.FailedMover;
+import tramontane.model.Form;
+import tramontane.model.FormReader;
+import tramontane.model.Noun;
+import tramontane.model.Passage;
+import tramontane.model.Problem;
+import tramontane.model.Value;
+import tramontane.model.Values;
+
+/** Checks a design with everything that is loaded: the model, the passage kinds, the section types. */
+final class Checks {
+
+    private final ModelChecks model;
+    private final Design design;
+    private final Consumer<String> doing;
+    private final List<Problem> problems = new ArrayList<>();
+
+    private Checks(ModelChecks model, Design design, Consumer<String> doing) {
+        this.model = model;
+        this.design = design;
+        this.doing = doing;
+    }
+
+    /**
+     * Checks a design.
+     *
+     * @param design     the design
+     * @param extensions what is loaded
+     * @param model      the checks of the model itself
+     * @param doing      receives what is being called, for whoever has to say why it takes so long
+     */
+    static List<Problem> of(Design design, Extensions extensions, ModelChecks model, Consumer<String> doing) {
+        Checks checks = new Checks(model, design, doing);
+        checks.problems.addAll(model.consistency(design));
+        checks.failedMovers();
+        checks.passages(named(extensions.passageKinds(), PassageKind::form, checks.problems, "a passage kind"));
+        checks.sections(named(extensions.sectionTypes(), SectionType::form, checks.problems, "a section type"));
+        return List.copyOf(checks.problems);
+    }
+
+    /** Asks an extension for its form. */
+    @FunctionalInterface
+    interface FormOf<S> {
+        Form of(S service);
+    }
+
+    /** The extensions that count, by the names of their forms. */
+    static <S> Map<String, Extension<S>> named(List<Extension<S>> extensions, FormOf<? super S> form,
+            List<Problem> problems, String what) {
+        Map<String, Extension<S>> named = new TreeMap<>();
+        for (Extension<S> extension : extensions) {
+            try {
+                named.merge(form.of(extension.service()).name(), extension, (a, b) -> a.before(b) ? a : b);
+            } catch (Throwable e) { // whatever an extension does wrong must not reach the others
+                problems.add(Problem.caution("", Failure.sentence(what + " of bundle " + extension.bundle(), e)));
+            }
+        }
+        return named;
+    }
+
+    private void failedMovers() {
+        for (int i = 0; i < design.conditions().size(); i++) {
+            Condition condition = design.conditions().get(i);
+            for (int j = 0; j < condition.failed().size(); j++) {
+                failedMover(condition.failed().get(j), "conditions[" + i + "].failed[" + j + "]");
+            }
+            String place = "conditions[" + i + "].failed";
+            Cases.of(design.withConditions(List.of(condition)), Set.of()).findings().stream()
+                    .filter(finding -> problems.stream().noneMatch(problem -> problem.place().startsWith(place)))
+                    .forEach(finding -> problems.add(Problem.caution(place, finding.message())));
+        }
+    }
+
+    private void failedMover(FailedMover failed, String place) {
+        if (failed.bank().isPresent()) {
+            Optional<Passage> bank = design.airPath().banks().stream().filter(each -> each.id().equals(failed.bank().get()))
+                    .findFirst();
+            int position = failed.position().orElse(1);
+            bank.filter(each -> position > Cases.positions(each)).ifPresent(each -> problems.add(Problem.error(
+                    place + ".position", "is " + position + "; expected a position in bank " + each.id() + ", "
+                            + (Cases.positions(each) == 1 ? "which has position 1 only" : "1 to " + Cases.positions(each)))));
+        } else if (design.airPath().banks().stream().noneMatch(each ->
+                failed.position().map(position -> position <= Cases.positions(each)).orElse(true))) {
+            problems.add(Problem.error(place, design.airPath().banks().isEmpty()
+                    ? "fails a mover, but the design has no bank"
+                    : "fails position " + failed.position().orElse(1) + ", but no bank has that many"));
+        }
+    }
+
+    private void passages(Map<String, Extension<PassageKind>> kinds) {
+        Condition condition = Cases.of(design, Set.of()).list().stream().findFirst()
+                .map(each -> each.concrete()).orElse(Condition.NOMINAL);
+        for (int i = 0; i < design.airPath().passages().size(); i++) {
+            Passage passage = design.airPath().passages().get(i);
+            String place = "airPath.passages[" + i + "]";
+            Extension<PassageKind> kind = kinds.get(passage.kind());
+            if (kind == null) {
+                problems.add(Problem.caution(place + ".kind", '"' + passage.kind() + "\" is no passage kind that anything"
+                        + " loaded here knows; the design is not judged until a bundle that gives it is loaded"));
+                continue;
+            }
+            guarded("passage kind " + passage.kind() + " of bundle " + kind.bundle(), place, () -> {
+                Form form = kind.service().form();
+                Values values = FormReader.read(form, passage.parameters(), place, problems);
+                problems.addAll(model.references(form, passage.parameters(), design, place));
+                problems.addAll(kind.service().check(values, new PassageKind.Setting(design, condition, passage), place));
+            });
+        }
+    }
+
+    private void sections(Map<String, Extension<SectionType<?>>> types) {
+        sections(types, design, SectionType.Owner.DESIGN, "");
+        sections(types, design.equipment(), SectionType.Owner.EQUIPMENT, "equipment.");
+        each(types, design.airMovers(), SectionType.Owner.MOVER, "airMovers");
+        each(types, design.airPath().bays(), SectionType.Owner.BAY, "airPath.bays");
+        each(types, design.airPath().passages(), SectionType.Owner.PASSAGE, "airPath.passages");
+        each(types, design.heatSources(), SectionType.Owner.HEAT_SOURCE, "heatSources");
+        each(types, design.conditions(), SectionType.Owner.CONDITION, "conditions");
+        each(types, design.controlLaws(), SectionType.Owner.CONTROL_LAW, "controlLaws");
+    }
+
+    private void each(Map<String, Extension<SectionType<?>>> types, List<? extends Noun> nouns, SectionType.Owner owner,
+            String list) {
+        for (int i = 0; i < nouns.size(); i++) {
+            sections(types, nouns.get(i), owner, list + "[" + i + "].");
+        }
+    }
+
+    private void sections(Map<String, Extension<SectionType<?>>> types, Noun noun, SectionType.Owner owner, String prefix) {
+        noun.more().tree(Noun.SECTIONS).ifPresent(sections -> sections.members().forEach((name, written) -> {
+            Extension<SectionType<?>> type = types.get(name);
+            if (type != null) { // what nothing here knows is somebody else's and kept
+                String place = prefix + Noun.SECTIONS + "." + name;
+                guarded("section type " + name + " of bundle " + type.bundle(), place,
+                        () -> section(type.service(), written, owner, place));
+            }
+        }));
+    }
+
+    private void section(SectionType<?> type, Value written, SectionType.Owner owner, String place) {
+        if (!type.owners().contains(owner)) {
+            problems.add(Problem.caution(place, "is kept, but not used here; a section " + type.form().name() + " belongs to "
+                    + type.owners().stream().sorted().map(Checks::words).collect(Collectors.joining(" or "))));
+            return;
+        }
+        Optional<Value.Tree> current = Sections.current(type, written, place, problems);
+        if (current.isPresent()) {
+            Optional<Values> values = Sections.read(type, written, place, problems);
+            problems.addAll(model.references(type.form(), current.get(), design, place));
+            values.ifPresent(read -> problems.addAll(type.check(read, place)));
+        }
+    }
+
+    private static String words(SectionType.Owner owner) {
+        return switch (owner) {
+            case DESIGN -> "the design";
+            case EQUIPMENT -> "the equipment";
+            case MOVER -> "an air mover";
+            case BAY -> "a bay";
+            case PASSAGE -> "a passage";
+            case HEAT_SOURCE -> "a heat source";
+            case CONDITION -> "a condition";
+            case CONTROL_LAW -> "a control law";
+        };
+    }
+
+    private void guarded(String what, String place, Runnable check) {
+        doing.accept(what);
+        try {
+            check.run();
+        } catch (Throwable e) { // whatever an extension does wrong must not reach the others
+            problems.add(Problem.caution(place, "could not be checked: " + Failure.sentence(what, e)));
+        }
+    }
+}

@@ -1,0 +1,98 @@
+package tramontane.engine.internal;
+
+import java.util.List;
+import java.util.Map;
+import org.osgi.framework.ServiceReference;
+import org.osgi.service.component.ComponentServiceObjects;
+import org.osgi.service.component.annotations.Component;
+import org.osgi.service.component.annotations.Reference;
+import org.osgi.service.component.annotations.ReferenceCardinality;
+import org.osgi.service.component.annotations.ReferencePolicy;
+import tramontane.analysis.Analysis;
+import tramontane.analysis.Engine;
+import tramontane.analysis.Evaluation;
+import tramontane.analysis.PassageKind;
+import tramontane.analysis.SectionType;
+import tramontane.analysis.SpeedLaw;
+import tramontane.analysis.Trace;
+import tramontane.model.Design;
+import tramontane.model.Problem;
+
+/** The engine as a service: tells it what comes and goes. */
+@Component(service = Engine.class)
+public final class EngineComponent implements Engine {
+
+    private final Registry registry = new Registry();
+    private final IsolatingEngine engine = new IsolatingEngine(registry::extensions, ModelChecks.NONE,
+            Runtime.getRuntime().availableProcessors());
+
+    @Reference(service = Analysis.class, cardinality = ReferenceCardinality.MULTIPLE, policy = ReferencePolicy.DYNAMIC)
+    void addAnalysis(ComponentServiceObjects<Analysis<?>> objects) {
+        registry.addAnalysis(objects);
+    }
+
+    void removeAnalysis(ComponentServiceObjects<Analysis<?>> objects) {
+        registry.remove(objects.getServiceReference());
+        engine.refresh();
+    }
+
+    @Reference(service = PassageKind.class, cardinality = ReferenceCardinality.MULTIPLE, policy = ReferencePolicy.DYNAMIC)
+    void addPassageKind(ComponentServiceObjects<PassageKind> objects) {
+        registry.addPassageKind(objects);
+    }
+
+    void removePassageKind(ComponentServiceObjects<PassageKind> objects) {
+        registry.remove(objects.getServiceReference());
+        engine.refresh();
+    }
+
+    @Reference(service = SectionType.class, cardinality = ReferenceCardinality.MULTIPLE, policy = ReferencePolicy.DYNAMIC)
+    void addSectionType(ComponentServiceObjects<SectionType<?>> objects) {
+        registry.addSectionType(objects);
+    }
+
+    void removeSectionType(ComponentServiceObjects<SectionType<?>> objects) {
+        registry.remove(objects.getServiceReference());
+        engine.refresh();
+    }
+
+    // analyses find speed laws for themselves; the engine only needs to know when there are others
+    @Reference(service = SpeedLaw.class, cardinality = ReferenceCardinality.MULTIPLE, policy = ReferencePolicy.DYNAMIC)
+    void addSpeedLaw(ServiceReference<SpeedLaw> reference) {
+        registry.addOther(reference);
+    }
+
+    void removeSpeedLaw(ServiceReference<SpeedLaw> reference) {
+        registry.remove(reference);
+    }
+
+    @Override
+    public List<Problem> check(Design design) {
+        return engine.check(design);
+    }
+
+    @Override
+    public Evaluation evaluate(Request request, Watch watch) {
+        return engine.evaluate(request, watch);
+    }
+
+    @Override
+    public List<Trace.Step> trace(Design design, String condition, String figure, String place) {
+        return engine.trace(design, condition, figure, place);
+    }
+
+    @Override
+    public List<Loaded> analyses() {
+        return engine.analyses();
+    }
+
+    @Override
+    public Map<String, PassageKind> passageKinds() {
+        return engine.passageKinds();
+    }
+
+    @Override
+    public Map<String, SectionType<?>> sectionTypes() {
+        return engine.sectionTypes();
+    }
+}

@@ -1,0 +1,128 @@
+package tramontane.engine.internal;
+
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import tramontane.analysis.Finding;
+import tramontane.analysis.Run;
+import tramontane.analysis.Trace;
+import tramontane.model.Condition;
+import tramontane.model.Design;
+import tramontane.model.FailedMover;
+
+/** One run of one analysis, on the stack of those that asked for it. */
+final class Frame implements Run {
+
+    private final Session session;
+    private final Job job;
+    private final Frame parent;
+    private final Card card;
+    private final Trace trace;
+    private final int level;
+    private final long begun = System.nanoTime();
+    private final Set<Finding> faults = new LinkedHashSet<>();
+    private final Set<Finding> heard = new LinkedHashSet<>();
+    private int depth = 1;
+    private boolean asked;
+
+    Frame(Session session, Job job, Frame parent, Card card, Trace trace) {
+        this.session = session;
+        this.job = job;
+        this.parent = parent;
+        this.card = card;
+        this.trace = trace;
+        this.level = parent == null ? 1 : parent.level + 1;
+    }
+
+    Job job() {
+        return job;
+    }
+
+    /** Who asked for it; null for nobody. */
+    Frame parent() {
+        return parent;
+    }
+
+    Card card() {
+        return card;
+    }
+
+    /** How many are on the stack with it. */
+    int level() {
+        return level;
+    }
+
+    /** How long it has been running, ns. */
+    long nanos() {
+        return System.nanoTime() - begun;
+    }
+
+    /** How deep it asked, itself included. */
+    int depth() {
+        return depth;
+    }
+
+    /** What it asked for was that deep. */
+    void reached(int deeper) {
+        depth = Math.max(depth, deeper + 1);
+    }
+
+    /** Makes it fail whatever it returns; from another thread only while this one waits for the memo. */
+    void fault(Finding finding) {
+        synchronized (faults) {
+            faults.add(finding);
+        }
+    }
+
+    List<Finding> faults() {
+        synchronized (faults) {
+            return List.copyOf(faults);
+        }
+    }
+
+    /** What it asked for failed: it may go on, but its result is no good for another time. */
+    void heard(Collection<Finding> findings) {
+        heard.addAll(findings);
+    }
+
+    List<Finding> heard() {
+        return new ArrayList<>(heard);
+    }
+
+    boolean asked() {
+        return asked;
+    }
+
+    @Override
+    public boolean cancelled() {
+        return job.isGivenUp() || session.isCancelled();
+    }
+
+    @Override
+    public void progress(double fraction, String message) {
+        if (parent == null) {
+            job.progress(fraction, message);
+        }
+    }
+
+    @Override
+    public Trace trace() {
+        return trace;
+    }
+
+    @Override
+    public <R> Optional<R> ask(Design design, Condition condition, Class<R> type) {
+        check();
+        if (!job.isMine()) {
+            throw new IllegalStateException("ask() must be called on the thread that run() was called on");
+        }
+        if (!condition.failed().stream().allMatch(FailedMover::isConcrete)) {
+            throw new IllegalArgumentException("condition " + condition.id() + " has failed movers that are not concrete");
+        }
+        asked = true;
+        return session.ask(this, design, condition, type).map(type::cast);
+    }
+}

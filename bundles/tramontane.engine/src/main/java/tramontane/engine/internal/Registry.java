@@ -1,0 +1,108 @@
+package tramontane.engine.internal;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
+import org.osgi.framework.Bundle;
+import org.osgi.framework.Constants;
+import org.osgi.framework.ServiceReference;
+import org.osgi.service.component.ComponentServiceObjects;
+import tramontane.analysis.Analysis;
+import tramontane.analysis.PassageKind;
+import tramontane.analysis.SectionType;
+
+/** The services that came and have not left. */
+final class Registry {
+
+    private final Map<Long, Entry<Analysis<?>>> analyses = new ConcurrentHashMap<>();
+    private final Map<Long, Entry<PassageKind>> passageKinds = new ConcurrentHashMap<>();
+    private final Map<Long, Entry<SectionType<?>>> sectionTypes = new ConcurrentHashMap<>();
+    private final Map<Long, Boolean> others = new ConcurrentHashMap<>();
+
+    void addAnalysis(ComponentServiceObjects<Analysis<?>> objects) {
+        analyses.put(id(objects.getServiceReference()), new Entry<>(objects));
+    }
+
+    void addPassageKind(ComponentServiceObjects<PassageKind> objects) {
+        passageKinds.put(id(objects.getServiceReference()), new Entry<>(objects));
+    }
+
+    void addSectionType(ComponentServiceObjects<SectionType<?>> objects) {
+        sectionTypes.put(id(objects.getServiceReference()), new Entry<>(objects));
+    }
+
+    void addOther(ServiceReference<?> reference) {
+        others.put(id(reference), true);
+    }
+
+    /** Forgets a service of whatever type; ids are unique among all. */
+    void remove(ServiceReference<?> reference) {
+        long id = id(reference);
+        analyses.remove(id);
+        passageKinds.remove(id);
+        sectionTypes.remove(id);
+        others.remove(id);
+    }
+
+    /** What is there now. */
+    Extensions extensions() {
+        List<String> broken = new ArrayList<>();
+        return new Extensions(all(analyses, broken, "an analysis"), all(passageKinds, broken, "a passage kind"),
+                all(sectionTypes, broken, "a section type"), others.keySet().stream().sorted().toList(), broken);
+    }
+
+    private static <S> List<Extension<S>> all(Map<Long, Entry<S>> entries, List<String> broken, String what) {
+        List<Extension<S>> all = new ArrayList<>();
+        entries.keySet().stream().sorted().forEach(id -> {
+            Entry<S> entry = entries.get(id);
+            if (entry != null) {
+                entry.extension().ifPresentOrElse(all::add, () -> {
+                    if (entries.containsKey(id)) { // else it left a moment ago
+                        broken.add(what + " of bundle " + entry.bundle + " could not be made; its log says why");
+                    }
+                });
+            }
+        });
+        return all;
+    }
+
+    private static long id(ServiceReference<?> reference) {
+        return (Long) reference.getProperty(Constants.SERVICE_ID);
+    }
+
+    /** A service that is made when it is first wanted. */
+    private static final class Entry<S> {
+
+        private final ComponentServiceObjects<S> objects;
+        private final String bundle;
+        private S service;
+        private Extension<S> extension;
+
+        Entry(ComponentServiceObjects<S> objects) {
+            this.objects = objects;
+            Bundle from = objects.getServiceReference().getBundle();
+            this.bundle = from == null ? "that has left" : from.getSymbolicName() + " " + from.getVersion();
+        }
+
+        synchronized Optional<Extension<S>> extension() {
+            ServiceReference<S> reference = objects.getServiceReference();
+            if (service == null) {
+                try {
+                    service = objects.getService();
+                } catch (RuntimeException | LinkageError e) {
+                    Failure.sentence("a service of bundle " + bundle, e);
+                }
+                if (service == null) {
+                    return Optional.empty();
+                }
+            }
+            int ranking = reference.getProperty(Constants.SERVICE_RANKING) instanceof Integer given ? given : 0;
+            if (extension == null || extension.ranking() != ranking) {
+                extension = new Extension<>(service, id(reference), ranking, bundle);
+            }
+            return Optional.of(extension);
+        }
+    }
+}
