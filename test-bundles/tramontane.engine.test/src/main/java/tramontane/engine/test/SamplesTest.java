@@ -13,6 +13,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.api.io.TempDir;
 import org.osgi.framework.BundleContext;
+import org.osgi.framework.InvalidSyntaxException;
+import org.osgi.framework.ServiceReference;
 import org.osgi.test.common.annotation.InjectBundleContext;
 import org.osgi.test.common.annotation.InjectService;
 import org.osgi.test.junit5.context.BundleContextExtension;
@@ -30,8 +32,12 @@ class SamplesTest {
     BundleContext context;
     @InjectService
     Engine engine;
-    @InjectService(filter = "(tramontane.entry=cli)")
-    ToIntFunction<String[]> commandLine;
+
+    @SuppressWarnings("unchecked") // the entry takes arguments; a service reference cannot say so
+    private int run(String... arguments) throws InvalidSyntaxException {
+        ServiceReference<?> entry = context.getServiceReferences(ToIntFunction.class, "(tramontane.entry=cli)").iterator().next();
+        return ((ToIntFunction<String[]>) context.getService(entry)).applyAsInt(arguments);
+    }
 
     @Test
     void everySampleIsSoundSolvedAndKept() throws IOException {
@@ -49,20 +55,19 @@ class SamplesTest {
     }
 
     @Test
-    void theCommandLineWritesWhatItSolved(@TempDir Path folder) throws IOException {
+    void theCommandLineWritesWhatItSolved(@TempDir Path folder) throws IOException, InvalidSyntaxException {
         Path output = folder.resolve("quick.json");
         Path sample = Path.of(context.getProperty("tramontane.samples"), "quick.tramontane.json");
-        int code = commandLine.applyAsInt(new String[] {"solve", sample.toString(), "--format", "json", "--output",
-                output.toString()});
+        int code = run("solve", sample.toString(), "--format", "json", "--output", output.toString());
         assertEquals(0, code);
         assertTrue(Files.readString(output).contains("\"airflow.bank.flow\""));
     }
 
     @Test
-    void theCommandLineRefusesWhatItCannotRead(@TempDir Path folder) throws IOException {
+    void theCommandLineRefusesWhatItCannotRead(@TempDir Path folder) throws IOException, InvalidSyntaxException {
         Path broken = folder.resolve("broken.tramontane.json");
         Files.writeString(broken, "{ \"format\": 1, ");
-        assertEquals(2, commandLine.applyAsInt(new String[] {"solve", broken.toString()}));
+        assertEquals(2, run("solve", broken.toString()));
         assertEquals("{ \"format\": 1, ", Files.readString(broken));
     }
 }
