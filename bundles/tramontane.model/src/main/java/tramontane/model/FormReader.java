@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.IntFunction;
 import java.util.stream.Collectors;
 import tramontane.physics.units.QuantityKind;
 import tramontane.physics.units.UnitException;
@@ -188,11 +189,18 @@ public final class FormReader {
 
     private Optional<Object> amounts(Shape.Amounts shape, Value value, String place) {
         List<Double> si = new ArrayList<>();
+        IntFunction<String> nth = numbersOf(value);
         boolean sound = true;
         switch (value) {
             case Value.Items items -> {
                 for (int i = 0; i < items.values().size(); i++) {
-                    Optional<Quantity> one = amount(items.values().get(i), shape.kind(), shape.range(), place + "[" + i + "]");
+                    Value item = items.values().get(i);
+                    double plain = item instanceof Value.Num num ? num.number() : 0;
+                    if (plain != 0 && Double.isFinite(plain) && shape.range().contains(plain)) {
+                        si.add(plain); // the usual case in long lists, without words that nobody reads
+                        continue;
+                    }
+                    Optional<Quantity> one = amount(item, shape.kind(), shape.range(), place + "[" + i + "]");
                     sound &= one.isPresent();
                     si.add(one.map(Quantity::si).orElse(Double.NaN));
                 }
@@ -207,7 +215,7 @@ public final class FormReader {
                 }
                 for (int i = 0; i < numbers.length; i++) {
                     if (!shape.range().contains(numbers[i])) {
-                        problems.add(Problem.error(place, "number " + (i + 1) + ", " + nth(value, i)
+                        problems.add(Problem.error(place, "number " + (i + 1) + ", " + nth.apply(i)
                                 + ", is out of range; expected each " + shape.kind().name()
                                 + bounds(shape.range(), shape.kind())));
                         sound = false;
@@ -232,9 +240,9 @@ public final class FormReader {
         if (shape.increasing()) {
             for (int i = 1; i < si.size(); i++) {
                 if (si.get(i) <= si.get(i - 1)) {
-                    problems.add(Problem.error(place, "number " + (i + 1) + ", " + nth(value, i) + ", "
+                    problems.add(Problem.error(place, "number " + (i + 1) + ", " + nth.apply(i) + ", "
                             + (si.get(i).equals(si.get(i - 1)) ? "repeats the one before it"
-                            : "is smaller than the one before it, " + nth(value, i - 1))
+                            : "is smaller than the one before it, " + nth.apply(i - 1))
                             + "; expected each larger than the one before"));
                     sound = false;
                 }
@@ -313,12 +321,17 @@ public final class FormReader {
         return num.number() + 0.0;
     }
 
-    /** One number of several as its author wrote it. */
-    private static String nth(Value written, int index) {
-        return switch (written) {
-            case Value.Items(List<Value> values) -> describe(values.get(index));
-            case Value.Text(String text) -> text.strip().split("[\\s\\p{Z}]+", index + 2)[index];
-            default -> describe(written);
+    /** Tells single numbers of several as their author wrote them; a text is taken apart once, when that is first needed. */
+    private static IntFunction<String> numbersOf(Value written) {
+        List<String> words = new ArrayList<>();
+        return index -> {
+            if (written instanceof Value.Items(List<Value> values)) {
+                return describe(values.get(index));
+            }
+            if (written instanceof Value.Text(String text) && words.isEmpty()) {
+                words.addAll(List.of(text.strip().split("[\\s\\p{Z}]+")));
+            }
+            return index < words.size() ? shorten(words.get(index)) : describe(written);
         };
     }
 

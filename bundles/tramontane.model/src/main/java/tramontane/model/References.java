@@ -110,13 +110,17 @@ public final class References {
         if (name.isBlank() || !wanted.test(target)) {
             return;
         }
-        Set<String> names = known.computeIfAbsent(target, each -> names(design, each));
+        Set<String> names = known(target);
         if (!names.contains(name)) {
-            boolean otherKind = target == Shape.Target.BANK && design.airPath().passage(name).isPresent();
+            boolean otherKind = target == Shape.Target.BANK && known(Shape.Target.PASSAGE).contains(name);
             problems.add(Problem.error(place, FormReader.quote(name) + (otherKind ? " is a passage, but not a bank" : " is not "
                     + FormReader.article(FormReader.name(target)) + " of this design") + expected(names, target)
                     + Spelling.hint(name, names)));
         }
+    }
+
+    private Set<String> known(Shape.Target target) {
+        return known.computeIfAbsent(target, each -> names(design, each));
     }
 
     private static String expected(Set<String> names, Shape.Target target) {

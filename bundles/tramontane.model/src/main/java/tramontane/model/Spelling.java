@@ -9,6 +9,9 @@ final class Spelling {
     /** Beyond so many names no guess is made: it would take longer than it helps. */
     private static final int MOST_NAMES = 1000;
 
+    /** Longer names than this are not typed by hand. */
+    private static final int LONGEST_NAME = 100;
+
     private Spelling() {
     }
 
@@ -19,7 +22,7 @@ final class Spelling {
 
     /** The known name one edit away: a letter more, less, changed or two swapped, or the case. Two edits in long names. */
     static Optional<String> nearest(String wrong, Collection<String> known) {
-        if (known.size() > MOST_NAMES) {
+        if (known.size() > MOST_NAMES || wrong.length() > LONGEST_NAME) {
             return Optional.empty();
         }
         int allowed = wrong.length() < 3 ? 0 : wrong.length() < 8 ? 1 : 2;

@@ -49,6 +49,16 @@ class ValueTest {
     }
 
     @Test
+    void manyMistakesInOneLongTextAreFoundInTime() {
+        Form form = Form.of("thing", "A thing.", Field.increasing("e", "e", QuantityKind.POWER, Range.POSITIVE, 1, "E."));
+        List<Problem> problems = new ArrayList<>();
+        assertTimeoutPreemptively(Duration.ofSeconds(20), () -> FormReader.read(form,
+                Value.Tree.EMPTY.with("e", new Value.Text("-1 ".repeat(60_000) + "W")), "", problems));
+        assertEquals(60_000 + 59_999, problems.size());
+        assertEquals("e: number 60000, -1, is out of range; expected each power above 0", problems.get(59_999).sentence());
+    }
+
+    @Test
     void aKnownFieldIsNeverOverriddenByAnUnknownMember() {
         Bay bay = new Bay("box", java.util.Optional.empty(), Value.Tree.EMPTY.with("id", new Value.Text("other")));
         assertEquals(new Value.Text("box"), ((Value.Tree) bay.value()).get("id").orElseThrow());

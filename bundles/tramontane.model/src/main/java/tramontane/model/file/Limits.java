@@ -16,8 +16,8 @@ public record Limits(long bytes, int depth, int values, int problems) {
     /** Deepest nesting that may be allowed; reading nests as deep as its file. */
     public static final int DEEPEST = 500;
 
-    /** 64 MB, 200 deep, 20 million values, 1000 problems. */
-    public static final Limits STANDARD = new Limits(64L << 20, 200, 20_000_000, 1000);
+    /** 64 MB, 200 deep, 10 million values, 1000 problems. */
+    public static final Limits STANDARD = new Limits(64L << 20, 200, 10_000_000, 1000);
 
     public Limits {
         if (bytes < 1 || bytes > LARGEST || depth < 1 || depth > DEEPEST || values < 1 || problems < 1) {

@@ -70,8 +70,7 @@ final class SafeFile {
             }
             Path beside = target.resolveSibling("." + target.getFileName() + "." + UUID.randomUUID() + ".part");
             try {
-                write(beside, content);
-                keepPermissions(target, beside);
+                write(beside, target, content);
                 Files.move(beside, target, StandardCopyOption.ATOMIC_MOVE);
             } catch (IOException | RuntimeException e) {
                 discard(beside, e);
@@ -95,8 +94,9 @@ final class SafeFile {
         return target;
     }
 
-    private static void write(Path beside, Content content) throws IOException {
+    private static void write(Path beside, Path target, Content content) throws IOException {
         try (FileChannel channel = FileChannel.open(beside, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE)) {
+            keepPermissions(target, beside); // before there is anything in it to be read
             OutputStream out = new BufferedOutputStream(Channels.newOutputStream(channel), 1 << 16);
             content.writeTo(out);
             out.flush();
