@@ -2,7 +2,8 @@
 # Sets: here (product/), root (the checkout), install (the folder the build lays out).
 # shellcheck shell=bash
 
-root=$(dirname "$here")
+: "${HOME:=/nonexistent}"
+root=${here%/*}
 install=$here/target/tramontane
 needed_java=21
 
@@ -13,27 +14,29 @@ die() {
 
 # --- Java -----------------------------------------------------------------------------------------------------------
 
-# Feature number of the Java in a home folder ("21"); empty if it is none. Reads a file, starts nothing, if it can.
+# java_feature HOME: sets feature to the feature number of the Java in a folder (21), or to nothing if there is none.
+# Each start asks this, so it reads a file, without starting anything, if it can.
 java_feature() {
-    local version=
+    local version= line
+    feature=
     [ -x "$1/bin/java" ] || return 0
     if [ -r "$1/release" ]; then
-        version=$(sed -n 's/^JAVA_VERSION="\([^"]*\)".*/\1/p' "$1/release")
+        while IFS= read -r line; do
+            case $line in JAVA_VERSION=*) version=${line#*\"} version=${version%%\"*} ;; esac
+        done <"$1/release"
     fi
     [ -n "$version" ] || version=$("$1/bin/java" -version 2>&1 | sed -n 's/.*version "\([^"]*\)".*/\1/p' | head -n 1)
     version=${version#1.}
-    version=${version%%[!0-9]*}
-    printf '%s' "$version"
+    feature=${version%%[!0-9]*}
 }
 
 java_candidates() {
-    [ -z "${JAVA_HOME:-}" ] || printf '%s\n' "$JAVA_HOME"
-    local found
-    if found=$(command -v java); then
-        found=$(real_path "$found")
-        printf '%s\n' "${found%/bin/java}"
-    fi
     local home
+    [ -z "${JAVA_HOME:-}" ] || printf '%s\n' "$JAVA_HOME"
+    if home=$(command -v java); then
+        home=$(real_path "$home")
+        printf '%s\n' "${home%/bin/java}"
+    fi
     for home in /usr/lib/jvm/* /opt/java/* "$HOME"/.sdkman/candidates/java/current \
         /Library/Java/JavaVirtualMachines/*/Contents/Home; do
         [ ! -x "$home/bin/java" ] || printf '%s\n' "$home"
@@ -54,14 +57,14 @@ real_path() {
 
 # find_java run|build: sets java_home and java_version to the first Java that is new enough (and can compile).
 find_java() {
-    local home version
+    local home
     java_home=
     while IFS= read -r home; do
         [ "$1" = run ] || [ -x "$home/bin/javac" ] || continue
-        version=$(java_feature "$home")
-        if [ -n "$version" ] && [ "$version" -ge "$needed_java" ]; then
+        java_feature "$home"
+        if [ -n "$feature" ] && [ "$feature" -ge "$needed_java" ]; then
             java_home=$home
-            java_version=$version
+            java_version=$feature
             return 0
         fi
     done <<EOF
@@ -116,7 +119,13 @@ maven() {
     local quiet=
     # What newer Java versions say about libraries inside Maven is not for our users.
     [ "$java_version" -lt 24 ] || quiet="--sun-misc-unsafe-memory-access=allow --enable-native-access=ALL-UNNAMED"
-    JAVA_HOME=$java_home MAVEN_OPTS="${MAVEN_OPTS:-} $quiet" mvn -B -f "$root/pom.xml" "$@"
+    TRAMONTANE_BUILDING=1 JAVA_HOME=$java_home MAVEN_OPTS="${MAVEN_OPTS:-} $quiet" mvn -B -f "$root/pom.xml" "$@"
+}
+
+# build_errors LOG: what went wrong, without what Maven always says.
+build_errors() {
+    grep -E '^\[ERROR\] (Failed to execute|COMPILATION|.*\.java:)|^tests: .*(could not run|lists|is not|needs)' "$1" \
+        | LC_ALL=C sort -u | head -n 25 || true
 }
 
 one_at_a_time() {
@@ -128,6 +137,8 @@ one_at_a_time() {
 }
 
 build_if_needed() {
+    # A test that runs these scripts would wait for the build that it is a part of.
+    [ -z "${TRAMONTANE_BUILDING:-}" ] || return 0
     stale || return 0
     need_java build
     need_maven
@@ -137,7 +148,7 @@ build_if_needed() {
         echo "tramontane: building, which takes a minute when libraries have to be fetched ..." >&2
         before_build
         if ! maven -q -pl product/assembly -am -Dmaven.test.skip=true package >"$here/target/build.log" 2>&1; then
-            grep -E '^\[(ERROR|FATAL)\]|^ERROR|BUILD' "$here/target/build.log" | head -n 25 >&2 || true
+            build_errors "$here/target/build.log" >&2
             die "the build failed; all of it is in $here/target/build.log."
         fi
         after_build
@@ -169,6 +180,8 @@ make_archive() {
     "$java_home/bin/java" "${flags[@]}" "-XX:ArchiveClassesAtExit=$made.$$" -Xlog:disable -cp "$install/lib/*" \
         tramontane.launcher.Main --version >/dev/null 2>&1 </dev/null || true
     [ ! -f "$made.$$" ] || mv "$made.$$" "$made"
+    # Looked up at each start rather than worked out again.
+    printf '%s\n%s\n' "$java_home" "$made" >"$here/target/archive"
 }
 
 java_flags() {
@@ -179,11 +192,21 @@ java_flags() {
 
 # run_tramontane [-Dname=value ...] -- arguments: becomes the program.
 run_tramontane() {
-    need_java run
-    local made
+    local made= built_by=
+    if [ -f "$here/target/archive" ]; then
+        { IFS= read -r built_by && IFS= read -r made; } <"$here/target/archive" || true
+    fi
+    # The Java that built it runs it, unless another one is asked for or it has gone.
+    if [ -n "$built_by" ] && [ "${JAVA_HOME:-$built_by}" = "$built_by" ]; then
+        java_home=$built_by
+        java_feature "$java_home"
+        java_version=$feature
+        [ -n "$java_version" ] || need_java run
+    else
+        need_java run
+    fi
     java_flags
-    made=$(archive)
-    # Should it not fit, Java goes without it; nobody needs to be told.
+    # Should the archive not fit, Java goes without it; nobody needs to be told.
     [ ! -f "$made" ] || flags+=("-XX:SharedArchiveFile=$made" -Xlog:disable)
     while [ "$1" != -- ]; do
         flags+=("$1")

@@ -9,8 +9,9 @@ import java.util.Optional;
  * @param bank     the bank it sits in; any bank where not given
  * @param position its position in the bank, counted from 1; any one position where not given
  * @param state    how it fails
+ * @param more     notes and unknown members
  */
-public record FailedMover(Optional<String> bank, Optional<Integer> position, State state) {
+public record FailedMover(Optional<String> bank, Optional<Integer> position, State state, Value.Tree more) implements Noun {
 
     /** How a mover may fail. */
     public enum State {
@@ -45,10 +46,15 @@ public record FailedMover(Optional<String> bank, Optional<Integer> position, Sta
                     "Locked: the rotor stands still. Freewheeling: the air turns it. Removed: an open hole.")
                     .standard("locked"));
 
+    /** A failed mover of which nothing else is said. */
+    public FailedMover(Optional<String> bank, Optional<Integer> position, State state) {
+        this(bank, position, state, Value.Tree.EMPTY);
+    }
+
     static FailedMover from(Values values) {
         State state = Arrays.stream(State.values()).filter(each -> each.word().equals(values.text("state"))).findFirst()
                 .orElse(State.LOCKED);
-        return new FailedMover(values.ifText("bank"), values.ifWhole("position"), state);
+        return new FailedMover(values.ifText("bank"), values.ifWhole("position"), state, values.rest());
     }
 
     /** Whether bank and position are both said. */
@@ -59,6 +65,6 @@ public record FailedMover(Optional<String> bank, Optional<Integer> position, Sta
     Value.Tree tree() {
         return new TreeBuilder().text("bank", bank)
                 .value("position", position.<Value>map(Value.Num::of).orElse(new Value.Text(ANY_ONE)))
-                .text("state", state.word()).build(Value.Tree.EMPTY);
+                .text("state", state.word()).build(more);
     }
 }

@@ -22,8 +22,9 @@ public record HeatSource(String id, Quantity power, List<Share> into, Optional<V
      *
      * @param place a bay or a passage
      * @param share the part of the whole; everything that is left where not given
+     * @param more  notes and unknown members
      */
-    public record Share(String place, Optional<Quantity> share) {
+    public record Share(String place, Optional<Quantity> share, Value.Tree more) implements Noun {
 
         /** The fields in the file. */
         public static final Form FORM = Form.of("share", "The part of a source's heat that goes to one place.",
@@ -32,9 +33,19 @@ public record HeatSource(String id, Quantity power, List<Share> into, Optional<V
                 Field.amount("share", "share", QuantityKind.FRACTION, Range.PART_OF_ONE,
                         "The part of the heat that goes there; what the others leave where not given."));
 
+        /** A share of which nothing else is said. */
+        public Share(String place, Optional<Quantity> share) {
+            this(place, share, Value.Tree.EMPTY);
+        }
+
+        static Share from(Values values) {
+            return new Share(values.text("place"), values.ifQuantity("share"), values.rest());
+        }
+
+        /** Written short, as its place alone, where nothing else is said of it. */
         Value value() {
-            return share.isEmpty() ? new Value.Text(place)
-                    : new TreeBuilder().text("place", place).quantity("share", share).build(Value.Tree.EMPTY);
+            return share.isEmpty() && more.isEmpty() ? new Value.Text(place)
+                    : new TreeBuilder().text("place", place).quantity("share", share).build(more);
         }
     }
 
@@ -54,7 +65,7 @@ public record HeatSource(String id, Quantity power, List<Share> into, Optional<V
 
     static HeatSource from(Values values) {
         return new HeatSource(values.text("id"), values.ifQuantity("power").orElse(Quantity.of(0)),
-                values.parts("into").stream().map(share -> new Share(share.text("place"), share.ifQuantity("share"))).toList(),
+                values.parts("into").stream().map(Share::from).toList(),
                 values.anything("chain"), values.ifQuantity("limit"), values.rest());
     }
 

@@ -19,6 +19,11 @@ public record Problem(Severity severity, String place, String message) {
         CAUTION
     }
 
+    private static final String MISSING = "is missing";
+
+    /** Longest name of a member in a place; the rest of a longer one tells nobody more. */
+    private static final int LONGEST_NAME = 80;
+
     public Problem {
         Objects.requireNonNull(severity);
         Objects.requireNonNull(place);
@@ -35,13 +40,35 @@ public record Problem(Severity severity, String place, String message) {
         return new Problem(Severity.CAUTION, place, message);
     }
 
+    /** An error because something must be given and is not. */
+    static Problem missing(String place, String what) {
+        return error(place, MISSING + what);
+    }
+
+    /**
+     * The place of a member.
+     *
+     * @param place where its object stands; empty for the whole file
+     * @param name  the member's name
+     */
+    public static String place(String place, String name) {
+        String shown = name.length() <= LONGEST_NAME ? name : name.substring(0, LONGEST_NAME) + "…";
+        return place.isEmpty() ? shown : place + "." + shown;
+    }
+
+    /** Whether it is an error only because something is not given yet. */
+    public boolean isMissing() {
+        return isError() && message.startsWith(MISSING);
+    }
+
     /** Whether it is an error. */
     public boolean isError() {
         return severity == Severity.ERROR;
     }
 
-    /** Place and message as one sentence. */
+    /** Place and message as one sentence in one line, whatever names the file gives. */
     public String sentence() {
-        return place.isEmpty() ? message : place + ": " + message;
+        String sentence = place.isEmpty() ? message : place + ": " + message;
+        return sentence.chars().anyMatch(Character::isISOControl) ? sentence.replaceAll("\\p{Cc}", "?") : sentence;
     }
 }

@@ -38,7 +38,6 @@ public record Requirement(String figure, String place, Optional<Quantity> atLeas
                 values.ifQuantity("atMost"), values.names("conditions"), values.rest());
     }
 
-
     /** Whether it holds in a condition. */
     public boolean appliesIn(String condition) {
         return conditions.isEmpty() || conditions.contains(condition);

@@ -79,7 +79,10 @@ final class TreeBuilder {
         return this;
     }
 
+    /** The members collected, then those unknown ones whose names are not taken. */
     Value.Tree build(Value.Tree more) {
-        return new Value.Tree(members).with(more);
+        LinkedHashMap<String, Value> all = new LinkedHashMap<>(members);
+        more.members().forEach(all::putIfAbsent);
+        return new Value.Tree(all);
     }
 }

@@ -1,6 +1,5 @@
 package tramontane.model;
 
-import java.math.BigDecimal;
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -23,10 +22,23 @@ public sealed interface Value {
         }
     }
 
-    /** A number, kept as the literal that was written ({@code 1.50} stays {@code 1.50}). */
+    /**
+     * A number, kept as the literal that was written ({@code 1.50} stays {@code 1.50}).
+     *
+     * @param literal a number as JSON writes it (RFC 8259, section 6), at most {@link #LONGEST} characters; its exponent
+     *                may be as large as its author likes, since nothing is ever expanded
+     */
     record Num(String literal) implements Value {
+
+        /** Most characters of a literal: more than any double needs, and what a reader of files takes in one piece. */
+        public static final int LONGEST = 1000;
+
+        /** Refuses what is not a number as JSON writes it. */
         public Num {
-            new BigDecimal(literal);
+            if (literal.isEmpty() || literal.length() > LONGEST || numberEnd(literal, 0) != literal.length()) {
+                throw new NumberFormatException("not a number as JSON writes it: "
+                        + (literal.length() > 60 ? literal.substring(0, 60) + "…" : literal));
+            }
         }
 
         /** The shortest literal that reads back as this finite number. */
@@ -38,9 +50,46 @@ public sealed interface Value {
             return new Num(text.endsWith(".0") ? text.substring(0, text.length() - 2) : text);
         }
 
-        /** The number; infinite where the literal is beyond the range of a double. */
+        /** The number; infinite or zero where the literal is beyond the range of a double. */
         public double number() {
             return Double.parseDouble(literal);
+        }
+
+        /**
+         * Where the number that begins at a place of a text ends.
+         *
+         * @return the end of the longest number as JSON writes it, or {@code from} where there is none
+         */
+        public static int numberEnd(CharSequence text, int from) {
+            int whole = from < text.length() && text.charAt(from) == '-' ? from + 1 : from;
+            int end = digits(text, whole);
+            if (end == whole || text.charAt(whole) == '0' && end > whole + 1) {
+                return from;
+            }
+            if (end < text.length() && text.charAt(end) == '.') {
+                int decimals = digits(text, end + 1);
+                if (decimals == end + 1) {
+                    return end;
+                }
+                end = decimals;
+            }
+            if (end < text.length() && (text.charAt(end) == 'e' || text.charAt(end) == 'E')) {
+                int exponent = end + 1;
+                if (exponent < text.length() && (text.charAt(exponent) == '-' || text.charAt(exponent) == '+')) {
+                    exponent++;
+                }
+                int exponentEnd = digits(text, exponent);
+                end = exponentEnd == exponent ? end : exponentEnd;
+            }
+            return end;
+        }
+
+        private static int digits(CharSequence text, int from) {
+            int at = from;
+            while (at < text.length() && text.charAt(at) >= '0' && text.charAt(at) <= '9') {
+                at++;
+            }
+            return at;
         }
     }
 

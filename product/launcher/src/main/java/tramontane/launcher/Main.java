@@ -8,7 +8,7 @@ import org.osgi.framework.BundleException;
 /**
  * Starts the product and ends with the exit code of its entry.
  *
- * <p>The launcher's own exit codes: 2 for a wrong option, 3 if nothing could be run, 4 if the entry broke down.
+ * <p>The launcher's own exit codes: 2 for a wrong option, 3 if nothing could be run or the entry broke down.
  * The system property {@code tramontane.unmet.exit} gives another code in place of an entry's 1, which says that it ran
  * well and found requirements not met.
  */
@@ -17,7 +17,7 @@ public final class Main {
     static final int UNMET = 1;
     static final int WRONG_OPTION = 2;
     static final int NO_ENTRY = 3;
-    static final int BROKEN = 4;
+    static final int BROKEN = 3;
 
     private Main() {
     }
@@ -43,7 +43,7 @@ public final class Main {
         System.setProperty("tramontane.samples", settings.install().resolve("samples").toString());
         try (Storage storage = Storage.open(settings.caches(), settings.install())) {
             if (storage.temporary()) {
-                Runtime.getRuntime().addShutdownHook(new Thread(() -> remove(storage)));
+                Runtime.getRuntime().addShutdownHook(new Thread(storage::close));
             }
             try (Host host = Host.start(settings, storage.folder(), err)) {
                 return host.run();
@@ -54,17 +54,12 @@ public final class Main {
         } catch (InterruptedException interrupted) {
             return BROKEN;
         } catch (RuntimeException | LinkageError broken) {
-            err.println("tramontane: the program broke down, which is a fault in it:");
-            broken.printStackTrace(err);
+            err.println("tramontane: the program broke down, which is a fault in it: " + broken
+                    + (settings.debug() ? "" : "; --debug shows where") + ".");
+            if (settings.debug()) {
+                broken.printStackTrace(err);
+            }
             return BROKEN;
-        }
-    }
-
-    private static void remove(Storage storage) {
-        try {
-            storage.close();
-        } catch (IOException inUse) {
-            // A bundle still writes there; the system's own clean-up of temporary folders will have it.
         }
     }
 

@@ -55,7 +55,9 @@ final class Storage implements AutoCloseable {
         try {
             // Found out now rather than by the framework: a full disk, or a folder that somebody else owns.
             Files.createDirectories(slot);
-            Files.delete(Files.createTempFile(slot, "try", null));
+            Path trial = slot.resolve("trial");
+            Files.deleteIfExists(trial);
+            Files.delete(Files.createFile(trial));
             return new Storage(slot, Optional.of(lock));
         } catch (IOException notWritable) {
             lock.close();
@@ -93,12 +95,17 @@ final class Storage implements AutoCloseable {
         return lock.isEmpty();
     }
 
+    /** Gives the slot free, or removes the temporary folder as far as that is possible: the work is done either way. */
     @Override
-    public void close() throws IOException {
-        if (lock.isPresent()) {
-            lock.get().close();
-        } else {
-            remove(folder);
+    public void close() {
+        try {
+            if (lock.isPresent()) {
+                lock.get().close();
+            } else {
+                remove(folder);
+            }
+        } catch (IOException inUse) {
+            // A bundle still writes there; the system's own clean-up of temporary folders will have it.
         }
     }
 

@@ -145,7 +145,7 @@ class LaunchTest {
     @Test
     void anEntryThatThrowsIsABreakdown() throws IOException, InterruptedException {
         Outcome outcome = install.run("unknown");
-        assertEquals(4, outcome.code());
+        assertEquals(3, outcome.code());
         assertTrue(outcome.err().contains("IllegalStateException: no luck"), outcome.err());
     }
 

@@ -1,0 +1,215 @@
+package tramontane.airflow;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Collection;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import tramontane.airflow.internal.Bank;
+import tramontane.analysis.Finding;
+import tramontane.analysis.FlowLaw;
+import tramontane.analysis.PassageKind;
+import tramontane.analysis.Severity;
+import tramontane.analysis.SpeedLaw;
+import tramontane.model.Bay;
+import tramontane.model.Condition;
+import tramontane.model.Design;
+import tramontane.model.FormReader;
+import tramontane.model.Passage;
+import tramontane.model.Problem;
+import tramontane.model.Quantity;
+import tramontane.model.Values;
+import tramontane.physics.AirState;
+
+/**
+ * The air path of a design in one condition, ready to be solved at any bay temperatures and speeds.
+ *
+ * <pre>{@code
+ * AirPathModel model = AirPathModel.of(design, condition, kinds);
+ * if (model.obstacles().isEmpty()) {
+ *     AirPathSolution solution = model.at(model.speeds(speedLaws)).solve(temperatures);
+ * }
+ * }</pre>
+ */
+public final class AirPathModel {
+
+    private final Condition condition;
+    private final List<Bay> bays;
+    private final List<Part> parts;
+    private final Optional<AirState> outside;
+    private final List<Finding> obstacles;
+
+    /** A passage with its ends; a bank instead of a law where it holds movers. */
+    record Part(Passage passage, int from, int to, Optional<FlowLaw> law, Optional<Bank> bank) {
+    }
+
+    private AirPathModel(Condition condition, List<Bay> bays, List<Part> parts, Optional<AirState> outside,
+            List<Finding> obstacles) {
+        this.condition = condition;
+        this.bays = List.copyOf(bays);
+        this.parts = List.copyOf(parts);
+        this.outside = outside;
+        this.obstacles = List.copyOf(obstacles);
+    }
+
+    /**
+     * The air path of a design in a condition.
+     *
+     * @param design    a design without errors
+     * @param condition the condition, failed movers all concrete
+     * @param kinds     the loaded passage kinds
+     */
+    public static AirPathModel of(Design design, Condition condition, Collection<? extends PassageKind> kinds) {
+        Map<String, PassageKind> byName = new HashMap<>();
+        kinds.forEach(kind -> byName.putIfAbsent(kind.form().name(), kind));
+        Map<String, Integer> numbers = new HashMap<>();
+        numbers.put(Bay.OUTSIDE, Network.OUTSIDE);
+        for (Bay bay : design.airPath().bays()) {
+            numbers.put(bay.id(), numbers.size() - 1);
+        }
+        List<Finding> obstacles = new ArrayList<>();
+        List<Part> parts = new ArrayList<>();
+        for (int i = 0; i < design.airPath().passages().size(); i++) {
+            Passage passage = design.airPath().passages().get(i);
+            part(design, condition, passage, "airPath.passages[" + i + "]", byName, numbers, obstacles).ifPresent(parts::add);
+        }
+        if (design.airPath().passages().isEmpty()) {
+            obstacles.add(obstacle("", "the design has no air path", "add bays and passages"));
+        }
+        return new AirPathModel(condition, design.airPath().bays(), parts, outside(condition, obstacles), obstacles);
+    }
+
+    private static Optional<Part> part(Design design, Condition condition, Passage passage, String place,
+            Map<String, PassageKind> kinds, Map<String, Integer> bays, List<Finding> obstacles) {
+        Optional<PassageKind> kind = Optional.ofNullable(kinds.get(passage.kind()));
+        if (kind.isEmpty()) {
+            obstacles.add(obstacle(passage.id(), "passage " + passage.id() + " is of kind " + passage.kind()
+                    + ", which nothing loaded knows; without it no flow can be computed",
+                    "load the bundle that has this kind, or correct the kind"));
+            return Optional.empty();
+        }
+        for (String end : List.of(passage.from(), passage.to())) {
+            if (!bays.containsKey(end)) {
+                obstacles.add(obstacle(passage.id(), "passage " + passage.id() + " ends in bay " + end
+                        + ", which the design does not have", "name a bay of the design or outside"));
+                return Optional.empty();
+            }
+        }
+        PassageKind.Setting setting = new PassageKind.Setting(design, condition, passage);
+        List<Problem> problems = new ArrayList<>();
+        Values values = FormReader.read(kind.get().form(), passage.parameters(), place, problems);
+        problems.addAll(kind.get().check(values, setting, place));
+        Optional<Problem> error = problems.stream().filter(Problem::isError).findFirst();
+        if (error.isPresent()) {
+            obstacles.add(obstacle(passage.id(), "passage " + passage.id() + " cannot be used: " + error.get().sentence(),
+                    "correct its parameters"));
+            return Optional.empty();
+        }
+        Optional<FlowLaw> law = Optional.empty();
+        Optional<Bank> bank = Optional.empty();
+        if (passage.isBank()) {
+            if (design.airMover(values.text("mover")).isEmpty()) {
+                obstacles.add(obstacle(passage.id(), "bank " + passage.id() + " uses air mover " + values.text("mover")
+                        + ", which the design does not have", "add the part, or name another"));
+                return Optional.empty();
+            }
+            bank = Optional.of(Bank.of(values, setting));
+        } else {
+            law = Optional.of(kind.get().law(values, setting));
+        }
+        return Optional.of(new Part(passage, bays.get(passage.from()), bays.get(passage.to()), law, bank));
+    }
+
+    private static Optional<AirState> outside(Condition condition, List<Finding> obstacles) {
+        try {
+            return Optional.of(condition.pressure().isPresent()
+                    ? new AirState(condition.pressure().get().si(), condition.temperature(), condition.relativeHumidity())
+                    : AirState.atAltitude(condition.altitudeMetres(), condition.temperature(), condition.relativeHumidity()));
+        } catch (IllegalArgumentException e) {
+            obstacles.add(obstacle("", "the air outside cannot be: " + e.getMessage(),
+                    "correct temperature, pressure or humidity of the condition"));
+            return Optional.empty();
+        }
+    }
+
+    static Finding obstacle(String place, String message, String remedy) {
+        return new Finding(Severity.NOT_JUDGED, message, place, "", remedy, "");
+    }
+
+    /** Why it cannot be solved at all; empty if nothing is in the way. */
+    public List<Finding> obstacles() {
+        return obstacles;
+    }
+
+    /**
+     * The air outside.
+     *
+     * @throws java.util.NoSuchElementException where {@link #obstacles} says that there can be no such air
+     */
+    public AirState outside() {
+        return outside.orElseThrow();
+    }
+
+    /** The condition. */
+    public Condition condition() {
+        return condition;
+    }
+
+    /** The bays in the order of temperatures, without the outside. */
+    public List<Bay> bays() {
+        return bays;
+    }
+
+    /** The passages that can be solved, banks among them. */
+    public List<Passage> passages() {
+        return parts.stream().map(Part::passage).toList();
+    }
+
+    /** The ids of the banks. */
+    public List<String> banks() {
+        return parts.stream().flatMap(part -> part.bank().stream()).map(Bank::id).toList();
+    }
+
+    /** Every bay at the temperature outside, K. */
+    public double[] temperatures() {
+        double[] temperatures = new double[bays.size()];
+        Arrays.fill(temperatures, condition.temperature());
+        return temperatures;
+    }
+
+    /**
+     * The speed of each bank's movers, rad/s: what the first speed law says that has an answer, else the condition's speed
+     * setting times the rated speed.
+     *
+     * @param laws the loaded speed laws, highest ranked first
+     */
+    public Map<String, Double> speeds(List<? extends SpeedLaw> laws) {
+        double density = outside().density();
+        Map<String, Double> speeds = new LinkedHashMap<>();
+        for (Part part : parts) {
+            part.bank().ifPresent(bank -> {
+                SpeedLaw.Supply supply = new SpeedLaw.Supply(bank.mover(), condition, condition.speedSetting(), density);
+                speeds.put(bank.id(), laws.stream().flatMap(law -> law.speed(supply).stream()).findFirst()
+                        .orElseGet(() -> bank.ratedSpeed() * condition.speedSetting()));
+            });
+        }
+        return speeds;
+    }
+
+    /**
+     * Makes ready for solving at given speeds.
+     *
+     * @param speeds speed of each bank's running movers, rad/s, by bank id; the rated speed times the condition's setting for
+     *               one that is missing
+     */
+    public AirPathSolver at(Map<String, Double> speeds) {
+        return new AirPathSolver(this, parts, speeds);
+    }
+
+    static double height(Bay bay) {
+        return bay.height().map(Quantity::si).orElse(0.0);
+    }
+}

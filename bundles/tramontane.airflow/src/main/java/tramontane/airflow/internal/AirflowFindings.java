@@ -1,0 +1,205 @@
+package tramontane.airflow.internal;
+
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Deque;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import tramontane.airflow.DutyPoint;
+import tramontane.analysis.Finding;
+import tramontane.analysis.OperatingPoint;
+import tramontane.model.Bay;
+import tramontane.model.FailedMover;
+import tramontane.model.Passage;
+import tramontane.physics.units.QuantityKind;
+import tramontane.physics.units.UnitSystem;
+import tramontane.physics.units.Units;
+
+/** What an engineer should know about a solved air path beyond its figures. */
+final class AirflowFindings {
+
+    /** How far, over the measured speed, a curve may be scaled without remark. */
+    private static final double FAR = 0.5;
+    private static final String TEST_STANDARD = "ISO 5801:2017; ANSI/AMCA 210";
+    private static final String ASSUMED = "common practice; the values are assumed";
+
+    private final AirflowReading reading;
+    private final List<Finding> findings = new ArrayList<>();
+
+    private AirflowFindings(AirflowReading reading) {
+        this.reading = reading;
+    }
+
+    static List<Finding> of(AirflowReading reading) {
+        AirflowFindings findings = new AirflowFindings(reading);
+        findings.air();
+        reading.point().banks().forEach(findings::bank);
+        findings.closed();
+        findings.largestLoss();
+        return List.copyOf(findings.findings);
+    }
+
+    private void note(String place, String message, String source) {
+        findings.add(Finding.note(place, message).source(source));
+    }
+
+    private void caution(String place, String message, String remedy, String source) {
+        findings.add(Finding.caution(place, message).remedy(remedy).source(source));
+    }
+
+    static String show(double si, QuantityKind kind) {
+        return Units.format(si, kind, UnitSystem.METRIC, 3);
+    }
+
+    private static String percent(double share) {
+        return Math.round(100 * share) + " %";
+    }
+
+    private void air() {
+        note("", "air outside of " + show(reading.outside().density(), QuantityKind.DENSITY) + ", at "
+                + show(reading.outside().temperature(), QuantityKind.TEMPERATURE) + ", "
+                + Math.round(reading.outside().pressure() / 100) + " hPa and " + percent(reading.outside().humidity())
+                + " humidity; flows are actual flows unless called standard", "CIPM-2007");
+    }
+
+    private void bank(OperatingPoint.BankPoint point) {
+        Bank bank = reading.bank(point.bank());
+        double speed = reading.speeds().get(point.bank());
+        if (!(speed > 0)) {
+            caution(bank.id(), "bank " + bank.id() + " stands still: its speed is zero", "give it a speed setting", "");
+        } else if (bank.failed().size() < bank.positions()) {
+            running(point, bank, MoverCharacteristic.of(bank.mover(), speed));
+        }
+        standing(point, bank, speed);
+        dip(point, bank);
+        freeAir(bank);
+    }
+
+    private void running(OperatingPoint.BankPoint point, Bank bank, MoverCharacteristic mover) {
+        double ratio = mover.speed() / mover.measuredSpeed();
+        if (ratio < 1 - FAR || ratio > 1 + FAR) {
+            caution(bank.id(), "bank " + bank.id() + " turns at " + show(mover.speed(), QuantityKind.ROTATIONAL_SPEED)
+                    + "; the nearest curve was measured at " + show(mover.measuredSpeed(), QuantityKind.ROTATIONAL_SPEED)
+                    + ", too far for the fan laws to be trusted", "add a curve measured near that speed", TEST_STANDARD);
+        }
+        List<OperatingPoint.MoverPoint> running = point.movers().stream().filter(OperatingPoint.MoverPoint::running).toList();
+        double tiny = 1e-9 * mover.lastFlow();
+        which(running.stream().filter(each -> each.flow() < -tiny)).ifPresent(positions -> caution(bank.id(),
+                "air goes backwards through " + positions + " of bank " + bank.id()
+                        + ", though it runs: the pressure against it is above its shut-off",
+                "lower the pressure behind it, or use a mover of higher pressure", ""));
+        which(running.stream().filter(each -> each.flow() >= -tiny && each.pressure() < 0)).ifPresent(positions -> caution(
+                bank.id(), positions + " of bank " + bank.id() + " works beyond free delivery: other movers push more air "
+                        + "through it than it moves by itself, and it acts as a resistance",
+                "use movers of more flow there, or fewer beside them", ""));
+        which(running.stream().filter(each -> each.pressure() >= 0 && (each.flow() > mover.lastFlow() + tiny
+                || each.flow() >= -tiny && each.flow() < mover.firstFlow() - tiny))).ifPresent(positions -> caution(bank.id(),
+                positions + " of bank " + bank.id() + " works outside the measured flows, from "
+                        + show(mover.firstFlow(), QuantityKind.FLOW) + " to " + show(mover.lastFlow(), QuantityKind.FLOW)
+                        + " at this speed; the curve is continued",
+                "add points to the curve", ""));
+    }
+
+    /** Names positions; {@code position 2}, {@code positions 1, 2}; empty for none. */
+    private static Optional<String> which(Stream<OperatingPoint.MoverPoint> movers) {
+        List<String> positions = movers.map(each -> String.valueOf(each.position())).toList();
+        return positions.isEmpty() ? Optional.empty()
+                : Optional.of((positions.size() == 1 ? "position " : "positions ") + String.join(", ", positions));
+    }
+
+    private void standing(OperatingPoint.BankPoint point, Bank bank, double speed) {
+        List<OperatingPoint.MoverPoint> still = point.movers().stream().filter(each -> !each.running()).toList();
+        if (still.isEmpty()) {
+            return;
+        }
+        Set<FailedMover.State> states = still.stream().map(each -> bank.standing(each.position(), speed).orElseThrow())
+                .collect(Collectors.toCollection(TreeSet::new));
+        note(bank.id(), which(still.stream()).orElseThrow() + " of bank " + bank.id() + " taken as an opening of "
+                + show(bank.openArea().orElseThrow(), QuantityKind.AREA)
+                + (bank.mover().openArea().isEmpty() ? " (" + percent(Bank.ASSUMED_OPEN) + " of its frame, assumed)" : "")
+                + " with loss coefficient " + states.stream().map(state -> String.format(Locale.ROOT, "%.1f (%s)",
+                        Bank.loss(state), state.word())).collect(Collectors.joining(", ")), ASSUMED);
+        // the first mover of each column speaks for it
+        List<OperatingPoint.MoverPoint> columns = point.movers().stream()
+                .filter(each -> (each.position() - 1) % bank.series() == 0).toList();
+        double back = columns.stream().mapToDouble(each -> Math.max(0, -each.flow())).sum();
+        double forward = columns.stream().mapToDouble(each -> Math.max(0, each.flow())).sum();
+        if (point.speed() > 0 && back > 1e-6 * forward && forward > 0) {
+            caution(bank.id(), percent(back / forward) + " of the air that bank " + bank.id()
+                    + " moves comes back through " + which(columns.stream().filter(each -> each.flow() < 0)).orElseThrow(),
+                    "fit flaps that close when a mover fails", "");
+        }
+    }
+
+    private void dip(OperatingPoint.BankPoint point, Bank bank) {
+        List<DutyPoint> crossings = reading.solution().dutyPoints().stream()
+                .filter(each -> each.bank().equals(point.bank())).toList();
+        if (crossings.isEmpty()) {
+            return;
+        }
+        String beside = bank.columns() > 1 ? "; movers side by side may then share the flow unevenly" : "";
+        if (crossings.size() == 1) {
+            note(bank.id(), "the curve of bank " + bank.id() + " does not fall all the way, but meets the system curve once"
+                    + beside, "");
+        } else {
+            caution(bank.id(), "the curve of bank " + bank.id() + " meets the system curve " + crossings.size() + " times: "
+                    + crossings.stream().map(each -> show(each.flow(), QuantityKind.FLOW) + " at "
+                            + show(each.pressure(), QuantityKind.PRESSURE) + (each.stable() ? " (stable)" : " (unstable)"))
+                            .collect(Collectors.joining(", "))
+                    + "; judged is the one reached from rest, " + show(point.flow(), QuantityKind.FLOW) + beside,
+                    "lower the resistance, so that the duty point lies beyond the dip", "common practice");
+        }
+        if (!point.stable()) {
+            caution(bank.id(), "the duty point of bank " + bank.id() + " is not stable", "change the resistance", "");
+        }
+    }
+
+    private void freeAir(Bank bank) {
+        if (AirflowReading.fromOutsideToOutside(reading.design().airPath().passage(bank.id()).orElseThrow())) {
+            String allowed = reading.pressureAvailable().isEmpty() ? ""
+                    : "; at the flow needed, " + show(reading.flowNeeded().orElseThrow(), QuantityKind.FLOW)
+                            + ", the air path may ask for " + show(reading.pressureAvailable().getAsDouble(), QuantityKind.PRESSURE);
+            note(bank.id(), "bank " + bank.id() + " goes from outside to outside, so that no resistance is known and its flow "
+                    + "is free delivery" + allowed, "");
+        }
+    }
+
+    /** Bays that no chain of passages joins to the outside. */
+    private void closed() {
+        Set<String> open = new HashSet<>();
+        Deque<String> next = new ArrayDeque<>(List.of(Bay.OUTSIDE));
+        while (!next.isEmpty()) {
+            String bay = next.pop();
+            if (open.add(bay)) {
+                for (Passage passage : reading.design().airPath().passages()) {
+                    if (passage.from().equals(bay)) {
+                        next.push(passage.to());
+                    } else if (passage.to().equals(bay)) {
+                        next.push(passage.from());
+                    }
+                }
+            }
+        }
+        List<String> closed = reading.model().bays().stream().map(Bay::id).filter(bay -> !open.contains(bay)).toList();
+        if (!closed.isEmpty()) {
+            note(closed.getFirst(), (closed.size() == 1 ? "bay " + closed.getFirst() + " has" : "bays "
+                    + String.join(", ", closed) + " have")
+                    + " no way to the outside; pressures there are counted from one of them", "");
+        }
+    }
+
+    private void largestLoss() {
+        reading.largestLoss().ifPresent(entry -> {
+            OperatingPoint.PassageFlow flow = entry.getKey();
+            findings.add(Finding.note(flow.passage(), "passage " + flow.passage() + " costs most: "
+                    + show(Math.abs(flow.drop()), QuantityKind.PRESSURE) + ", " + percent(entry.getValue())
+                    + " of the air power lost in all passages").remedy("open it up first"));
+        });
+    }
+}

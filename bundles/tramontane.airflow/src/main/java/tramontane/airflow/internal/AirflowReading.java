@@ -1,0 +1,173 @@
+package tramontane.airflow.internal;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import tramontane.airflow.AirPathModel;
+import tramontane.airflow.AirPathSolution;
+import tramontane.airflow.AirPathSolver;
+import tramontane.analysis.Figure;
+import tramontane.analysis.OperatingPoint;
+import tramontane.analysis.PassageKind;
+import tramontane.model.Bay;
+import tramontane.model.Condition;
+import tramontane.model.Design;
+import tramontane.model.FormReader;
+import tramontane.model.Passage;
+import tramontane.model.Quantity;
+import tramontane.model.Requirement;
+import tramontane.physics.Air;
+import tramontane.physics.AirState;
+
+/**
+ * What a solved air path says: its figures, and what else findings and traces need.
+ *
+ * @param design   the design
+ * @param model    the air path in its condition
+ * @param solver   the air path at its speeds
+ * @param speeds   speed of each bank's movers, rad/s
+ * @param solution how it works; with an operating point
+ */
+record AirflowReading(Design design, AirPathModel model, AirPathSolver solver, Map<String, Double> speeds,
+        AirPathSolution solution) {
+
+    OperatingPoint point() {
+        return solution.point().orElseThrow();
+    }
+
+    Condition condition() {
+        return model.condition();
+    }
+
+    AirState outside() {
+        return model.outside();
+    }
+
+    /** A bank as it was read for this condition. */
+    Bank bank(String id) {
+        Passage passage = design.airPath().passage(id).orElseThrow();
+        return Bank.of(FormReader.read(new BankKind().form(), passage.parameters(), "", new ArrayList<>()),
+                new PassageKind.Setting(design, condition(), passage));
+    }
+
+    /** The passage of a flow. */
+    Passage passage(OperatingPoint.PassageFlow flow) {
+        return design.airPath().passage(flow.passage()).orElseThrow();
+    }
+
+    static boolean fromOutsideToOutside(Passage passage) {
+        return passage.from().equals(Bay.OUTSIDE) && passage.to().equals(Bay.OUTSIDE);
+    }
+
+    /** Mass flow of all air that comes in from outside, kg/s. */
+    double intake() {
+        double sum = 0;
+        for (OperatingPoint.PassageFlow flow : point().passages()) {
+            Passage passage = passage(flow);
+            if (fromOutsideToOutside(passage)) {
+                sum += Math.abs(flow.massFlow());
+            } else if (passage.from().equals(Bay.OUTSIDE)) {
+                sum += Math.max(0, flow.massFlow());
+            } else if (passage.to().equals(Bay.OUTSIDE)) {
+                sum += Math.max(0, -flow.massFlow());
+            }
+        }
+        return sum;
+    }
+
+    /** Heat of all sources in this condition, W. */
+    double heat() {
+        return design.heatSources().stream().mapToDouble(condition()::heat).sum();
+    }
+
+    /** The smallest mean rise of the air that a requirement allows in this condition, K. */
+    OptionalDouble allowedRise() {
+        return design.requirements().stream().filter(requirement -> requirement.figure().equals(Figures.AIR_RISE.id()))
+                .filter(this::holds).flatMap(requirement -> requirement.atMost().stream()).mapToDouble(Quantity::si)
+                .filter(rise -> rise > 0).min();
+    }
+
+    /** A single case of a condition is named after it: {@code hot day: fans 2 locked}. */
+    private boolean holds(Requirement requirement) {
+        String id = condition().id();
+        return requirement.appliesIn(id)
+                || requirement.conditions().stream().anyMatch(declared -> id.startsWith(declared + ": "));
+    }
+
+    /** Mean rise of the air, K. */
+    OptionalDouble rise() {
+        double intake = intake();
+        return heat() > 0 && intake > 0 ? OptionalDouble.of(heat() / (intake * outside().specificHeat()))
+                : OptionalDouble.empty();
+    }
+
+    /** Flow from outside that keeps the rise that is allowed, m³/s at the density outside. */
+    OptionalDouble flowNeeded() {
+        OptionalDouble allowed = allowedRise();
+        return allowed.isPresent() && heat() > 0
+                ? OptionalDouble.of(heat() / (outside().density() * outside().specificHeat() * allowed.getAsDouble()))
+                : OptionalDouble.empty();
+    }
+
+    /** What the only bank still gives at the flow needed, Pa. */
+    OptionalDouble pressureAvailable() {
+        OptionalDouble needed = flowNeeded();
+        return needed.isPresent() && point().banks().size() == 1
+                ? solver.bankPressure(point().banks().getFirst().bank(), needed.getAsDouble(), outside().density(),
+                        outside().viscosity())
+                : OptionalDouble.empty();
+    }
+
+    /** Overall static efficiency; empty where no power is stated or no air power comes out. */
+    static OptionalDouble efficiency(OperatingPoint.BankPoint bank) {
+        double air = bank.flow() * bank.pressure();
+        return bank.flow() > 0 && air > 0 && bank.power().isPresent() && bank.power().getAsDouble() > 0
+                ? OptionalDouble.of(air / bank.power().getAsDouble()) : OptionalDouble.empty();
+    }
+
+    /** All figures. */
+    List<Figure> figures() {
+        List<Figure> figures = new ArrayList<>();
+        for (OperatingPoint.BankPoint bank : point().banks()) {
+            figures.add(Figure.of(Figures.BANK_FLOW, bank.bank(), bank.flow()));
+            figures.add(Figure.of(Figures.BANK_STANDARD_FLOW, bank.bank(), bank.massFlow() / Air.STANDARD_DENSITY));
+            figures.add(Figure.of(Figures.BANK_PRESSURE, bank.bank(), bank.pressure()));
+            figures.add(Figure.of(Figures.BANK_SPEED, bank.bank(), bank.speed()));
+            bank.power().ifPresent(power -> figures.add(Figure.of(Figures.BANK_POWER, bank.bank(), power)));
+            efficiency(bank).ifPresent(eta -> figures.add(Figure.of(Figures.BANK_EFFICIENCY, bank.bank(), eta)));
+        }
+        for (OperatingPoint.PassageFlow flow : point().passages()) {
+            if (!passage(flow).isBank()) {
+                figures.add(Figure.of(Figures.PASSAGE_FLOW, flow.passage(), flow.flow()));
+                figures.add(Figure.of(Figures.PASSAGE_DROP, flow.passage(), flow.drop()));
+            }
+        }
+        for (OperatingPoint.BayState bay : point().bays()) {
+            if (!bay.bay().equals(Bay.OUTSIDE)) {
+                figures.add(Figure.of(Figures.BAY_PRESSURE, bay.bay(), bay.pressure()));
+            }
+        }
+        figures.add(Figure.of(Figures.TOTAL_FLOW, "", intake() / outside().density()));
+        rise().ifPresent(rise -> figures.add(Figure.of(Figures.AIR_RISE, "", rise)));
+        flowNeeded().ifPresent(flow -> figures.add(Figure.of(Figures.FLOW_NEEDED, "", flow)));
+        pressureAvailable().ifPresent(pressure -> figures.add(
+                Figure.of(Figures.PRESSURE_AVAILABLE, point().banks().getFirst().bank(), pressure)));
+        return figures;
+    }
+
+    /** The passage, banks aside, in which most of the air's power is lost, with its share of all that is lost. */
+    Optional<Map.Entry<OperatingPoint.PassageFlow, Double>> largestLoss() {
+        double sum = 0;
+        OperatingPoint.PassageFlow largest = null;
+        for (OperatingPoint.PassageFlow flow : point().passages()) {
+            if (!passage(flow).isBank()) {
+                sum += flow.flow() * flow.drop();
+                largest = largest == null || flow.flow() * flow.drop() > largest.flow() * largest.drop() ? flow : largest;
+            }
+        }
+        return largest == null || !(sum > 0) ? Optional.empty()
+                : Optional.of(Map.entry(largest, largest.flow() * largest.drop() / sum));
+    }
+}

@@ -1,0 +1,138 @@
+package tramontane.airflow.internal;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.OptionalDouble;
+import tramontane.analysis.OperatingPoint;
+import tramontane.analysis.Relation;
+import tramontane.analysis.Trace;
+import tramontane.model.Bay;
+import tramontane.physics.Air;
+import tramontane.physics.AirState;
+import tramontane.physics.units.QuantityKind;
+
+/** Says where the figures of the air-flow analysis come from. */
+final class AirflowSteps {
+
+    private static final String DENSITY = "airflow.air.density";
+    private static final String PRESSURE = "airflow.air.pressure";
+
+    private final AirflowReading reading;
+    private final Trace trace;
+    private final String condition;
+
+    private AirflowSteps(AirflowReading reading, Trace trace) {
+        this.reading = reading;
+        this.trace = trace;
+        condition = "condition " + reading.condition().id();
+    }
+
+    static void record(AirflowReading reading, Trace trace) {
+        AirflowSteps steps = new AirflowSteps(reading, trace);
+        steps.air();
+        reading.point().banks().forEach(steps::bank);
+        reading.point().passages().forEach(steps::passage);
+        reading.point().bays().forEach(steps::bay);
+        steps.whole();
+    }
+
+    private void step(String figure, String place, Relation relation, double value, Trace.Term... inputs) {
+        trace.step(new Trace.Step(figure, place, relation, value, List.of(inputs)));
+    }
+
+    private static Trace.Term term(String name, QuantityKind quantity, double value, String from) {
+        return new Trace.Term(name, quantity, value, from);
+    }
+
+    private void air() {
+        AirState air = reading.outside();
+        boolean given = reading.condition().pressure().isPresent();
+        if (!given) {
+            step(PRESSURE, Bay.OUTSIDE, Relations.ATMOSPHERE, air.pressure(),
+                    term("altitude", QuantityKind.LENGTH, reading.condition().altitudeMetres(), condition));
+        }
+        step(DENSITY, Bay.OUTSIDE, Relations.DENSITY, air.density(),
+                term("pressure", QuantityKind.PRESSURE, air.pressure(), given ? condition : PRESSURE),
+                term("temperature", QuantityKind.TEMPERATURE, air.temperature(), condition),
+                term("relative humidity", QuantityKind.FRACTION, air.humidity(), condition));
+    }
+
+    private void bank(OperatingPoint.BankPoint point) {
+        String id = point.bank();
+        Bank bank = reading.bank(id);
+        double speed = reading.speeds().get(id);
+        double set = bank.ratedSpeed() * reading.condition().speedSetting();
+        step(Figures.BANK_SPEED.id(), id, speed == set ? Relations.SPEED : Relations.SPEED_LAW, speed,
+                term("rated speed", QuantityKind.ROTATIONAL_SPEED, bank.ratedSpeed(), "air mover " + bank.mover().id()),
+                term("speed setting", QuantityKind.FRACTION, reading.condition().speedSetting(), condition));
+        Trace.Term density = term("density at the inlet", QuantityKind.DENSITY, point.density(), DENSITY);
+        List<Trace.Term> curve = new ArrayList<>();
+        if (point.speed() > 0) {
+            MoverCharacteristic mover = MoverCharacteristic.of(bank.mover(), speed);
+            curve.add(term("speed", QuantityKind.ROTATIONAL_SPEED, speed, Figures.BANK_SPEED.id()));
+            curve.add(term("speed of the curve", QuantityKind.ROTATIONAL_SPEED, mover.measuredSpeed(),
+                    "air mover " + bank.mover().id()));
+            curve.add(term("density of the curve", QuantityKind.DENSITY, mover.statedDensity(), "air mover " + bank.mover().id()));
+        }
+        curve.add(density);
+        curve.add(term("flow", QuantityKind.FLOW, point.flow(), Figures.BANK_FLOW.id()));
+        trace.step(new Trace.Step(Figures.BANK_PRESSURE.id(), id, Relations.FAN_LAWS, point.pressure(), curve));
+        step(Figures.BANK_FLOW.id(), id, Relations.DUTY_POINT, point.flow(),
+                term("fan static pressure", QuantityKind.PRESSURE, point.pressure(), Figures.BANK_PRESSURE.id()), density);
+        step(Figures.BANK_STANDARD_FLOW.id(), id, Relations.STANDARD_FLOW, point.massFlow() / Air.STANDARD_DENSITY,
+                term("mass flow", QuantityKind.MASS_FLOW, point.massFlow(), Figures.BANK_FLOW.id()));
+        point.power().ifPresent(power -> trace.step(
+                new Trace.Step(Figures.BANK_POWER.id(), id, Relations.FAN_LAWS, power, curve)));
+        AirflowReading.efficiency(point).ifPresent(eta -> step(Figures.BANK_EFFICIENCY.id(), id, Relations.EFFICIENCY, eta,
+                term("flow", QuantityKind.FLOW, point.flow(), Figures.BANK_FLOW.id()),
+                term("fan static pressure", QuantityKind.PRESSURE, point.pressure(), Figures.BANK_PRESSURE.id()),
+                term("electrical power", QuantityKind.POWER, point.power().orElseThrow(), Figures.BANK_POWER.id())));
+    }
+
+    private void passage(OperatingPoint.PassageFlow flow) {
+        if (reading.passage(flow).isBank()) {
+            return;
+        }
+        Trace.Term from = pressure(reading.passage(flow).from());
+        Trace.Term to = pressure(reading.passage(flow).to());
+        step(Figures.PASSAGE_DROP.id(), flow.passage(), Relations.NETWORK, flow.drop(), from, to);
+        step(Figures.PASSAGE_FLOW.id(), flow.passage(), Relations.NETWORK, flow.flow(),
+                term("pressure drop", QuantityKind.PRESSURE, flow.drop(), Figures.PASSAGE_DROP.id()),
+                term("density outside", QuantityKind.DENSITY, reading.outside().density(), DENSITY));
+    }
+
+    private Trace.Term pressure(String bay) {
+        return term("pressure in " + bay, QuantityKind.PRESSURE, reading.point().bay(bay).orElseThrow().pressure(),
+                bay.equals(Bay.OUTSIDE) ? "zero by definition" : Figures.BAY_PRESSURE.id());
+    }
+
+    private void bay(OperatingPoint.BayState bay) {
+        if (!bay.bay().equals(Bay.OUTSIDE)) {
+            List<Trace.Term> flows = new ArrayList<>();
+            for (OperatingPoint.PassageFlow flow : reading.point().passages()) {
+                if (reading.passage(flow).from().equals(bay.bay()) || reading.passage(flow).to().equals(bay.bay())) {
+                    flows.add(term("flow of " + flow.passage(), QuantityKind.FLOW, flow.flow(), "passage " + flow.passage()));
+                }
+            }
+            trace.step(new Trace.Step(Figures.BAY_PRESSURE.id(), bay.bay(), Relations.NETWORK, bay.pressure(), flows));
+        }
+    }
+
+    private void whole() {
+        double density = reading.outside().density();
+        double specificHeat = reading.outside().specificHeat();
+        Trace.Term outside = term("density outside", QuantityKind.DENSITY, density, DENSITY);
+        Trace.Term heat = term("heat", QuantityKind.POWER, reading.heat(), "heat sources, " + condition);
+        Trace.Term cp = term("specific heat in J/(kg K)", QuantityKind.NUMBER, specificHeat, "ASHRAE Fundamentals 2017, ch. 1");
+        step(Figures.TOTAL_FLOW.id(), "", Relations.INTAKE, reading.intake() / density,
+                term("mass flow from outside", QuantityKind.MASS_FLOW, reading.intake(), Figures.PASSAGE_FLOW.id()), outside);
+        reading.rise().ifPresent(rise -> step(Figures.AIR_RISE.id(), "", Relations.AIR_RISE, rise, heat,
+                term("mass flow from outside", QuantityKind.MASS_FLOW, reading.intake(), Figures.TOTAL_FLOW.id()), cp));
+        OptionalDouble allowed = reading.allowedRise();
+        reading.flowNeeded().ifPresent(flow -> step(Figures.FLOW_NEEDED.id(), "", Relations.FLOW_NEEDED, flow, heat, outside, cp,
+                term("allowed rise", QuantityKind.TEMPERATURE_DIFFERENCE, allowed.orElseThrow(), "requirements")));
+        reading.pressureAvailable().ifPresent(pressure -> step(Figures.PRESSURE_AVAILABLE.id(),
+                reading.point().banks().getFirst().bank(), Relations.FAN_LAWS, pressure,
+                term("flow needed", QuantityKind.FLOW, reading.flowNeeded().orElseThrow(), Figures.FLOW_NEEDED.id()), outside));
+    }
+}

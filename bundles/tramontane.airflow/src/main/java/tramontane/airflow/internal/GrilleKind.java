@@ -1,0 +1,104 @@
+package tramontane.airflow.internal;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.OptionalDouble;
+import org.osgi.service.component.annotations.Component;
+import tramontane.analysis.FlowLaw;
+import tramontane.analysis.PassageKind;
+import tramontane.model.Field;
+import tramontane.model.Form;
+import tramontane.model.Problem;
+import tramontane.model.Range;
+import tramontane.model.Values;
+import tramontane.physics.Resistance;
+import tramontane.physics.units.QuantityKind;
+
+/**
+ * A grille or perforated plate in the wall of a bay.
+ *
+ * <p>Δp = K ρ v²/2 on the face velocity. K is the plate's own coefficient of I. E. Idelchik, Handbook of Hydraulic Resistance,
+ * 3rd ed. (1994), diagram 8-1 (thin) or 8-3 (thicker than 0.015 hole diameters), plus 1 for the velocity head that is lost in
+ * the bay behind it. Correlations for plates differ by 10 to 30 %. Holes of unknown size count as one for where creeping flow
+ * ends.
+ */
+@Component(service = PassageKind.class)
+public final class GrilleKind implements PassageKind {
+
+    /** Thickness over hole diameter above which a plate counts as thick; diagram 8-3. */
+    private static final double THICK = 0.015;
+    /** Friction factor in the short holes of a thick plate; common practice. */
+    private static final double FRICTION = 0.02;
+    /** Velocity head that is lost behind the grille. */
+    private static final double EXIT = 1;
+
+    private static final Form FORM = Form.of("grille", "A grille or perforated plate in the wall of a bay.",
+            Field.amount("width", "width", QuantityKind.LENGTH, Range.POSITIVE, "Width of its face; with its height."),
+            Field.amount("height", "height", QuantityKind.LENGTH, Range.POSITIVE, "Height of its face; with its width."),
+            Field.amount("area", "face area", QuantityKind.AREA, Range.POSITIVE, "Area of its face, holes and bars together."),
+            Field.amount("freeArea", "free area", QuantityKind.AREA, Range.POSITIVE, "Area of all holes together."),
+            Field.amount("openRatio", "open ratio", QuantityKind.FRACTION, Range.PART_OF_ONE,
+                    "Area of the holes over area of the face."),
+            Field.amount("thickness", "thickness", QuantityKind.LENGTH, Range.POSITIVE,
+                    "Thickness of the plate, or depth of the bars; thin where not given."),
+            Field.amount("holeDiameter", "hole diameter", QuantityKind.LENGTH, Range.POSITIVE,
+                    "Hydraulic diameter of one hole: four times its area over its edge."),
+            Field.amount("lossCoefficient", "loss coefficient", QuantityKind.NUMBER, Range.POSITIVE,
+                    "Drop of total pressure over the velocity head of the face velocity, the lost head behind it included. "
+                            + "Calculated from the free area where not given."));
+
+    private static final List<List<String>> FACES = List.of(List.of("width", "height"), List.of("area"));
+    private static final List<List<String>> OPEN = List.of(List.of("freeArea"), List.of("openRatio"), List.of("lossCoefficient"));
+
+    @Override
+    public Form form() {
+        return FORM;
+    }
+
+    @Override
+    public List<Problem> check(Values values, Setting setting, String place) {
+        List<Problem> problems = new ArrayList<>(Checks.oneOf(values, place, "how large its face is", FACES));
+        if (values.has("lossCoefficient")) {
+            problems.addAll(Checks.atMostOne(values, place, "freeArea", "openRatio"));
+        } else {
+            problems.addAll(Checks.oneOf(values, place, "how open it is", OPEN));
+        }
+        face(values).ifPresent(face -> {
+            if (values.has("freeArea") && values.si("freeArea") > face) {
+                problems.add(Problem.error(Checks.join(place, "freeArea"),
+                        "is larger than the face it lies in; expected at most " + (float) face + " m²"));
+            }
+        });
+        if (values.has("thickness") && !values.has("holeDiameter") && !values.has("lossCoefficient")) {
+            problems.add(Problem.error(Checks.join(place, "holeDiameter"),
+                    "is missing; expected with thickness, since only both together say how thick the plate is for the air"));
+        }
+        return problems;
+    }
+
+    private static OptionalDouble face(Values values) {
+        if (values.has("area")) {
+            return OptionalDouble.of(values.si("area"));
+        }
+        return values.has("width") && values.has("height")
+                ? OptionalDouble.of(values.si("width") * values.si("height")) : OptionalDouble.empty();
+    }
+
+    @Override
+    public FlowLaw law(Values values, Setting setting) {
+        double face = face(values).orElseThrow();
+        double open = values.has("openRatio") ? values.si("openRatio")
+                : values.has("freeArea") ? Math.min(1, values.si("freeArea") / face) : 1;
+        double hole = values.has("holeDiameter") ? values.si("holeDiameter") : LocalLoss.roundDiameter(open * face);
+        return new LocalLoss(loss(values, open), face, hole, open * face);
+    }
+
+    private static double loss(Values values, double open) {
+        if (values.has("lossCoefficient")) {
+            return values.si("lossCoefficient");
+        }
+        double thickness = values.has("thickness") && values.has("holeDiameter")
+                ? values.si("thickness") / values.si("holeDiameter") : 0;
+        return EXIT + (thickness > THICK ? Resistance.thickPlate(open, thickness, FRICTION) : Resistance.thinPlate(open));
+    }
+}

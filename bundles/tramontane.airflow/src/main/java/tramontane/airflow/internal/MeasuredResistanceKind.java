@@ -1,0 +1,113 @@
+package tramontane.airflow.internal;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.osgi.service.component.annotations.Component;
+import tramontane.analysis.FlowLaw;
+import tramontane.analysis.PassageKind;
+import tramontane.model.Field;
+import tramontane.model.Form;
+import tramontane.model.Problem;
+import tramontane.model.Quantities;
+import tramontane.model.Range;
+import tramontane.model.Values;
+import tramontane.physics.Air;
+import tramontane.physics.MeasuredResistance;
+import tramontane.physics.Resistance;
+import tramontane.physics.units.QuantityKind;
+
+/**
+ * A passage known by measurement: points of flow and pressure drop, or a linear and a square coefficient.
+ *
+ * <p>Δp = a q + b q². In other air the linear part goes with viscosity and the square part with density (Reynolds
+ * similarity); the measurement is taken to have been made at 20 °C as far as viscosity goes.
+ */
+@Component(service = PassageKind.class)
+public final class MeasuredResistanceKind implements PassageKind {
+
+    /** Pressure drop below which a pure square law turns linear, Pa: far below what can be measured. */
+    private static final double CREEPING = 1e-4;
+    private static final double VISCOSITY = Air.viscosity(293.15);
+
+    private static final Form FORM = Form.of("measured resistance",
+            "A passage known by measured points of flow and pressure drop, or by coefficients.",
+            Field.increasing("flow", "flow", QuantityKind.FLOW, Range.POSITIVE, 1,
+                    "Measured flows, each larger than the one before; one point gives a square law."),
+            Field.amounts("pressure", "pressure drop", QuantityKind.PRESSURE, Range.POSITIVE, 1,
+                    "Drop of pressure at each flow."),
+            Field.amount("linear", "linear coefficient", QuantityKind.LINEAR_RESISTANCE, Range.NOT_NEGATIVE,
+                    "Pressure drop per flow: a in a q + b q²."),
+            Field.amount("quadratic", "square coefficient", QuantityKind.QUADRATIC_RESISTANCE, Range.NOT_NEGATIVE,
+                    "Pressure drop per flow squared: b in a q + b q²."),
+            Field.amount("density", "density", QuantityKind.DENSITY, Range.POSITIVE,
+                    "Density of the air at the measurement.").standard("1.2 kg/m³"),
+            Field.yesNo("filter", "filter", "Whether it is a filter: its drop is then multiplied by the clogging of the "
+                    + "condition."));
+
+    @Override
+    public Form form() {
+        return FORM;
+    }
+
+    @Override
+    public List<Problem> check(Values values, Setting setting, String place) {
+        List<Problem> problems = new ArrayList<>();
+        boolean points = values.has("flow") || values.has("pressure");
+        boolean coefficients = values.has("linear") || values.has("quadratic");
+        if (points && coefficients) {
+            problems.add(Problem.error(place, "has both measured points and coefficients; expected one of them"));
+        } else if (!points && !coefficients) {
+            problems.add(Problem.error(place, "does not say its resistance; expected flow and pressure, or linear, or quadratic"));
+        } else if (coefficients) {
+            if (!(coefficient(values, "linear") + coefficient(values, "quadratic") > 0)) {
+                problems.add(Problem.error(place, "has no resistance at all; expected linear or quadratic above zero"));
+            }
+        } else if (!values.has("flow") || !values.has("pressure")) {
+            problems.add(Problem.error(Checks.join(place, values.has("flow") ? "pressure" : "flow"),
+                    "is missing; expected one for each " + (values.has("flow") ? "flow" : "pressure")));
+        } else {
+            problems.addAll(points(values, place));
+        }
+        return problems;
+    }
+
+    private static List<Problem> points(Values values, String place) {
+        Quantities flow = values.ifQuantities("flow").orElseThrow();
+        Quantities pressure = values.ifQuantities("pressure").orElseThrow();
+        List<Problem> problems = new ArrayList<>();
+        if (flow.size() != pressure.size()) {
+            problems.add(Problem.error(Checks.join(place, "pressure"), "has " + pressure.size() + " numbers; expected "
+                    + flow.size() + ", one for each flow"));
+        }
+        for (int i = 1; i < pressure.size(); i++) {
+            if (pressure.si().get(i) <= pressure.si().get(i - 1)) {
+                problems.add(Problem.error(Checks.join(place, "pressure"), "number " + (i + 1)
+                        + " is not larger than the one before it; expected a drop that rises with flow"));
+                break;
+            }
+        }
+        return problems;
+    }
+
+    private static double coefficient(Values values, String field) {
+        return values.has(field) ? values.si(field) : 0;
+    }
+
+    @Override
+    public FlowLaw law(Values values, Setting setting) {
+        double factor = values.on("filter") ? setting.condition().cloggingFactor() : 1;
+        double measured = values.si("density");
+        if (values.has("flow")) {
+            MeasuredResistance resistance = MeasuredResistance.of(values.ifQuantities("flow").orElseThrow().toArray(),
+                    values.ifQuantities("pressure").orElseThrow().toArray(), measured, VISCOSITY);
+            return (flow, density, viscosity, drop) -> drop.set(factor * resistance.drop(flow, density, viscosity),
+                    factor * resistance.slope(flow, density, viscosity));
+        }
+        double linear = coefficient(values, "linear") * factor / VISCOSITY;
+        double quadratic = coefficient(values, "quadratic") * factor / measured;
+        double creeping = linear > 0 ? 0 : Math.sqrt(CREEPING / (quadratic * measured));
+        return (flow, density, viscosity, drop) -> drop.set(
+                Resistance.drop(flow, linear * viscosity, quadratic * density, creeping),
+                Resistance.slope(flow, linear * viscosity, quadratic * density, creeping));
+    }
+}

@@ -1,0 +1,39 @@
+package tramontane.airflow.internal;
+
+import tramontane.analysis.Relation;
+
+/** The formulas that flows, pressures and powers come from, with their sources. */
+final class Relations {
+
+    static final Relation ATMOSPHERE = new Relation("standard atmosphere", "p = 101325 Pa (1 - 0.0065 H/288.15)^5.25588",
+            "ISO 2533:1975, Standard Atmosphere, eq. (12)", "up to 11 km");
+    static final Relation DENSITY = new Relation("density of moist air", "ρ = p M (1 - x (1 - Mv/M)) / (Z R T)",
+            "A. Picard, R. S. Davis, M. Gläser, K. Fujii, Revised formula for the density of moist air (CIPM-2007), "
+                    + "Metrologia 45 (2008) 149-155", "600 to 1100 hPa, 15 to 27 °C; smooth beyond");
+    static final Relation SPEED = new Relation("speed setting", "n = setting × rated speed", "common practice",
+            "speed follows the setting; a speed law for the part says it better");
+    static final Relation SPEED_LAW = new Relation("speed law", "n from the supply of the mover", "the loaded speed law", "");
+    static final Relation FAN_LAWS = new Relation("fan laws", "Q ∝ n, Δp ∝ n² ρ, P ∝ n³ ρ",
+            "ISO 5801:2017; ANSI/AMCA 210", "same fan; speeds not far apart; pressures below some 2 kPa");
+    static final Relation DUTY_POINT = new Relation("duty point",
+            "fan static pressure of the bank at its flow = what the rest of the air path asks for",
+            "ISO 5801:2017 for what the curve means", "steady flow");
+    static final Relation NETWORK = new Relation("flow network",
+            "Σ mass flow into each bay = 0; pressure difference of the bays = drop of the passage",
+            "E. Todini, S. Pilati, A gradient method for the solution of looped pipe networks (1988)",
+            "steady flow; bays are plenums");
+    static final Relation STANDARD_FLOW = new Relation("standard flow", "Q = mass flow / 1.2 kg/m³", "ISO 5801:2017", "");
+    static final Relation EFFICIENCY = new Relation("overall static efficiency", "η = Q Δp / P", "ISO 5801:2017",
+            "P is the electrical input; air taken as incompressible");
+    static final Relation INTAKE = new Relation("flow from outside", "Q = Σ mass flow from outside / density outside",
+            "balance of mass", "");
+    static final Relation AIR_RISE = new Relation("mean rise of the air", "ΔT = P / (mass flow cp)",
+            "balance of energy, e.g. F. P. Incropera, D. P. DeWitt, Fundamentals of Heat and Mass Transfer, ch. 1",
+            "steady; all heat goes into the air that goes through");
+    static final Relation FLOW_NEEDED = new Relation("flow needed", "Q = P / (ρ cp ΔT)",
+            "balance of energy, e.g. F. P. Incropera, D. P. DeWitt, Fundamentals of Heat and Mass Transfer, ch. 1",
+            "steady; all heat goes into the air that goes through");
+
+    private Relations() {
+    }
+}

@@ -1,0 +1,18 @@
+/**
+ * The flow network: how much air goes through each passage, and where each bank of air movers works.
+ *
+ * <p>Answers: what do these fans move through this equipment, and what pressure is in each bay? Start with
+ * {@link tramontane.airflow.NetworkSolver} for a bare network of flow laws.
+ *
+ * <p>Assumed: steady flow; bays are plenums in which the velocity head is lost; air of constant density within a passage, that
+ * of the bay it comes from; pressure differences small beside the barometric pressure (below some 2 kPa).
+ *
+ * <p>Sources: ISO 5801 and AMCA 210 for what a mover's curve means and for the fan laws; E. Todini, S. Pilati, "A gradient
+ * method for the solution of looped pipe networks" (1988) for the solver.
+ */
+@Export
+@Version("0.1.0")
+package tramontane.airflow;
+
+import org.osgi.annotation.bundle.Export;
+import org.osgi.annotation.versioning.Version;

@@ -1,0 +1,55 @@
+package tramontane.cli.internal;
+
+import java.util.List;
+import tramontane.analysis.Engine;
+
+/**
+ * What is loaded, and what is not and why.
+ *
+ * @param bundles    all bundles
+ * @param analyses   the analyses that the engine knows
+ * @param extensions everything else that bundles give
+ * @param troubles   what does not run
+ */
+record Inventory(List<Loaded> bundles, List<Engine.Loaded> analyses, List<Extension> extensions, List<Trouble> troubles) {
+
+    /** Nothing at all. */
+    static final Inventory EMPTY = new Inventory(List.of(), List.of(), List.of(), List.of());
+
+    Inventory {
+        bundles = List.copyOf(bundles);
+        analyses = List.copyOf(analyses);
+        extensions = List.copyOf(extensions);
+        troubles = List.copyOf(troubles);
+    }
+
+    /**
+     * A bundle.
+     *
+     * @param name    symbolic name
+     * @param version version
+     * @param state   one word
+     */
+    record Loaded(String name, String version, String state) {
+    }
+
+    /**
+     * Something that a bundle gives.
+     *
+     * @param kind   what it is: importer, passage kind, section, speed law, verb
+     * @param name   its name
+     * @param help   what it is for
+     * @param bundle symbolic name of the bundle
+     */
+    record Extension(String kind, String name, String help, String bundle) {
+    }
+
+    /**
+     * Something that does not run.
+     *
+     * @param what   what it is
+     * @param reason why, without a full stop
+     */
+    record Trouble(String what, String reason) {
+    }
+}

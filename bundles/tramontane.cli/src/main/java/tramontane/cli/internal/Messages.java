@@ -1,0 +1,36 @@
+package tramontane.cli.internal;
+
+import java.io.PrintWriter;
+import java.util.List;
+import tramontane.model.Problem;
+
+/** What is wrong with a file, in sentences. */
+final class Messages {
+
+    private static final int MOST = 200;
+
+    private Messages() {
+    }
+
+    /** Prints one line for each problem; a file with thousands of mistakes is named by the first of them. */
+    static void print(PrintWriter to, String file, List<Problem> problems) {
+        problems.stream().limit(MOST).forEach(problem -> to.println(file + ": " + (problem.isError() ? "" : "caution: ")
+                + problem.sentence()));
+        if (problems.size() > MOST) {
+            to.println(file + ": and " + (problems.size() - MOST) + " more, not shown here; --format json gives all.");
+        }
+    }
+
+    /** How many there are: {@code 3 errors and 1 caution}. */
+    static String count(List<Problem> problems) {
+        long errors = problems.stream().filter(Problem::isError).count();
+        long cautions = problems.size() - errors;
+        String both = errors > 0 && cautions > 0 ? " and " : "";
+        return (errors > 0 ? count(errors, "error") : "") + both + (cautions > 0 ? count(cautions, "caution") : "")
+                + (problems.isEmpty() ? "no errors" : "");
+    }
+
+    static String count(long number, String noun) {
+        return number + " " + noun + (number == 1 ? "" : "s");
+    }
+}

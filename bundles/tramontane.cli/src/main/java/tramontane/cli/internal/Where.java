@@ -1,0 +1,207 @@
+package tramontane.cli.internal;
+
+import java.io.PrintWriter;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import tramontane.analysis.Better;
+import tramontane.analysis.Cancelled;
+import tramontane.analysis.Engine;
+import tramontane.analysis.Evaluation;
+import tramontane.analysis.Figure;
+import tramontane.analysis.FigureKind;
+import tramontane.analysis.Trace;
+import tramontane.cli.Console;
+import tramontane.cli.ExitCode;
+import tramontane.cli.internal.Options.Format;
+import tramontane.cli.internal.output.JsonReport;
+import tramontane.cli.internal.output.Numbers;
+import tramontane.cli.internal.output.Wrapping;
+import tramontane.model.Condition;
+import tramontane.model.Design;
+import tramontane.physics.units.QuantityKind;
+import tramontane.physics.units.UnitSystem;
+
+/** Shows where a figure comes from. */
+final class Where extends OwnVerb {
+
+    private final Surroundings surroundings;
+
+    Where(Surroundings surroundings) {
+        super("trace", "Show where a figure comes from: formulas, their sources, and what went in.");
+        this.surroundings = surroundings;
+    }
+
+    @Override
+    Syntax syntax() {
+        return new Syntax(name())
+                .parameter("FILE", "A design file, or the name of a sample.")
+                .parameter("FIGURE", "The figure's id; \"tramontane modules\" lists them.")
+                .option("--place", "ID", "The bay, passage, bank or heat source; the worst where not given.")
+                .option("--condition", "ID", "The condition, or one case of it; the worst where not given.")
+                .option(Options.FORMAT, "FORMAT", "text (standard) or json.")
+                .option(Options.UNITS, "UNITS", "metric (standard), us or si; json is always SI.")
+                .option(Options.MAX_SIZE, "SIZE", "Refuse design files larger than this; standard 64MB.")
+                .footer("Exit code: 0 if it is shown; 2 for mistakes in the command line or the file;",
+                        "4 if the figure could not be computed.",
+                        "",
+                        "Example:",
+                        "  tramontane trace quick airflow.bank.flow --condition nominal");
+    }
+
+    @Override
+    int run(Syntax.Given given, Console console) throws Ending {
+        Format format = Options.format(given, Format.TEXT, Format.JSON);
+        UnitSystem units = Options.units(given, UnitSystem.METRIC);
+        long maxSize = Options.maxSize(given);
+        String id = given.parameter(1);
+        Engine engine = surroundings.needEngine();
+        Map<String, FigureKind> kinds = kinds(engine);
+        if (!kinds.containsKey(id)) {
+            throw Ending.badInput(id + ": no loaded analysis gives this figure" + Suggestion.of(id, kinds.keySet())
+                    .map(near -> "; did you mean " + near + "?").orElse("; \"tramontane modules\" lists the figures."));
+        }
+        DesignSource source = DesignSource.open(given.parameter(0), surroundings.samples(), maxSize, engine);
+        if (!source.sound()) {
+            Messages.print(console.err(), source.name(), source.problems());
+            console.err().println(Messages.count(source.problems()) + "; nothing was solved and the file is untouched.");
+            return ExitCode.BAD_INPUT;
+        }
+        Design design = source.design().orElseThrow();
+        Optional<String> condition = given.option("--condition");
+        List<Figure> all = figures(engine, design, id, condition, console);
+        List<Figure> fitting = all.stream()
+                .filter(figure -> given.option("--place").map(figure.place()::equals).orElse(true)).toList();
+        if (fitting.isEmpty() && !all.isEmpty()) {
+            throw Ending.badInput("--place " + given.option("--place").orElse("") + ": the figure is not given there; it is at "
+                    + all.stream().map(Figure::place).distinct().collect(Collectors.joining(", ")) + ".");
+        }
+        Figure figure = worst(fitting).orElseThrow(() -> Ending.notComputed(
+                id + " could not be computed; \"tramontane solve\" says why."));
+        List<Trace.Step> steps = engine.trace(design, figure.condition(), id, figure.place());
+        if (format == Format.JSON) {
+            console.data().print(JsonReport.of(figure, steps));
+        } else {
+            text(figure, fitting.size(), steps, kinds, units, console);
+        }
+        return ExitCode.FINE;
+    }
+
+    private static Map<String, FigureKind> kinds(Engine engine) {
+        return engine.analyses().stream().flatMap(analysis -> analysis.figures().stream())
+                .collect(Collectors.toMap(FigureKind::id, kind -> kind, (one, other) -> one));
+    }
+
+    /** The figure at all places, in one condition or case or in all. */
+    private static List<Figure> figures(Engine engine, Design design, String id, Optional<String> condition, Console console)
+            throws Ending {
+        // a case is named by its condition with more behind: "one failed: fans 2 locked"
+        List<String> ids = design.workingConditions().stream().map(Condition::id).toList();
+        Set<String> declared = condition.stream().flatMap(name -> ids.stream()
+                .filter(each -> name.equals(each) || name.startsWith(each + ":"))).collect(Collectors.toSet());
+        if (condition.isPresent() && declared.isEmpty()) {
+            throw Ending.badInput("--condition " + condition.get() + ": there is no such condition in the design"
+                    + Suggestion.of(condition.get(), ids).map(near -> "; did you mean " + near + "?")
+                    .orElse("; it has " + String.join(", ", ids) + "."));
+        }
+        Set<String> givers = engine.analyses().stream()
+                .filter(analysis -> analysis.figures().stream().anyMatch(kind -> kind.id().equals(id)))
+                .map(Engine.Loaded::id).collect(Collectors.toSet());
+        Evaluation evaluation = engine.evaluate(
+                new Engine.Request(design, givers, declared, Engine.Request.TIME_LIMIT), console.watch());
+        if (evaluation.cancelled() || console.watch().cancelled()) {
+            throw new Cancelled();
+        }
+        boolean oneCase = condition.isPresent() && !ids.contains(condition.get());
+        return evaluation.figures().stream().filter(figure -> figure.kind().id().equals(id))
+                .filter(figure -> !oneCase || figure.condition().equals(condition.get())).toList();
+    }
+
+    private static Optional<Figure> worst(List<Figure> figures) {
+        if (figures.isEmpty()) {
+            return Optional.empty();
+        }
+        Comparator<Figure> byValue = Comparator.comparingDouble(Figure::value);
+        Better better = figures.getFirst().kind().better();
+        return switch (better) {
+            case HIGHER -> figures.stream().min(byValue);
+            case LOWER -> figures.stream().max(byValue);
+            case NEITHER -> Optional.of(figures.getFirst());
+        };
+    }
+
+    private static void text(Figure figure, int of, List<Trace.Step> steps, Map<String, FigureKind> kinds, UnitSystem units,
+            Console console) {
+        PrintWriter out = console.out();
+        int width = console.width();
+        QuantityKind quantity = figure.kind().quantity();
+        List<String> lines = new ArrayList<>(Wrapping.lines(figure.kind().label() + place(figure.place())
+                + (figure.condition().isEmpty() ? "" : " in " + figure.condition()) + ": "
+                + Numbers.text(figure.value(), quantity, units) + "   (" + figure.kind().id() + ")", width));
+        if (of > 1) {
+            lines.add((figure.kind().better() == Better.NEITHER ? "The first of " : "The worst of ") + of
+                    + "; choose another with --place and --condition.");
+        }
+        lines.add("");
+        Map<String, QuantityKind> quantities = quantities(steps, kinds);
+        for (int i = 0; i < steps.size(); i++) {
+            Trace.Step step = steps.get(i);
+            String lead = (i + 1) + ".  ";
+            String indent = " ".repeat(lead.length());
+            lines.addAll(Wrapping.hanging(lead, name(step, kinds) + place(step.place()) + " = "
+                    + value(step.value(), quantities.get(step.figure()), units), width));
+            lines.addAll(Wrapping.hanging(indent + "by    ", step.relation().name() + ": " + step.relation().formula(), width));
+            for (int j = 0; j < step.inputs().size(); j++) {
+                Trace.Term term = step.inputs().get(j);
+                lines.addAll(Wrapping.hanging(indent + (j == 0 ? "with  " : "      "), term.name() + " = "
+                        + value(term.value(), term.quantity(), units)
+                        + (term.from().isEmpty() ? "" : "   from " + term.from()), width));
+            }
+            if (!step.relation().validity().isEmpty()) {
+                lines.addAll(Wrapping.hanging(indent + "holds ", step.relation().validity(), width));
+            }
+            lines.addAll(Wrapping.hanging(indent + "[", step.relation().source() + "]", width));
+        }
+        if (steps.isEmpty()) {
+            lines.add("The analysis does not say how it came to this figure.");
+        }
+        lines.forEach(line -> out.println(line.stripTrailing()));
+    }
+
+    private static String place(String place) {
+        return place.isEmpty() ? "" : " at " + place;
+    }
+
+    private static String name(Trace.Step step, Map<String, FigureKind> kinds) {
+        return kinds.containsKey(step.figure()) ? kinds.get(step.figure()).label() : step.figure();
+    }
+
+    /** What kind of quantity each step gives; for values on the way, what later steps take it for. */
+    private static Map<String, QuantityKind> quantities(List<Trace.Step> steps, Map<String, FigureKind> kinds) {
+        Map<String, QuantityKind> quantities = new HashMap<>();
+        for (Trace.Step step : steps) {
+            for (Trace.Term term : step.inputs()) {
+                quantities.putIfAbsent(term.from(), term.quantity());
+            }
+        }
+        for (Trace.Step step : steps) {
+            for (Trace.Term term : step.inputs()) {
+                quantities.putIfAbsent(term.name(), term.quantity());
+            }
+        }
+        kinds.forEach((id, kind) -> quantities.put(id, kind.quantity()));
+        return quantities;
+    }
+
+    private static String value(double si, QuantityKind kind, UnitSystem units) {
+        if (!Double.isFinite(si)) {
+            return "no finite number";
+        }
+        return kind == null ? Numbers.text(si, QuantityKind.NUMBER, units) + " (SI units)" : Numbers.text(si, kind, units);
+    }
+}

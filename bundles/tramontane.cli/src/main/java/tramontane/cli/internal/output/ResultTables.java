@@ -1,0 +1,144 @@
+package tramontane.cli.internal.output;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import tramontane.analysis.Evaluation;
+import tramontane.analysis.Figure;
+import tramontane.analysis.FigureKind;
+import tramontane.analysis.OperatingPoint;
+import tramontane.analysis.Table;
+import tramontane.physics.units.QuantityKind;
+
+/**
+ * The tables of duty points, of flows, and of the figures of any analysis.
+ *
+ * <p>Figures of an analysis that nobody here knows are grouped by their ids up to the last point: {@code acme.dust.load} and
+ * {@code acme.dust.life} stand in one table. What the duty points show already is not shown again.
+ */
+final class ResultTables {
+
+    private final Results results;
+    private final List<Results.Shown> cases;
+    private final Set<Seen> seen = new HashSet<>();
+    private final List<Grid.Sheet> sheets = new ArrayList<>();
+
+    private record Seen(String place, String condition, QuantityKind quantity, double value) {
+    }
+
+    private record Group(String analysis, String prefix, boolean designWide) {
+    }
+
+    private ResultTables(Results results) {
+        this.results = results;
+        this.cases = results.shown();
+    }
+
+    static List<Grid.Sheet> of(Results results) {
+        ResultTables tables = new ResultTables(results);
+        tables.dutyPoints();
+        tables.flows();
+        tables.figures();
+        return List.copyOf(tables.sheets);
+    }
+
+    private void dutyPoints() {
+        Grid grid = new Grid();
+        for (Results.Shown shown : cases) {
+            results.point(shown.id()).ifPresent(point -> point.banks().forEach(bank -> dutyPoint(grid, shown.id(), bank)));
+        }
+        boolean failed = cases.stream().flatMap(shown -> results.point(shown.id()).stream())
+                .flatMap(point -> point.banks().stream()).flatMap(bank -> bank.movers().stream())
+                .anyMatch(mover -> !mover.running());
+        if (failed) {
+            for (Results.Shown shown : cases) {
+                results.point(shown.id()).ifPresent(point -> point.banks().forEach(bank -> running(grid, shown.id(), bank)));
+            }
+        }
+        sheets.addAll(grid.sheets("Duty points", "bank", cases, true));
+    }
+
+    private void dutyPoint(Grid grid, String condition, OperatingPoint.BankPoint bank) {
+        put(grid, "flow", QuantityKind.FLOW, bank.bank(), condition, bank.flow());
+        put(grid, "pressure", QuantityKind.PRESSURE, bank.bank(), condition, bank.pressure());
+        put(grid, "speed", QuantityKind.ROTATIONAL_SPEED, bank.bank(), condition, bank.speed());
+        bank.power().ifPresent(power -> put(grid, "power", QuantityKind.POWER, bank.bank(), condition, power));
+        grid.put("stable", bank.bank(), condition, new Table.Words(bank.stable() ? "yes" : "no"));
+    }
+
+    private static void running(Grid grid, String condition, OperatingPoint.BankPoint bank) {
+        long running = bank.movers().stream().filter(OperatingPoint.MoverPoint::running).count();
+        grid.put("running", bank.bank(), condition, new Table.Words(running + " of " + bank.movers().size()));
+    }
+
+    private void flows() {
+        Grid flows = new Grid();
+        Grid drops = new Grid();
+        boolean backwards = false;
+        Grid both = cases.size() == 1 ? flows : drops;
+        for (Results.Shown shown : cases) {
+            for (OperatingPoint.PassageFlow passage : results.point(shown.id()).map(OperatingPoint::passages)
+                    .orElse(List.of())) {
+                put(flows, "flow", QuantityKind.FLOW, passage.passage(), shown.id(), passage.flow());
+                put(both, "pressure drop", QuantityKind.PRESSURE, passage.passage(), shown.id(), passage.drop());
+                backwards = backwards || passage.flow() < 0;
+            }
+        }
+        String title = backwards ? "Passages (negative: from its second bay to its first)" : "Passages";
+        sheets.addAll(flows.sheets(title, "passage", cases, false));
+        if (both != flows) {
+            sheets.addAll(drops.sheets("Passages", "passage", cases, false));
+        }
+    }
+
+    private void put(Grid grid, String label, QuantityKind quantity, String place, String condition, double value) {
+        grid.put(label, quantity, place, condition, value);
+        seen.add(new Seen(place, condition, quantity, value));
+    }
+
+    private void figures() {
+        Set<String> shownIds = new HashSet<>(List.of(""));
+        cases.forEach(shown -> shownIds.add(shown.id()));
+        Map<FigureKind, List<Figure>> byKind = new LinkedHashMap<>();
+        Map<FigureKind, Group> groups = new HashMap<>();
+        for (Evaluation.Outcome outcome : results.evaluation().outcomes()) {
+            for (Figure figure : outcome.result().figures()) {
+                if (shownIds.contains(figure.condition())) {
+                    byKind.computeIfAbsent(figure.kind(), kind -> new ArrayList<>()).add(figure);
+                    groups.putIfAbsent(figure.kind(),
+                            new Group(outcome.analysis(), prefix(figure.kind().id()), figure.condition().isEmpty()));
+                }
+            }
+        }
+        Map<Group, Grid> grids = new LinkedHashMap<>();
+        byKind.forEach((kind, figures) -> {
+            if (!figures.stream().allMatch(this::alreadyShown)) {
+                Grid grid = grids.computeIfAbsent(groups.get(kind), group -> new Grid());
+                figures.forEach(grid::put);
+            }
+        });
+        List<Results.Shown> whole = List.of(new Results.Shown("", "", 1));
+        grids.forEach((group, grid) ->
+                sheets.addAll(grid.sheets(title(group), "place", group.designWide() ? whole : cases, false)));
+    }
+
+    private boolean alreadyShown(Figure figure) {
+        return figure.lower().isEmpty() && figure.upper().isEmpty()
+                && seen.contains(new Seen(figure.place(), figure.condition(), figure.kind().quantity(), figure.value()));
+    }
+
+    private static String prefix(String id) {
+        return id.lastIndexOf('.') < 0 ? "" : id.substring(0, id.lastIndexOf('.'));
+    }
+
+    private String title(Group group) {
+        String label = results.label(group.analysis());
+        String last = group.prefix().substring(group.prefix().lastIndexOf('.') + 1);
+        String title = last.isEmpty() || last.equals(group.analysis()) || last.equals(label) ? label : label + ", " + last;
+        return title.isEmpty() ? title : Character.toUpperCase(title.charAt(0)) + title.substring(1);
+    }
+}

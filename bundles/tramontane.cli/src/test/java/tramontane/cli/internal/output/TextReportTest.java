@@ -1,0 +1,220 @@
+package tramontane.cli.internal.output;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.charset.Charset;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import tramontane.analysis.Evaluation;
+import tramontane.analysis.Figure;
+import tramontane.analysis.Finding;
+import tramontane.analysis.Severity;
+import tramontane.cli.internal.Toys;
+import tramontane.model.Design;
+import tramontane.physics.units.UnitSystem;
+
+class TextReportTest {
+
+    private static final String CABINET = """
+            Control cabinet (cabinet.tramontane.json), 2 conditions, 3 cases
+
+            Requirements
+            requirement                              nominal                      one failed
+            ---------------------------------------  ---------------------------  ------------------------------
+            flow, fans: at least 80.0 m³/h           met 92.2 m³/h                not met 61.2 m³/h (fans 2
+                                                                                  locked)
+            dust load, worst place: at most          caution 1.00e-6 kg/m³ (box)  not judged
+            1.50e-6 kg/m³
+
+            Duty points
+            bank  condition                 flow [m³/h]  pressure [Pa]  speed [rpm]  power [W]  stable  running
+            ----  ------------------------  -----------  -------------  -----------  ---------  ------  -------
+            fans  nominal                          92.2           38.3         2850       6.20  yes     2 of 2
+                  one failed: fans 2               61.2           38.3         2850       3.10  yes     1 of 2
+                  locked
+
+            Passages: flow [m³/h]
+                                one failed:
+            passage  nominal  fans 2 locked
+            -------  -------  -------------
+            grille      92.2           61.2
+            fans        92.2           61.2
+
+            Passages: pressure drop [Pa]
+                                one failed:
+            passage  nominal  fans 2 locked
+            -------  -------  -------------
+            grille      12.5           12.5
+            fans       -38.3          -38.3
+
+            Air flow, bay: pressure [Pa]
+                              one failed:
+            place  nominal  fans 2 locked
+            -----  -------  -------------
+            box      -12.5          -12.5
+
+            Dust and energy, dust [kg/m³]
+                                         dust load,  dust load,
+            place  condition  dust load      lowest     highest
+            -----  ---------  ---------  ----------  ----------
+            box    nominal      1.00e-6     8.00e-7     1.60e-6
+            duct   nominal      5.00e-7
+
+            Dust and energy
+                          energy per
+            place          year [Wh]
+            ------------  ----------
+            whole design         500
+
+            Of the 2 cases of "one failed" the worst is shown: fans 2 locked.
+
+            Findings
+              not met     fans: flow 61.2 m³/h is below 80 m³/h (in one failed: fans 2 locked)
+                            Take a larger fan. [ISO 5801:2017]
+              not judged  No dust was computed for this condition. (in one failed)
+              note        fans: The curve is used outside its measured range. (in all conditions)
+
+            Of 4 verdicts, 1 is not met and 1 is not judged.
+            """;
+
+    private static String text(Evaluation evaluation, UnitSystem units, int width, Charset charset) {
+        return TextReport.of(Toys.results(evaluation), units, width, new Spelling(charset)::of);
+    }
+
+    private static String text(Evaluation evaluation) {
+        return text(evaluation, UnitSystem.METRIC, 100, StandardCharsets.UTF_8);
+    }
+
+    @Test
+    void answersInTheOrderOfTheEngineersQuestions() {
+        assertEquals(CABINET, text(Toys.cabinet()));
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"de-DE", "ar-EG-u-nu-arab", "tr-TR", "th-TH-u-nu-thai"})
+    void isTheSameInEveryLocale(String tag) {
+        Locale before = Locale.getDefault();
+        try {
+            Locale.setDefault(Locale.forLanguageTag(tag));
+            assertEquals(CABINET, text(Toys.cabinet()));
+        } finally {
+            Locale.setDefault(before);
+        }
+    }
+
+    @Test
+    void usesOnlyAsciiWhereTheTerminalHasNothingElse() {
+        String text = text(Toys.cabinet(), UnitSystem.METRIC, 100, StandardCharsets.US_ASCII);
+        assertTrue(text.chars().allMatch(c -> c < 128), text);
+        assertTrue(text.contains("met 92.2 m3/h"), text);
+        assertFalse(text.contains("?"), text);
+    }
+
+    @ParameterizedTest
+    @ValueSource(ints = {60, 80, 100, 110})
+    void keepsToTheWidth(int width) {
+        for (Evaluation evaluation : List.of(Toys.cabinet(), Toys.many(100), longNames())) {
+            text(evaluation, UnitSystem.US, width, StandardCharsets.UTF_8).lines()
+                    .forEach(line -> assertTrue(line.length() <= width, () -> line.length() + ": " + line));
+        }
+    }
+
+    @Test
+    void aHundredConditionsStandBeneathEachOther() {
+        String text = text(Toys.many(100));
+        assertEquals(4, text.lines().filter(line -> line.startsWith("condition 100 ")).count(),
+                "requirements, flow and drop of passages, pressure of the bay");
+    }
+
+    private static Evaluation longNames() {
+        String name = "a name that goes on and on ".repeat(8) + "x".repeat(120);
+        Figure figure = Figure.of(Toys.FLOW, name, 1).in(name);
+        return new Evaluation(Design.EMPTY.withName(name), List.of(Toys.one(name, name), Toys.one("b", "b")),
+                List.of(Toys.outcome("airflow", name, Evaluation.Status.COMPUTED, figure),
+                        Toys.outcome("airflow", "b", Evaluation.Status.COMPUTED, figure.in("b"))),
+                List.of(Finding.caution(name, name).remedy(name).source(name)),
+                List.of(Toys.verdict(Toys.atLeast(Toys.FLOW, name, 2), name, Severity.NOT_MET, figure)), false);
+    }
+
+    @Test
+    void anEmptyDesignHasATitleAndAVerdict() {
+        Evaluation nothing = new Evaluation(Design.EMPTY, List.of(Toys.one("nominal", "nominal")),
+                List.of(Toys.outcome("airflow", "nominal", Evaluation.Status.COMPUTED)), List.of(), List.of(), false);
+        assertEquals("cabinet.tramontane.json, 1 condition\n\nNo requirement is stated.\n", text(nothing));
+    }
+
+    @Test
+    void oneConditionNeedsNoColumnForIt() {
+        Evaluation one = Toys.many(1);
+        String text = text(one);
+        assertTrue(text.contains("""
+                Duty points
+                bank  flow [m³/h]  pressure [Pa]  speed [rpm]  power [W]  stable
+                ----  -----------  -------------  -----------  ---------  ------
+                fans         72.0           38.3         2850       6.20  yes
+
+                Passages
+                                      pressure drop
+                passage  flow [m³/h]           [Pa]
+                -------  -----------  -------------
+                grille          72.0           12.5
+                fans            72.0          -38.3
+                """), text);
+    }
+
+    @Test
+    void controlCharactersOfAFileDoNotReachTheTerminal() {
+        Evaluation hostile = new Evaluation(Design.EMPTY.withName("\u001b[2Jgone\r\nand \u202eback"),
+                List.of(Toys.one("a\u001b", "a\u001b")), List.of(), List.of(Finding.note("\u0007", "x\u009b31m")), List.of(), false);
+        String text = text(hostile);
+        assertTrue(text.chars().allMatch(c -> c == '\n' || !Character.isISOControl(c)), text);
+        assertFalse(text.contains("\u202e"), text);
+    }
+
+    @Test
+    void aMissByAHairShowsEnoughDigitsToBeSeen() {
+        Figure figure = Figure.of(Toys.FLOW, "fans", 79.99 / 3600).in("a");
+        Evaluation evaluation = new Evaluation(Design.EMPTY, List.of(Toys.one("a", "a")), List.of(), List.of(),
+                List.of(Toys.verdict(Toys.atLeast(Toys.FLOW, "fans", 80 / 3600.0), "a", Severity.NOT_MET, figure)), false);
+        String text = text(evaluation);
+        assertTrue(text.contains("not met 79.99 m³/h"), text);
+        assertTrue(text.endsWith("The one requirement is not met.\n"), text);
+    }
+
+    @Test
+    void aConditionThatWasNotComputedHasGapsAndSaysSo() {
+        Evaluation evaluation = new Evaluation(Design.EMPTY, List.of(Toys.one("a", "a"), Toys.one("b", "b")),
+                List.of(Toys.airflow("a", 0.02, 2), Toys.outcome("airflow", "b", Evaluation.Status.NOT_COMPUTED)),
+                List.of(Finding.error("fans", "The bank has no duty point.").in("b")), List.of(), false);
+        String text = text(evaluation);
+        assertTrue(text.contains("error  fans: The bank has no duty point. (in b)"), text);
+        assertTrue(text.endsWith("No requirement is stated. Not everything could be computed: air flow has gaps.\n"), text);
+    }
+
+    @Test
+    void manyConditionsOfAFindingAreNamedInPart() {
+        Evaluation many = Toys.many(20);
+        List<Finding> findings = many.cases().stream().limit(9).map(each -> Finding.caution("", "It is warm.")
+                .in(each.concrete().id())).toList();
+        String text = text(new Evaluation(many.design(), many.cases(), many.outcomes(), findings, List.of(), false));
+        assertTrue(text.replaceAll("\\s+", " ").contains("caution It is warm. (in condition 1, condition 2, condition 3, condition 4, condition 5 and 4"
+                + " more)"), text);
+    }
+
+    @Test
+    void unknownFiguresKeepTheirIdAndTheirLimitAsWritten() {
+        tramontane.model.Requirement unknown = new tramontane.model.Requirement("lab.flutter", "worst", Optional.empty(),
+                Optional.of(tramontane.model.Quantity.of(0.01, "10 mm")), List.of(), tramontane.model.Value.Tree.EMPTY);
+        String text = text(new Evaluation(Design.EMPTY, List.of(Toys.one("a", "a")), List.of(), List.of(),
+                List.of(Toys.notJudged(unknown, "a", "Nothing loaded gives lab.flutter.")), false));
+        assertTrue(text.contains("lab.flutter, worst place: at most 10 mm  not judged"), text);
+        assertTrue(text.contains("  not judged  Nothing loaded gives lab.flutter.\n"), text);
+    }
+}

@@ -1,0 +1,185 @@
+package tramontane.model;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.IntStream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import tramontane.physics.units.QuantityKind;
+
+class ConsistencyTest {
+
+    private static Passage passage(String id, String from, String to) {
+        return new Passage(id, "gap", from, to, Value.Tree.EMPTY);
+    }
+
+    private static Design design(List<String> bays, Passage... passages) {
+        return Design.EMPTY.withAirPath(new AirPath(bays.stream().map(Bay::of).toList(), List.of(passages), Value.Tree.EMPTY));
+    }
+
+    private static List<String> sentences(Design design) {
+        return Consistency.check(design).stream().map(Problem::sentence).toList();
+    }
+
+    private static List<String> places(Design design) {
+        return Consistency.check(design).stream().map(Problem::place).toList();
+    }
+
+    private static HeatSource source(String id, HeatSource.Share... into) {
+        return new HeatSource(id, Quantity.of(1), List.of(into), Optional.empty(), Optional.empty(), Value.Tree.EMPTY);
+    }
+
+    @Test
+    void anEmptyDesignIsOnlyCautionedAbout() {
+        assertEquals(List.of(Problem.caution("airPath", "has no passages, so no air flows; expected at least one")),
+                Consistency.check(Design.EMPTY));
+    }
+
+    @Test
+    void whatIsNotGivenYetIsNoError() {
+        Design design = design(List.of(""), passage("", "", "")).withConditions(List.of(Condition.named("")))
+                .withHeatSources(List.of(source(""))).withMission(List.of(new MissionPhase("", Quantity.of(0))))
+                .withAirMovers(List.of(new AirMover("", "", Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(),
+                        Optional.empty(), Optional.empty(), Optional.empty(), List.of(new MoverCurve(Optional.empty(),
+                                Optional.empty(), Optional.empty(), Optional.empty(), Quantities.of(1, 2), Quantities.of(),
+                                Optional.empty(), Optional.empty(), Value.Tree.EMPTY)), Value.Tree.EMPTY)));
+        assertEquals(List.of(), sentences(design));
+    }
+
+    @Test
+    void everyBayNeedsAWayToOutsideThroughAnyNumberOfBays() {
+        assertEquals(List.of(), places(design(List.of("a", "b", "c"), passage("1", "b", "a"), passage("2", "b", "c"),
+                passage("3", "outside", "c"))));
+        assertEquals(List.of("airPath.bays[0]", "airPath.bays[1]"), places(design(List.of("a", "b", "c"),
+                passage("1", "a", "b"), passage("2", "b", "a"), passage("3", "outside", "c"))));
+        // a way round outside alone reaches nobody
+        assertEquals(List.of("airPath.bays[0]"), places(design(List.of("a"), passage("1", "outside", "outside"))));
+    }
+
+    @Test
+    void whatLiesBehindAMisspeltNameIsNotBlamedForIt() {
+        assertEquals(List.of("airPath.passages[0].from"),
+                places(design(List.of("box", "plenum"), passage("1", "plenun", "box"), passage("2", "plenum", "outside"))));
+    }
+
+    @Test
+    void aLongChainOfBaysIsWalkedWithoutRunningOutOfStack() {
+        int count = 50_000;
+        List<String> bays = IntStream.range(0, count).mapToObj(i -> "b" + i).toList();
+        Passage[] passages = IntStream.range(0, count).mapToObj(i -> passage("p" + i, "b" + i, i == 0 ? "outside" : "b" + (i - 1)))
+                .toArray(Passage[]::new);
+        assertEquals(List.of(), sentences(design(bays, passages)));
+    }
+
+    @Test
+    void aPassageNamedLikeABayIsCautionedAbout() {
+        Problem problem = Consistency.check(design(List.of("box"), passage("box", "box", "outside"))).getFirst();
+        assertEquals(Problem.Severity.CAUTION, problem.severity());
+        assertEquals("airPath.passages[0]", problem.place());
+    }
+
+    @Test
+    void theNominalConditionIsKnownWhereNoneIsListed() {
+        Design design = design(List.of("a"), passage("1", "a", "outside"));
+        assertEquals(List.of(), places(design.withMission(List.of(new MissionPhase("nominal", Quantity.of(1))))));
+        assertEquals(List.of("mission[0].condition"), places(design.withConditions(List.of(Condition.named("hot")))
+                .withMission(List.of(new MissionPhase("nominal", Quantity.of(1))))));
+    }
+
+    @ParameterizedTest
+    @CsvSource(textBlock = """
+            # shares, whether it is an error
+            '0.5 0.5', false
+            '0.333333333333 0.333333333333 0.333333333334', false
+            '0.5 -', false
+            '1 -', false
+            '-', false
+            '', false
+            '0.6 0.6', true
+            '0.6 0.6 -', true
+            '0.5', true
+            '0.5 0.4', true
+            """)
+    void sharesOfAHeatSourceMakeOneWhole(String shares, boolean error) {
+        HeatSource.Share[] into = shares.isEmpty() ? new HeatSource.Share[0] : java.util.Arrays.stream(shares.split(" "))
+                .map(share -> new HeatSource.Share("a", share.equals("-") ? Optional.empty()
+                        : Optional.of(Quantity.of(Double.parseDouble(share))))).toArray(HeatSource.Share[]::new);
+        Design design = design(List.of("a"), passage("1", "a", "outside")).withHeatSources(List.of(source("s", into)));
+        assertEquals(error ? List.of("heatSources[0].into") : List.of(), places(design));
+    }
+
+    @Test
+    void theReferencesOfAPassageKindAreFoundByItsFormAlone() {
+        Form form = Form.of("bank", "Air movers in a passage.",
+                Field.reference("mover", "mover", Shape.Target.MOVER, "The part."),
+                Field.references("laws", "laws", Shape.Target.CONTROL_LAW, "Laws."),
+                Field.parts("near", "near", Form.of("near", "What is near.",
+                        Field.reference("place", "place", Shape.Target.PLACE, "A place.")), "place", "What is near."),
+                Field.of("factors", "factors", new Shape.AmountsByName(QuantityKind.FRACTION, Range.ANY,
+                        Shape.Target.CONDITION), "Factors."),
+                Field.part("inner", "inner", Form.of("inner", "Inner.",
+                        Field.reference("bank", "bank", Shape.Target.BANK, "A bank.")), "Inner."),
+                Field.anything("free", "free", "Anything."));
+        Design design = design(List.of("box"), passage("gap1", "box", "outside"));
+        Value.Tree tree = Value.Tree.of(new java.util.LinkedHashMap<>(Map.of(
+                "mover", new Value.Text("B120"),
+                "laws", new Value.Items(List.of(new Value.Text("slow"), Value.Num.of(1))),
+                "near", new Value.Items(List.of(new Value.Text("box"), new Value.Text("bax"),
+                        Value.Tree.EMPTY.with("place", new Value.Text("gap2")))),
+                "factors", Value.Tree.EMPTY.with("nominal", Value.Num.of(1)).with("Nominal", Value.Num.of(1)),
+                "inner", Value.Tree.EMPTY.with("bank", new Value.Text("gap1")),
+                "free", new Value.Text("nobody"))));
+        assertEquals(List.of(
+                "p[3].mover: \"B120\" is not an air mover of this design; it has no air mover yet",
+                "p[3].laws[0]: \"slow\" is not a control law of this design; it has no control law yet",
+                "p[3].near[1]: \"bax\" is not a bay or passage of this design; expected outside, box or gap1 (did you mean \"box\"?)",
+                "p[3].near[2].place: \"gap2\" is not a bay or passage of this design; expected outside, box or gap1 (did you mean \"gap1\"?)",
+                "p[3].factors.Nominal: \"Nominal\" is not a condition of this design; expected nominal (did you mean \"nominal\"?)",
+                "p[3].inner.bank: \"gap1\" is a passage, but not a bank; it has no bank yet"),
+                References.check(form, tree, design, "p[3]").stream().map(Problem::sentence).toList());
+    }
+
+    @Test
+    void manyNamesAreCountedInsteadOfListed() {
+        List<String> bays = IntStream.range(0, 20).mapToObj(i -> "bay" + i).toList();
+        List<Passage> passages = new ArrayList<>();
+        bays.forEach(bay -> passages.add(passage("to " + bay, bay, "outside")));
+        passages.add(passage("last", "bay0", "attic"));
+        assertEquals(List.of("airPath.passages[20].to: \"attic\" is not a bay of this design; expected outside, bay0, bay1, bay2, "
+                + "bay3, bay4, bay5, bay6 or one of 13 others"), sentences(design(bays, passages.toArray(Passage[]::new))));
+    }
+
+    @ParameterizedTest
+    @CsvSource(textBlock = """
+            plenun, plenum
+            plemun, ''
+            plneum, plenum
+            Plenum, plenum
+            plenums, plenum
+            plenu, plenum
+            bx, ''
+            bxo, box
+            intermediate plnm, intermediate plenum
+            """)
+    void oneEditLeadsToTheNearestName(String wrong, String nearest) {
+        List<String> known = List.of("box", "plenum", "intermediate plenum");
+        assertEquals(nearest == null ? "" : nearest, Spelling.nearest(wrong, known).orElse(""));
+    }
+
+    @Test
+    void aDraftIsNotBlamedForWhatCouldNotBeRead() {
+        List<Problem> reading = List.of(Problem.error("airPath.passages", "is 5"), Problem.error("heatSources", "is 6"),
+                Problem.error("requirements[0].atMost", "is 7"));
+        Design draft = design(List.of("a")).withRequirements(List.of(new Requirement("f", "worst", Optional.empty(),
+                Optional.empty(), List.of(), Value.Tree.EMPTY)));
+        assertEquals(3, Consistency.check(draft).size());
+        assertEquals(List.of(), Consistency.check(draft, reading));
+        assertTrue(Consistency.check(draft, List.of(Problem.caution("airPath.passages", "x"))).size() == 3);
+    }
+}

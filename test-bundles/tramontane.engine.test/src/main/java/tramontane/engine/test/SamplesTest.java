@@ -1,0 +1,73 @@
+package tramontane.engine.test;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.function.ToIntFunction;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.ExtendWith;
+import org.junit.jupiter.api.io.TempDir;
+import org.osgi.framework.BundleContext;
+import org.osgi.framework.InvalidSyntaxException;
+import org.osgi.framework.ServiceReference;
+import org.osgi.test.common.annotation.InjectBundleContext;
+import org.osgi.test.common.annotation.InjectService;
+import org.osgi.test.junit5.context.BundleContextExtension;
+import org.osgi.test.junit5.service.ServiceExtension;
+import tramontane.analysis.Engine;
+import tramontane.analysis.Evaluation;
+import tramontane.model.Design;
+import tramontane.model.file.DesignFile;
+
+/** From a shipped file to its duty points, and the command line as the launcher calls it. */
+@ExtendWith({BundleContextExtension.class, ServiceExtension.class})
+class SamplesTest {
+
+    @InjectBundleContext
+    BundleContext context;
+    @InjectService
+    Engine engine;
+
+    @SuppressWarnings("unchecked") // the entry takes arguments; a service reference cannot say so
+    private int run(String... arguments) throws InvalidSyntaxException {
+        ServiceReference<?> entry = context.getServiceReferences(ToIntFunction.class, "(tramontane.entry=cli)").iterator().next();
+        return ((ToIntFunction<String[]>) context.getService(entry)).applyAsInt(arguments);
+    }
+
+    @Test
+    void everySampleIsSoundSolvedAndKept() throws IOException {
+        List<Path> samples = Designs.samples(context);
+        assertTrue(samples.size() >= 3, samples::toString);
+        for (Path sample : samples) {
+            Design design = DesignFile.read(sample).design().orElseThrow();
+            assertEquals(List.of(), engine.check(design), sample::toString);
+            Evaluation evaluation = engine.evaluate(Engine.Request.all(design), Engine.Watch.NONE);
+            assertFalse(evaluation.outcomes().isEmpty());
+            assertTrue(evaluation.outcomes().stream().allMatch(outcome -> outcome.status() == Evaluation.Status.COMPUTED),
+                    () -> sample + " " + evaluation.findings());
+            assertEquals(design, DesignFile.parse(DesignFile.write(design)).design().orElseThrow());
+        }
+    }
+
+    @Test
+    void theCommandLineWritesWhatItSolved(@TempDir Path folder) throws IOException, InvalidSyntaxException {
+        Path output = folder.resolve("quick.json");
+        Path sample = Path.of(context.getProperty("tramontane.samples"), "quick.tramontane.json");
+        int code = run("solve", sample.toString(), "--format", "json", "--output", output.toString());
+        assertEquals(0, code);
+        assertTrue(Files.readString(output).contains("\"airflow.bank.flow\""));
+    }
+
+    @Test
+    void theCommandLineRefusesWhatItCannotRead(@TempDir Path folder) throws IOException, InvalidSyntaxException {
+        Path broken = folder.resolve("broken.tramontane.json");
+        Files.writeString(broken, "{ \"format\": 1, ");
+        assertEquals(2, run("solve", broken.toString()));
+        assertEquals("{ \"format\": 1, ", Files.readString(broken));
+    }
+}
