@@ -23,7 +23,7 @@ import tramontane.model.Problem;
 public final class EngineComponent implements Engine {
 
     private final Registry registry = new Registry();
-    private final IsolatingEngine engine = new IsolatingEngine(registry::extensions, ModelChecks.NONE,
+    private final IsolatingEngine engine = new IsolatingEngine(registry::extensions, ModelChecks.OF_THE_MODEL,
             Runtime.getRuntime().availableProcessors());
 
     @Reference(service = Analysis.class, cardinality = ReferenceCardinality.MULTIPLE, policy = ReferencePolicy.DYNAMIC)

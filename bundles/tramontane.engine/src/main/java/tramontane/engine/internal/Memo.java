@@ -53,11 +53,14 @@ final class Memo {
      * @param key    what it is computed from
      * @param frame  who would compute it
      * @param loaded service ids of the loaded analyses
+     * @param own    the answers of this evaluation; within it a key has one answer only, or what is computed from the answer
+     *               would not find itself again
      * @throws Cancelled if the frame's job is given up while waiting
      */
-    synchronized Step enter(Key key, Frame frame, List<Long> loaded) {
-        Answer known = kept.get(key);
+    synchronized Step enter(Key key, Frame frame, List<Long> loaded, Map<Key, Answer> own) {
+        Answer known = own.getOrDefault(key, kept.get(key));
         if (known != null && known.holdsUnder(loaded)) {
+            own.put(key, known);
             return new Kept(known);
         }
         Pending pending = running.get(key);
@@ -84,7 +87,11 @@ final class Memo {
         } finally {
             frame.job().waitingFor(null);
         }
-        return pending.answer() == null || !pending.answer().holdsUnder(loaded) ? new Again() : new Kept(pending.answer());
+        if (pending.answer() == null || !pending.answer().holdsUnder(loaded)) {
+            return new Again();
+        }
+        Answer first = own.putIfAbsent(key, pending.answer());
+        return new Kept(first == null ? pending.answer() : first);
     }
 
     /**
@@ -92,11 +99,15 @@ final class Memo {
      *
      * @param pending what was computed
      * @param answer  the answer; null where there is none and whoever waits must see for himself
-     * @param keep    whether it may be used again
+     * @param keep    whether it may be used by another evaluation
+     * @param own     the answers of this evaluation
      */
-    synchronized void leave(Pending pending, Answer answer, boolean keep) {
+    synchronized void leave(Pending pending, Answer answer, boolean keep, Map<Key, Answer> own) {
         if (pending.isOver()) {
             return;
+        }
+        if (answer != null) {
+            own.put(pending.key(), answer);
         }
         pending.end(answer);
         running.remove(pending.key(), pending);
@@ -112,7 +123,7 @@ final class Memo {
     /** Ends all computations of a job that was given up, or lost its way. */
     synchronized void leave(Job job) {
         List<Pending> lost = running.values().stream().filter(pending -> pending.frame().job() == job).toList();
-        lost.forEach(pending -> leave(pending, null, false));
+        lost.forEach(pending -> leave(pending, null, false, Map.of()));
     }
 
     /** Forgets the results of analyses that are gone, so that their bundles can be let go. */

@@ -10,7 +10,6 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
-import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
@@ -50,8 +49,8 @@ final class Session {
     private final Bars bars;
     private final List<Long> loaded;
     private final List<Long> drawnOn;
-    /** What failed, or used what failed: good for this evaluation, to be tried again in the next. */
-    private final Map<Key, Answer> passing = new ConcurrentHashMap<>();
+    /** The answers of this evaluation, also those that failed and are tried again in the next; guarded by the memo. */
+    private final Map<Key, Answer> known = new HashMap<>();
     private volatile boolean cancelled;
 
     Session(Order order, Memo memo, Bars bars, Extensions extensions) {
@@ -205,8 +204,7 @@ final class Session {
             if (frame.parent() != null && frame.parent().doom().isPresent()) {
                 return Answer.failed(frame.parent().doom().get());
             }
-            Answer before = passing.get(key);
-            switch (before == null ? memo.enter(key, frame, loaded) : new Memo.Kept(before)) {
+            switch (memo.enter(key, frame, loaded, known)) {
                 case Memo.Kept(Answer answer) -> {
                     return shared(frame, answer);
                 }
@@ -234,13 +232,10 @@ final class Session {
         try {
             answer = call(frame, read, given);
             keep = answer.status() != Evaluation.Status.FAILED && frame.heard().isEmpty();
-            if (!keep && frame.doom().map(Doom::holdsEverywhere).orElse(true)) {
-                passing.put(pending.key(), answer);
-            }
             return answer;
         } finally {
             boolean holds = frame.doom().map(Doom::holdsEverywhere).orElse(true);
-            memo.leave(pending, holds ? answer : null, keep);
+            memo.leave(pending, holds ? answer : null, keep, known);
         }
     }
 

@@ -22,6 +22,7 @@ import tramontane.model.Noun;
 import tramontane.model.Passage;
 import tramontane.model.Problem;
 import tramontane.model.Range;
+import tramontane.model.Shape;
 import tramontane.model.Value;
 import tramontane.model.Values;
 import tramontane.physics.units.QuantityKind;
@@ -103,6 +104,27 @@ class CheckingTest {
         List<String> bad = check(bench, withPassage("honeycomb", Value.Tree.EMPTY.with("area", new Value.Text("2 m"))));
         assertEquals(2, bad.size());
         assertTrue(bad.getFirst().startsWith("airPath.passages[0].area: \"2 m\" is not an area"), bad::toString);
+    }
+
+    @Test
+    void namesThatNothingAnswersToAreErrors() {
+        Bench bench = new Bench(1, ModelChecks.OF_THE_MODEL).load(new Honeycomb() {
+            @Override
+            public Form form() {
+                return Form.of("honeycomb", "Round cells.",
+                        Field.reference("beside", "beside", Shape.Target.PASSAGE, "Another passage."));
+            }
+
+            @Override
+            public List<Problem> check(Values values, Setting setting, String place) {
+                return List.of();
+            }
+        });
+        Design design = withPassage("honeycomb", Value.Tree.EMPTY.with("beside", new Value.Text("nobody")));
+        List<String> errors = bench.engine.check(design.withAirPath(new AirPath(design.airPath().bays(),
+                List.of(new Passage("inlet", "honeycomb", "outside", "bax", design.airPath().passages().getFirst().parameters())),
+                Value.Tree.EMPTY))).stream().filter(Problem::isError).map(Problem::place).toList();
+        assertEquals(List.of("airPath.passages[0].to", "airPath.bays[0]", "airPath.passages[0].beside"), errors);
     }
 
     @Test

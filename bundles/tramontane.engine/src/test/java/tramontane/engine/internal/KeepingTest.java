@@ -3,6 +3,7 @@ package tramontane.engine.internal;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -215,14 +216,14 @@ class KeepingTest {
         for (String id : List.of("a", "b", "a", "c")) {
             Job job = new Job(running -> { });
             Frame frame = new Frame(null, job, null, card, Session.SILENT);
-            if (memo.enter(keys.get(id), frame, List.of()) instanceof Memo.Compute(Pending pending)) {
-                memo.leave(pending, Answer.of(Result.of(id), List.of(), 1, List.of()), true);
+            if (memo.enter(keys.get(id), frame, List.of(), new HashMap<>()) instanceof Memo.Compute(Pending pending)) {
+                memo.leave(pending, Answer.of(Result.of(id), List.of(), 1, List.of()), true, new HashMap<>());
             }
         }
         assertEquals(2, memo.size());
         Frame frame = new Frame(null, new Job(running -> { }), null, card, Session.SILENT);
-        assertTrue(memo.enter(keys.get("a"), frame, List.of()) instanceof Memo.Kept);
-        assertTrue(memo.enter(keys.get("b"), frame, List.of()) instanceof Memo.Compute);
+        assertTrue(memo.enter(keys.get("a"), frame, List.of(), new HashMap<>()) instanceof Memo.Kept);
+        assertTrue(memo.enter(keys.get("b"), frame, List.of(), new HashMap<>()) instanceof Memo.Compute);
         memo.retain(List.of());
         assertEquals(0, memo.size());
     }
