@@ -58,7 +58,7 @@ public final class TextTable {
         }
         List<String> named = unitOfColumn.stream().flatMap(Optional::stream).distinct().toList();
         long numeric = unitOfColumn.stream().filter(Optional::isPresent).count();
-        boolean inTitle = named.size() == 1 && numeric > 1 && numeric == table.columns().size() - keys;
+        boolean inTitle = named.size() == 1 && keys > 0 && numeric > 1 && numeric == table.columns().size() - keys;
         title = shown.apply(title + (inTitle ? bracket(named.getFirst()) : ""));
         for (int column = 0; column < table.columns().size(); column++) {
             String unit = unitOfColumn.get(column).orElse("");
