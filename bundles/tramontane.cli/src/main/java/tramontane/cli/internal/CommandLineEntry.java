@@ -37,7 +37,7 @@ public final class CommandLineEntry implements ToIntFunction<String[]> {
                     Optional.ofNullable(System.getenv("COLUMNS")).orElse(""), interruption::wanted);
             int code = new Program(surroundings, Program.verbs(surroundings))
                     .run(List.of(line), console);
-            if (!console.arrived() && code != ExitCode.STOPPED) {
+            if (!console.arrived() && code != ExitCode.STOPPED && !SystemConsole.piped()) {
                 console.err().println("The output could not be written in full.");
                 return ExitCode.BROKEN;
             }

@@ -128,16 +128,15 @@ public final class TextTable {
         return lines;
     }
 
-    /** The width of each column; where that makes all of them fit, those of words are made narrower. */
+    /** The width of each column: what it needs if all fit, made narrower from the widest on if that makes all fit. */
     private int[] widths() {
-        int[] natural = new int[headings.size()];
+        int[] widths = new int[headings.size()];
         int[] least = new int[headings.size()];
-        for (int column = 0; column < natural.length; column++) {
-            natural[column] = columnWidth(column);
-            least[column] = table.columns().get(column).numeric() ? natural[column]
-                    : Math.min(natural[column], Math.max(NARROWEST_WORDS, longestWord(column)));
+        for (int column = 0; column < widths.length; column++) {
+            widths[column] = columnWidth(column, width);
+            boolean numeric = table.columns().get(column).numeric();
+            least[column] = Math.min(widths[column], Math.max(numeric ? 1 : NARROWEST_WORDS, longestWord(column)));
         }
-        int[] widths = natural.clone();
         while (Arrays.stream(widths).sum() + GAP.length() * (widths.length - 1) > width) {
             int widest = -1;
             for (int column = 0; column < widths.length; column++) {
@@ -146,9 +145,17 @@ public final class TextTable {
                 }
             }
             if (widest < 0) {
-                return natural;
+                return cutWidths();
             }
             widths[widest]--;
+        }
+        return widths;
+    }
+
+    private int[] cutWidths() {
+        int[] widths = new int[headings.size()];
+        for (int column = 0; column < widths.length; column++) {
+            widths[column] = columnWidth(column, column < keys ? widestKey() : widestCell());
         }
         return widths;
     }
@@ -165,8 +172,7 @@ public final class TextTable {
         return (first == last ? "column " + first : "columns " + first + " to " + last) + " of " + all;
     }
 
-    private int columnWidth(int column) {
-        int widest = column < keys ? widestKey() : widestCell();
+    private int columnWidth(int column, int widest) {
         int cell = cells.stream().mapToInt(row -> Wrapping.width(row.get(column))).max().orElse(0);
         String heading = headings.get(column);
         int word = Arrays.stream(heading.split(" ")).mapToInt(Wrapping::width).max().orElse(0);

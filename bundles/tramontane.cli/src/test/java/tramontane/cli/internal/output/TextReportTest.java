@@ -26,19 +26,17 @@ class TextReportTest {
             Control cabinet (cabinet.tramontane.json), 2 conditions, 3 cases
 
             Requirements
-            requirement                              nominal                      one failed
-            ---------------------------------------  ---------------------------  ------------------------------
-            flow, fans: at least 80.0 m³/h           met 92.2 m³/h                not met 61.2 m³/h (fans 2
-                                                                                  locked)
-            dust load, worst place: at most          caution 1.00e-6 kg/m³ (box)  not judged
+            requirement                           nominal                      one failed
+            ------------------------------------  ---------------------------  ---------------------------------
+            flow, fans: at least 80.0 m³/h        met 92.2 m³/h                not met 61.2 m³/h (fans 2 locked)
+            dust load, worst place: at most       caution 1.00e-6 kg/m³ (box)  not judged
             1.50e-6 kg/m³
 
             Duty points
-            bank  condition                 flow [m³/h]  pressure [Pa]  speed [rpm]  power [W]  stable  running
-            ----  ------------------------  -----------  -------------  -----------  ---------  ------  -------
-            fans  nominal                          92.2           38.3         2850       6.20  yes     2 of 2
-                  one failed: fans 2               61.2           38.3         2850       3.10  yes     1 of 2
-                  locked
+            bank  condition                  flow [m³/h]  pressure [Pa]  speed [rpm]  power [W]  stable  running
+            ----  -------------------------  -----------  -------------  -----------  ---------  ------  -------
+            fans  nominal                           92.2           38.3         2850       6.20  yes     2 of 2
+                  one failed: fans 2 locked         61.2           38.3         2850       3.10  yes     1 of 2
 
             Passages: flow [m³/h]
                                 one failed:
