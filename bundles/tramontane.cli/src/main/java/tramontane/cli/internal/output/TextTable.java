@@ -149,7 +149,16 @@ public final class TextTable {
             }
             widths[widest]--;
         }
+        for (int column = 0; column < widths.length; column++) {
+            widths[column] = broken(column, widths[column]);
+        }
         return widths;
+    }
+
+    /** What a column really needs once its texts are broken to a width. */
+    private int broken(int column, int room) {
+        return Stream.concat(Stream.of(headings.get(column)), cells.stream().map(row -> row.get(column)))
+                .flatMap(text -> Wrapping.lines(text, room).stream()).mapToInt(Wrapping::width).max().orElse(room);
     }
 
     private int[] cutWidths() {
@@ -177,9 +186,7 @@ public final class TextTable {
         String heading = headings.get(column);
         int word = Arrays.stream(heading.split(" ")).mapToInt(Wrapping::width).max().orElse(0);
         int room = Math.clamp(Math.max(cell, Math.max(word, Math.min(Wrapping.width(heading), USUAL_HEADING))), 1, widest);
-        // a heading in several lines may need less than it may have
-        int lines = Wrapping.lines(heading, room).stream().mapToInt(Wrapping::width).max().orElse(0);
-        return Math.clamp(Math.max(cell, lines), 1, widest);
+        return Math.max(1, broken(column, room));
     }
 
     private int widestCell() {

@@ -26,10 +26,10 @@ class TextReportTest {
             Control cabinet (cabinet.tramontane.json), 2 conditions, 3 cases
 
             Requirements
-            requirement                           nominal                      one failed
-            ------------------------------------  ---------------------------  ---------------------------------
-            flow, fans: at least 80.0 m³/h        met 92.2 m³/h                not met 61.2 m³/h (fans 2 locked)
-            dust load, worst place: at most       caution 1.00e-6 kg/m³ (box)  not judged
+            requirement                      nominal                      one failed
+            -------------------------------  ---------------------------  ---------------------------------
+            flow, fans: at least 80.0 m³/h   met 92.2 m³/h                not met 61.2 m³/h (fans 2 locked)
+            dust load, worst place: at most  caution 1.00e-6 kg/m³ (box)  not judged
             1.50e-6 kg/m³
 
             Duty points
