@@ -35,9 +35,9 @@ public final class CommandLineEntry implements ToIntFunction<String[]> {
         try (Interruption interruption = Interruption.listen()) {
             SystemConsole console = new SystemConsole(System.out, System.err,
                     Optional.ofNullable(System.getenv("COLUMNS")).orElse(""), interruption::wanted);
-            int code = new Program(surroundings, Program.verbs(surroundings, DesignFiles::schema))
+            int code = new Program(surroundings, Program.verbs(surroundings))
                     .run(List.of(line), console);
-            if (!console.arrived() && code != ExitCode.STOPPED) {
+            if (!console.arrived() && code != ExitCode.STOPPED && !SystemConsole.piped()) {
                 console.err().println("The output could not be written in full.");
                 return ExitCode.BROKEN;
             }

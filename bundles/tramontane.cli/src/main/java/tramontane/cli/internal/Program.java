@@ -24,9 +24,9 @@ final class Program {
     }
 
     /** Our own verbs. */
-    static List<Verb> verbs(Surroundings surroundings, Schema.Writer schema) {
+    static List<Verb> verbs(Surroundings surroundings) {
         return List.of(new Solve(surroundings), new Validate(surroundings),
-                new Where(surroundings), new Modules(surroundings), new Schema(surroundings, schema));
+                new Where(surroundings), new Modules(surroundings), new Schema(surroundings));
     }
 
     /**

@@ -1,30 +1,22 @@
 package tramontane.cli.internal;
 
-import java.util.Comparator;
 import java.util.Map;
 import java.util.TreeMap;
 import tramontane.analysis.Engine;
 import tramontane.cli.Console;
 import tramontane.cli.ExitCode;
 import tramontane.model.Form;
+import tramontane.model.file.JsonSchema;
+import tramontane.model.file.TreeFile;
 
 /** Prints the JSON Schema of design files, as far as what is loaded knows them. */
 final class Schema extends OwnVerb {
 
     private final Surroundings surroundings;
-    private final Writer writer;
 
-    /** Makes a JSON Schema. */
-    @FunctionalInterface
-    interface Writer {
-        /** The schema for designs with these passage kinds and sections. */
-        String design(Map<String, Form> kinds, Map<String, Form> sections);
-    }
-
-    Schema(Surroundings surroundings, Writer writer) {
+    Schema(Surroundings surroundings) {
         super("schema", "Print the JSON Schema of design files, for editors that check while you type.");
         this.surroundings = surroundings;
-        this.writer = writer;
     }
 
     @Override
@@ -35,12 +27,11 @@ final class Schema extends OwnVerb {
     @Override
     int run(Syntax.Given given, Console console) throws Ending {
         Engine engine = surroundings.needEngine();
-        Map<String, Form> kinds = new TreeMap<>(Comparator.naturalOrder());
+        Map<String, Form> kinds = new TreeMap<>();
         engine.passageKinds().forEach((name, kind) -> kinds.put(name, kind.form()));
-        Map<String, Form> sections = new TreeMap<>(Comparator.naturalOrder());
+        Map<String, Form> sections = new TreeMap<>();
         engine.sectionTypes().forEach((name, section) -> sections.put(name, section.form()));
-        String schema = writer.design(kinds, sections);
-        console.data().print(schema.endsWith("\n") ? schema : schema + "\n");
+        console.data().print(TreeFile.write(JsonSchema.design(kinds, sections)));
         return ExitCode.FINE;
     }
 }

@@ -57,14 +57,9 @@ final class SystemConsole implements Console {
 
     /** Whether standard error is a terminal. Java itself tells of standard input and output only. */
     private static boolean somebodyLooks() {
-        Path link = Path.of("/proc/self/fd/2");
-        try {
-            if (Files.isSymbolicLink(link)) {
-                String terminal = Files.readSymbolicLink(link).toString();
-                return terminal.startsWith("/dev/pts/") || terminal.startsWith("/dev/tty") || terminal.equals("/dev/console");
-            }
-        } catch (IOException | InvalidPathException unknown) {
-            return false;
+        String terminal = link(2);
+        if (!terminal.isEmpty()) {
+            return terminal.startsWith("/dev/pts/") || terminal.startsWith("/dev/tty") || terminal.equals("/dev/console");
         }
         // since Java 22 there is a console without a terminal too, so no progress rather than garbage in a file
         return System.console() != null && Runtime.version().feature() < 22;
@@ -103,10 +98,25 @@ final class SystemConsole implements Console {
         return progress;
     }
 
-    /** Whether all that was printed has arrived; it has not on a full disk, or if a reader went away. */
+    /** Whether all that was printed has arrived. */
     boolean arrived() {
         out.flush();
         data.flush();
         return !standardOut.checkError();
+    }
+
+    /** Whether the standard output of this process is a pipe: that breaks only because its reader has seen enough. */
+    static boolean piped() {
+        return link(1).startsWith("pipe:");
+    }
+
+    /** What a stream of this process goes to, where the system tells. */
+    private static String link(int stream) {
+        try {
+            Path link = Path.of("/proc/self/fd/" + stream);
+            return Files.isSymbolicLink(link) ? Files.readSymbolicLink(link).toString() : "";
+        } catch (IOException | InvalidPathException unknown) {
+            return "";
+        }
     }
 }

@@ -3,6 +3,8 @@ package tramontane.cli.internal;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.google.gson.JsonObject;
+import com.google.gson.JsonParser;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.io.IOException;
@@ -159,6 +161,8 @@ class ProgramTest {
     @Test
     void schemaIsPrintedForPrograms() {
         assertEquals(0, TestSurroundings.with(FakeEngine.giving(Toys.cabinet())).run(console, "schema"));
-        assertEquals("{\"kinds\": 0}\n", console.written());
+        JsonObject schema = JsonParser.parseString(console.written()).getAsJsonObject();
+        assertTrue(schema.get("$schema").getAsString().startsWith("https://json-schema.org/"), console.written());
+        assertTrue(schema.getAsJsonObject("properties").has("airPath"), console.written());
     }
 }

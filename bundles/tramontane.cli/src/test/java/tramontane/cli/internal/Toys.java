@@ -19,6 +19,8 @@ import tramontane.analysis.Scope;
 import tramontane.analysis.Severity;
 import tramontane.analysis.Verdict;
 import tramontane.cli.internal.output.Results;
+import tramontane.model.AirPath;
+import tramontane.model.Bay;
 import tramontane.model.Condition;
 import tramontane.model.Design;
 import tramontane.model.FailedMover;
@@ -97,7 +99,8 @@ public final class Toys {
     public static Evaluation cabinet() {
         Requirement flow = atLeast(FLOW, "fans", 80 / 3600.0);
         Requirement dust = atMost(DUST, "worst", 1.5e-6);
-        Design design = Design.EMPTY.withName("Control cabinet").withRequirements(List.of(flow, dust)).withConditions(List.of(
+        Design design = Design.EMPTY.withName("Control cabinet").withAirPath(new AirPath(List.of(Bay.of("box"), Bay.of("duct")),
+                List.of(), Value.Tree.EMPTY)).withRequirements(List.of(flow, dust)).withConditions(List.of(
                 Condition.named("nominal"),
                 Condition.named("one failed").with("one failed", List.of(
                         new FailedMover(Optional.empty(), Optional.empty(), FailedMover.State.LOCKED)))));
@@ -113,7 +116,7 @@ public final class Toys {
                 Finding.note("fans", "The curve is used outside its measured range.").in("nominal"),
                 Finding.note("fans", "The curve is used outside its measured range.").in(first),
                 Finding.note("fans", "The curve is used outside its measured range.").in(second),
-                new Finding(Severity.NOT_MET, "flow 61.2 m³/h is below 80 m³/h", "fans", second, "Take a larger fan.",
+                new Finding(Severity.CAUTION, "air comes back through the locked fan", "fans", second, "Fit flaps.",
                         "ISO 5801:2017"));
         List<Verdict> verdicts = List.of(
                 verdict(flow, "nominal", Severity.MET, Figure.of(FLOW, "fans", 0.0256).in("nominal")),

@@ -7,10 +7,10 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import tramontane.analysis.Figure;
 import tramontane.analysis.Finding;
 import tramontane.analysis.Severity;
-import tramontane.analysis.Verdict;
-import tramontane.model.Requirement;
+import tramontane.physics.units.UnitSystem;
 
 /** Findings from worst to least, what holds in several conditions said once. */
 final class Findings {
@@ -28,21 +28,17 @@ final class Findings {
      * The lines, the heading first; none where nothing was found.
      *
      * @param results what the engine gave
+     * @param units   how quantities are shown
      * @param width   columns that a line may have
      */
-    static List<String> lines(Results results, int width) {
+    static List<String> lines(Results results, UnitSystem units, int width) {
         Findings findings = new Findings(results);
         results.evaluation().findings().forEach(findings::add);
-        results.evaluation().verdicts().stream()
-                .filter(verdict -> !verdict.reason().isEmpty() && !said(results.evaluation().findings(), verdict))
-                .forEach(findings::add);
+        Requirements requirements = new Requirements(results, units);
+        results.evaluation().verdicts().stream().filter(verdict -> verdict.severity() != Severity.MET).forEach(verdict ->
+                findings.add(new Finding(verdict.severity(), requirements.sentence(verdict), "",
+                        verdict.figure().map(Figure::condition).orElse(verdict.condition()), "", "")));
         return findings.lines(width);
-    }
-
-    /** Whether the engine has said so in the same words. */
-    private static boolean said(List<Finding> findings, Verdict verdict) {
-        return findings.stream().anyMatch(finding -> finding.severity() == verdict.severity()
-                && finding.message().equals(verdict.reason()));
     }
 
     private void add(Finding finding) {
@@ -50,13 +46,6 @@ final class Findings {
         if (finding.severity() != Severity.MET) {
             conditions.computeIfAbsent(finding.in(""), same -> new LinkedHashSet<>()).add(finding.condition());
         }
-    }
-
-    /** A verdict other than met is a finding too. */
-    private void add(Verdict verdict) {
-        String place = verdict.requirement().place();
-        add(new Finding(verdict.severity(), verdict.reason(), place.equals(Requirement.WORST) ? "" : place,
-                verdict.condition(), "", ""));
     }
 
     private List<String> lines(int width) {
@@ -84,7 +73,7 @@ final class Findings {
     }
 
     private static String sentence(Finding finding) {
-        return finding.place().isEmpty() || finding.message().startsWith(finding.place()) ? finding.message()
+        return finding.place().isEmpty() || finding.message().contains(finding.place()) ? finding.message()
                 : finding.place() + ": " + finding.message();
     }
 

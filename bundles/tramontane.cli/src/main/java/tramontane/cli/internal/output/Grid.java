@@ -26,7 +26,7 @@ final class Grid {
      * A table and how many columns at its left say what a row is about.
      *
      * @param table the table
-     * @param keys  1 or 2
+     * @param keys  0 to 2
      */
     record Sheet(Table table, int keys) {
     }
@@ -71,7 +71,7 @@ final class Grid {
      * The tables.
      *
      * @param title what they show
-     * @param what  heading of the column of places
+     * @param what  heading of the column of places; empty if there is only the design as a whole
      * @param cases the cases to show, in order
      * @param list  whether places and cases go beneath each other however few quantities there are
      */
@@ -83,7 +83,10 @@ final class Grid {
             return List.of();
         }
         if (cases.size() == 1) {
-            return List.of(new Sheet(single(title, what, filled, cases.getFirst()), 1));
+            return List.of(new Sheet(single(title, what, filled, cases.getFirst()), what.isEmpty() ? 0 : 1));
+        }
+        if (what.isEmpty()) {
+            return List.of(new Sheet(list(title, what, filled, cases), 1));
         }
         if (list || filled.size() >= MANY) {
             return List.of(new Sheet(list(title, what, filled, cases), 2));
@@ -93,12 +96,17 @@ final class Grid {
     }
 
     private Table single(String title, String what, List<Series> filled, Results.Shown only) {
-        List<Table.Column> columns = new ArrayList<>(List.of(new Table.Column(what, false)));
+        List<Table.Column> columns = new ArrayList<>();
+        if (!what.isEmpty()) {
+            columns.add(new Table.Column(what, false));
+        }
         filled.forEach(each -> columns.add(new Table.Column(each.label(), numeric(each))));
         List<List<Table.Cell>> rows = new ArrayList<>();
         for (String place : places) {
             row(place, only, filled).ifPresent(cells -> {
-                cells.addFirst(name(place));
+                if (!what.isEmpty()) {
+                    cells.addFirst(name(place));
+                }
                 rows.add(cells);
             });
         }
@@ -106,15 +114,20 @@ final class Grid {
     }
 
     private Table list(String title, String what, List<Series> filled, List<Results.Shown> cases) {
-        List<Table.Column> columns = new ArrayList<>(List.of(new Table.Column(what, false),
-                new Table.Column("condition", false)));
+        List<Table.Column> columns = new ArrayList<>();
+        if (!what.isEmpty()) {
+            columns.add(new Table.Column(what, false));
+        }
+        columns.add(new Table.Column("condition", false));
         filled.forEach(each -> columns.add(new Table.Column(each.label(), numeric(each))));
         List<List<Table.Cell>> rows = new ArrayList<>();
         for (String place : places) {
             for (Results.Shown shown : cases) {
                 row(place, shown, filled).ifPresent(cells -> {
                     cells.addFirst(new Table.Words(shown.id()));
-                    cells.addFirst(name(place));
+                    if (!what.isEmpty()) {
+                        cells.addFirst(name(place));
+                    }
                     rows.add(cells);
                 });
             }

@@ -8,6 +8,10 @@ import tramontane.physics.units.Units;
 public final class Numbers {
 
     private static final int MOST_DIGITS = 12;
+    /** Lengths from here on are shown in m or ft, m. */
+    private static final double LONG = 10;
+    /** NIST Special Publication 811 (2008), Appendix B.8, m. */
+    private static final double FOOT = 0.3048;
 
     private Numbers() {
     }
@@ -23,6 +27,11 @@ public final class Numbers {
 
     /** Number and unit with three significant digits, four from 1000 on. */
     public static String text(double si, QuantityKind kind, UnitSystem units) {
+        if (kind.equals(QuantityKind.LENGTH) && Math.abs(si) >= LONG && units != UnitSystem.SI) {
+            // an altitude is not read in millimetres or inches
+            return units == UnitSystem.US ? text(si / FOOT, QuantityKind.NUMBER, units) + " ft"
+                    : text(si, kind, UnitSystem.SI);
+        }
         return Units.format(si, kind, units, digits(si, kind, units));
     }
 

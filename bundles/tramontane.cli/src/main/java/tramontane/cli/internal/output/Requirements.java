@@ -14,7 +14,10 @@ import tramontane.analysis.Verdict;
 import tramontane.model.Quantity;
 import tramontane.model.Requirement;
 import tramontane.model.Value;
+import tramontane.physics.units.QuantityKind;
+import tramontane.physics.units.UnitException;
 import tramontane.physics.units.UnitSystem;
+import tramontane.physics.units.Units;
 
 /** The requirements against the conditions. */
 final class Requirements {
@@ -64,6 +67,31 @@ final class Requirements {
                 && verdict.condition().equals(condition)).findFirst().map(this::cell).orElse(new Table.Empty());
     }
 
+    /** A verdict that is not met, not judged or met with caution as a sentence of its own. */
+    String sentence(Verdict verdict) {
+        Requirement requirement = verdict.requirement();
+        Optional<FigureKind> kind = results.kind(requirement.figure());
+        String subject = kind.map(FigureKind::label).orElse(requirement.figure());
+        if (verdict.severity() == Severity.NOT_JUDGED || verdict.figure().isEmpty()) {
+            String place = requirement.place();
+            return verdict.reason().contains(subject) ? verdict.reason() : subject + (place.equals(Requirement.WORST) || place.isEmpty() ? ""
+                    : " at " + place) + ": " + verdict.reason();
+        }
+        Figure figure = verdict.figure().get();
+        List<String> limits = limits(requirement, kind);
+        String bounds = verdict.severity() != Severity.CAUTION ? "" : figure.lower().isPresent() || figure.upper().isPresent()
+                ? "; it may be " + bounds(figure) : "; " + verdict.reason();
+        return subject + (figure.place().isEmpty() ? "" : " at " + figure.place()) + ": " + number(verdict, figure)
+                + (limits.isEmpty() ? "" : " where " + String.join(" and ", limits) + " is required") + bounds;
+    }
+
+    private String bounds(Figure figure) {
+        QuantityKind kind = figure.kind().quantity();
+        String least = figure.lower().isPresent() ? Numbers.text(figure.lower().getAsDouble(), kind, units) : "";
+        String most = figure.upper().isPresent() ? Numbers.text(figure.upper().getAsDouble(), kind, units) : "";
+        return Numbers.together(least.isEmpty() ? "up to " + most : most.isEmpty() ? "down to " + least : least + " to " + most);
+    }
+
     private Table.Cell cell(Verdict verdict) {
         String word = verdict.severity().word();
         return new Table.Words(verdict.figure().filter(figure -> verdict.severity() != Severity.NOT_JUDGED)
@@ -73,11 +101,7 @@ final class Requirements {
     /** The value, and where it is from unless row and column say so. */
     private String value(Verdict verdict, Figure figure) {
         Requirement requirement = verdict.requirement();
-        double value = figure.value();
-        Optional<Quantity> missed = requirement.atLeast().filter(limit -> value < limit.si())
-                .or(() -> requirement.atMost().filter(limit -> value > limit.si()));
-        String text = Numbers.together(Numbers.unlike(value, missed.map(Quantity::si).orElse(value),
-                figure.kind().quantity(), units));
+        String text = number(verdict, figure);
         List<String> where = new ArrayList<>();
         if (requirement.place().equals(Requirement.WORST) && !figure.place().isEmpty()) {
             where.add(figure.place());
@@ -88,6 +112,16 @@ final class Requirements {
         return where.isEmpty() ? text : text + " (" + String.join("; ", where) + ")";
     }
 
+    /** The value, with more digits if it misses a limit by a hair. */
+    private String number(Verdict verdict, Figure figure) {
+        double value = figure.value();
+        QuantityKind kind = figure.kind().quantity();
+        Requirement requirement = verdict.requirement();
+        double missed = requirement.atLeast().map(limit -> si(limit, kind)).filter(limit -> value < limit)
+                .or(() -> requirement.atMost().map(limit -> si(limit, kind)).filter(limit -> value > limit)).orElse(value);
+        return Numbers.together(Numbers.unlike(value, missed, kind, units));
+    }
+
     private String words(Requirement requirement, Set<Requirement> all) {
         Optional<FigureKind> kind = results.kind(requirement.figure());
         String label = kind.map(FigureKind::label).orElse(requirement.figure());
@@ -96,18 +130,37 @@ final class Requirements {
         String place = requirement.place();
         return (ambiguous ? label + " (" + requirement.figure() + ")" : label)
                 + (place.equals(Requirement.WORST) ? ", worst place" : place.isEmpty() ? "" : ", " + place)
-                + limits(requirement, kind);
+                + (requirement.atLeast().isEmpty() && requirement.atMost().isEmpty() ? ""
+                : ": " + String.join(", ", limits(requirement, kind)));
     }
 
-    private String limits(Requirement requirement, Optional<FigureKind> kind) {
+    private List<String> limits(Requirement requirement, Optional<FigureKind> kind) {
         List<String> limits = new ArrayList<>();
         requirement.atLeast().ifPresent(limit -> limits.add("at least " + limit(limit, kind)));
         requirement.atMost().ifPresent(limit -> limits.add("at most " + limit(limit, kind)));
-        return limits.isEmpty() ? "" : ": " + String.join(", ", limits);
+        return limits;
+    }
+
+    /** Read again now that its kind is known; where it does not fit, the engine has said so. */
+    private static double si(Quantity limit, QuantityKind kind) {
+        try {
+            return limit.written() instanceof Value.Text text ? Units.parse(text.text(), kind) : limit.si();
+        } catch (UnitException other) {
+            return limit.si();
+        }
+    }
+
+    private static boolean fits(Quantity limit, QuantityKind kind) {
+        try {
+            return !(limit.written() instanceof Value.Text text) || Double.isFinite(Units.parse(text.text(), kind));
+        } catch (UnitException other) {
+            return false;
+        }
     }
 
     private String limit(Quantity limit, Optional<FigureKind> kind) {
-        return kind.map(known -> Numbers.together(Numbers.text(limit.si(), known.quantity(), units))).orElseGet(() -> switch (limit.written()) {
+        return kind.filter(known -> fits(limit, known.quantity())).map(known -> Numbers.together(
+                Numbers.text(si(limit, known.quantity()), known.quantity(), units))).orElseGet(() -> switch (limit.written()) {
             case Value.Text text -> text.text();
             case Value.Num num -> num.literal();
             default -> Double.toString(limit.si());

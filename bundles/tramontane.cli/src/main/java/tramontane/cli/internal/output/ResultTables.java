@@ -1,24 +1,30 @@
 package tramontane.cli.internal.output;
 
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import tramontane.analysis.Evaluation;
 import tramontane.analysis.Figure;
 import tramontane.analysis.FigureKind;
 import tramontane.analysis.OperatingPoint;
 import tramontane.analysis.Table;
+import tramontane.model.Bay;
+import tramontane.model.Design;
+import tramontane.model.HeatSource;
+import tramontane.model.Passage;
 import tramontane.physics.units.QuantityKind;
 
 /**
  * The tables of duty points, of flows, and of the figures of any analysis.
  *
- * <p>Figures of an analysis that nobody here knows are grouped by their ids up to the last point: {@code acme.dust.load} and
- * {@code acme.dust.life} stand in one table. What the duty points show already is not shown again.
+ * <p>Figures of an analysis that nobody here knows are grouped by what their places are: those of banks in one table, those of
+ * bays in another. What the duty points show already is not shown again.
  */
 final class ResultTables {
 
@@ -30,7 +36,21 @@ final class ResultTables {
     private record Seen(String place, String condition, QuantityKind quantity, double value) {
     }
 
-    private record Group(String analysis, String prefix, boolean designWide) {
+    private record Group(String analysis, Places places, boolean allConditions) {
+    }
+
+    /** What the places of a figure are. */
+    private enum Places {
+        BANKS("bank", "banks"), PASSAGES("passage", "passages"), BAYS("bay", "bays"), HEAT_SOURCES("heat source",
+                "heat sources"), WHOLE("", "whole design"), OTHERS("place", "");
+
+        private final String one;
+        private final String many;
+
+        Places(String one, String many) {
+            this.one = one;
+            this.many = many;
+        }
     }
 
     private ResultTables(Results results) {
@@ -104,26 +124,39 @@ final class ResultTables {
         Set<String> shownIds = new HashSet<>(List.of(""));
         cases.forEach(shown -> shownIds.add(shown.id()));
         Map<FigureKind, List<Figure>> byKind = new LinkedHashMap<>();
-        Map<FigureKind, Group> groups = new HashMap<>();
+        Map<FigureKind, String> givers = new HashMap<>();
         for (Evaluation.Outcome outcome : results.evaluation().outcomes()) {
             for (Figure figure : outcome.result().figures()) {
                 if (shownIds.contains(figure.condition())) {
                     byKind.computeIfAbsent(figure.kind(), kind -> new ArrayList<>()).add(figure);
-                    groups.putIfAbsent(figure.kind(),
-                            new Group(outcome.analysis(), prefix(figure.kind().id()), figure.condition().isEmpty()));
+                    givers.putIfAbsent(figure.kind(), outcome.analysis());
                 }
             }
         }
         Map<Group, Grid> grids = new LinkedHashMap<>();
         byKind.forEach((kind, figures) -> {
             if (!figures.stream().allMatch(this::alreadyShown)) {
-                Grid grid = grids.computeIfAbsent(groups.get(kind), group -> new Grid());
+                boolean allConditions = figures.stream().allMatch(figure -> figure.condition().isEmpty());
+                Grid grid = grids.computeIfAbsent(new Group(givers.get(kind), places(figures), allConditions),
+                        group -> new Grid());
                 figures.forEach(grid::put);
             }
         });
         List<Results.Shown> whole = List.of(new Results.Shown("", "", 1));
-        grids.forEach((group, grid) ->
-                sheets.addAll(grid.sheets(title(group), "place", group.designWide() ? whole : cases, false)));
+        grids.forEach((group, grid) -> sheets.addAll(
+                grid.sheets(title(group), group.places().one, group.allConditions() ? whole : cases, false)));
+    }
+
+    private Places places(List<Figure> figures) {
+        Set<String> ids = figures.stream().map(Figure::place).collect(Collectors.toSet());
+        Design design = results.evaluation().design();
+        List<String> bays = Stream.concat(design.airPath().bays().stream().map(Bay::id), Stream.of(Bay.OUTSIDE)).toList();
+        return ids.equals(Set.of("")) ? Places.WHOLE
+                : design.airPath().banks().stream().map(Passage::id).toList().containsAll(ids) ? Places.BANKS
+                : design.airPath().passages().stream().map(Passage::id).toList().containsAll(ids) ? Places.PASSAGES
+                : bays.containsAll(ids) ? Places.BAYS
+                : design.heatSources().stream().map(HeatSource::id).toList().containsAll(ids) ? Places.HEAT_SOURCES
+                : Places.OTHERS;
     }
 
     private boolean alreadyShown(Figure figure) {
@@ -131,14 +164,9 @@ final class ResultTables {
                 && seen.contains(new Seen(figure.place(), figure.condition(), figure.kind().quantity(), figure.value()));
     }
 
-    private static String prefix(String id) {
-        return id.lastIndexOf('.') < 0 ? "" : id.substring(0, id.lastIndexOf('.'));
-    }
-
     private String title(Group group) {
         String label = results.label(group.analysis());
-        String last = group.prefix().substring(group.prefix().lastIndexOf('.') + 1);
-        String title = last.isEmpty() || last.equals(group.analysis()) || last.equals(label) ? label : label + ", " + last;
-        return title.isEmpty() ? title : Character.toUpperCase(title.charAt(0)) + title.substring(1);
+        String title = label.isEmpty() ? label : Character.toUpperCase(label.charAt(0)) + label.substring(1);
+        return group.places().many.isEmpty() ? title : title + ", " + group.places().many;
     }
 }

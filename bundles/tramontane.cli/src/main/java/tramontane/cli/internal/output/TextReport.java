@@ -31,7 +31,7 @@ public final class TextReport {
             lines.add("");
             lines.addAll(worst);
         }
-        List<String> findings = Findings.lines(results, width);
+        List<String> findings = Findings.lines(results, units, width);
         if (!findings.isEmpty()) {
             lines.add("");
             lines.addAll(findings);

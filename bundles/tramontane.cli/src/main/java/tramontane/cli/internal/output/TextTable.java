@@ -58,7 +58,7 @@ public final class TextTable {
         }
         List<String> named = unitOfColumn.stream().flatMap(Optional::stream).distinct().toList();
         long numeric = unitOfColumn.stream().filter(Optional::isPresent).count();
-        boolean inTitle = named.size() == 1 && numeric > 1 && numeric == table.columns().size() - keys;
+        boolean inTitle = named.size() == 1 && keys > 0 && numeric > 1 && numeric == table.columns().size() - keys;
         title = shown.apply(title + (inTitle ? bracket(named.getFirst()) : ""));
         for (int column = 0; column < table.columns().size(); column++) {
             String unit = unitOfColumn.get(column).orElse("");
@@ -128,16 +128,15 @@ public final class TextTable {
         return lines;
     }
 
-    /** The width of each column; where that makes all of them fit, those of words are made narrower. */
+    /** The width of each column: what it needs if all fit, made narrower from the widest on if that makes all fit. */
     private int[] widths() {
-        int[] natural = new int[headings.size()];
+        int[] widths = new int[headings.size()];
         int[] least = new int[headings.size()];
-        for (int column = 0; column < natural.length; column++) {
-            natural[column] = columnWidth(column);
-            least[column] = table.columns().get(column).numeric() ? natural[column]
-                    : Math.min(natural[column], Math.max(NARROWEST_WORDS, longestWord(column)));
+        for (int column = 0; column < widths.length; column++) {
+            widths[column] = columnWidth(column, width);
+            boolean numeric = table.columns().get(column).numeric();
+            least[column] = Math.min(widths[column], Math.max(numeric ? 1 : NARROWEST_WORDS, longestWord(column)));
         }
-        int[] widths = natural.clone();
         while (Arrays.stream(widths).sum() + GAP.length() * (widths.length - 1) > width) {
             int widest = -1;
             for (int column = 0; column < widths.length; column++) {
@@ -146,9 +145,26 @@ public final class TextTable {
                 }
             }
             if (widest < 0) {
-                return natural;
+                return cutWidths();
             }
             widths[widest]--;
+        }
+        for (int column = 0; column < widths.length; column++) {
+            widths[column] = broken(column, widths[column]);
+        }
+        return widths;
+    }
+
+    /** What a column really needs once its texts are broken to a width. */
+    private int broken(int column, int room) {
+        return Stream.concat(Stream.of(headings.get(column)), cells.stream().map(row -> row.get(column)))
+                .flatMap(text -> Wrapping.lines(text, room).stream()).mapToInt(Wrapping::width).max().orElse(room);
+    }
+
+    private int[] cutWidths() {
+        int[] widths = new int[headings.size()];
+        for (int column = 0; column < widths.length; column++) {
+            widths[column] = columnWidth(column, column < keys ? widestKey() : widestCell());
         }
         return widths;
     }
@@ -165,15 +181,12 @@ public final class TextTable {
         return (first == last ? "column " + first : "columns " + first + " to " + last) + " of " + all;
     }
 
-    private int columnWidth(int column) {
-        int widest = column < keys ? widestKey() : widestCell();
+    private int columnWidth(int column, int widest) {
         int cell = cells.stream().mapToInt(row -> Wrapping.width(row.get(column))).max().orElse(0);
         String heading = headings.get(column);
         int word = Arrays.stream(heading.split(" ")).mapToInt(Wrapping::width).max().orElse(0);
         int room = Math.clamp(Math.max(cell, Math.max(word, Math.min(Wrapping.width(heading), USUAL_HEADING))), 1, widest);
-        // a heading in several lines may need less than it may have
-        int lines = Wrapping.lines(heading, room).stream().mapToInt(Wrapping::width).max().orElse(0);
-        return Math.clamp(Math.max(cell, lines), 1, widest);
+        return Math.max(1, broken(column, room));
     }
 
     private int widestCell() {
