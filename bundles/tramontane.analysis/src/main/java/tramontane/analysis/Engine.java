@@ -53,7 +53,7 @@ public interface Engine {
     /**
      * What to run.
      *
-     * @param design     the design; it must have no errors in {@link Engine#check}
+     * @param design     the design; with errors in {@link Engine#check} nothing is run and nothing judged
      * @param analyses   ids of the analyses to run, with what they need or read if it is there, so that their figures are
      *                   the same as in a run of all; all where empty
      * @param conditions ids of the conditions; all where empty
@@ -121,7 +121,7 @@ public interface Engine {
      * @param bundle  symbolic name and version of the bundle it came from
      * @param scope   its scope
      * @param figures the figures it can give
-     * @param barred  why it does not run any more; empty while it does
+     * @param barred  why it does not run, or not any more; empty while it does
      */
     record Loaded(String id, String label, String bundle, Scope scope, List<FigureKind> figures, Optional<String> barred) {
         public Loaded {
