@@ -50,7 +50,7 @@ final class Session {
     private final List<Long> loaded;
     private final List<Long> drawnOn;
     /** The answers of this evaluation, also those that failed and are tried again in the next; guarded by the memo. */
-    private final Map<Key, Answer> known = new HashMap<>();
+    private final Map<Key, Answer> ownAnswers = new HashMap<>();
     private volatile boolean cancelled;
 
     Session(Order order, Memo memo, Bars bars, Extensions extensions) {
@@ -204,7 +204,7 @@ final class Session {
             if (frame.parent() != null && frame.parent().doom().isPresent()) {
                 return Answer.failed(frame.parent().doom().get());
             }
-            switch (memo.enter(key, frame, loaded, known)) {
+            switch (memo.enter(key, frame, loaded, ownAnswers)) {
                 case Memo.Kept(Answer answer) -> {
                     return shared(frame, answer);
                 }
@@ -235,7 +235,7 @@ final class Session {
             return answer;
         } finally {
             boolean holds = frame.doom().map(Doom::holdsEverywhere).orElse(true);
-            memo.leave(pending, holds ? answer : null, keep, known);
+            memo.leave(pending, holds ? answer : null, keep, ownAnswers);
         }
     }
 

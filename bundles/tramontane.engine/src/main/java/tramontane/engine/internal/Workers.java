@@ -49,6 +49,8 @@ final class Workers {
             threads++;
             Thread thread = new Thread(this::work, "tramontane analysis");
             thread.setDaemon(true);
+            // else it would be that of whoever happened to ask first, and would hold its bundle
+            thread.setContextClassLoader(Workers.class.getClassLoader());
             thread.start();
         } else {
             notifyAll();
