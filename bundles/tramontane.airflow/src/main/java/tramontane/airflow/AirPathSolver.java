@@ -26,6 +26,9 @@ public final class AirPathSolver {
     private final AirPathModel model;
     private final List<AirPathModel.Part> parts;
     private final BankLaw[] bankLaws;
+    /** Banks that are solved as two branches; the second is {@link #second}. */
+    private final List<Optional<BankLaw.Split>> splits = new ArrayList<>();
+    private final int[] second;
     private final double[] speeds;
     private final Optional<NetworkSolver> solver;
     private final List<Finding> obstacles;
@@ -34,6 +37,7 @@ public final class AirPathSolver {
         this.model = model;
         this.parts = parts;
         bankLaws = new BankLaw[parts.size()];
+        second = new int[parts.size()];
         speeds = new double[parts.size()];
         List<Finding> faults = new ArrayList<>(model.obstacles());
         List<String> dips = new ArrayList<>();
@@ -44,8 +48,16 @@ public final class AirPathSolver {
             if (part.bank().isPresent()) {
                 law = bank(e, part.bank().get(), given, faults, dips).map(FlowLaw.class::cast);
             }
-            if (law.isPresent()) {
-                branches.add(new Network.Branch(part.passage().id(), part.from(), part.to(), law.get()));
+            Optional<BankLaw.Split> split = Optional.ofNullable(bankLaws[e]).flatMap(BankLaw::split);
+            splits.add(split);
+            law.ifPresent(each -> branches.add(new Network.Branch(part.passage().id(), part.from(), part.to(),
+                    split.<FlowLaw>map(BankLaw.Split::dipping).orElse(each))));
+        }
+        for (int e = 0; e < parts.size(); e++) {
+            if (splits.get(e).isPresent()) {
+                second[e] = branches.size();
+                AirPathModel.Part part = parts.get(e);
+                branches.add(new Network.Branch(part.passage().id(), part.from(), part.to(), splits.get(e).get().rest()));
             }
         }
         if (dips.size() > 1) {
@@ -70,9 +82,9 @@ public final class AirPathSolver {
             return Optional.empty();
         }
         BankLaw law = bank.law(speeds[e]);
-        if (!law.defined()) {
+        if (!law.defined() && law.split().isEmpty()) {
             faults.add(AirPathModel.obstacle(bank.id(), "bank " + bank.id() + " cannot be computed: its movers' curve does not "
-                    + "fall all the way, and with some of them failed its columns may share the flow in several ways",
+                    + "fall all the way, and with movers failed in series its columns may share the flow in several ways",
                     "use a curve without a dip"));
         } else if (!law.increasing()) {
             dips.add(bank.id());
@@ -129,7 +141,8 @@ public final class AirPathSolver {
             BooleanSupplier stop) {
         String id = parts.get(bank).passage().id();
         int inlet = parts.get(bank).from();
-        DutySearch.Found found = DutySearch.search(solver.orElseThrow(), load, settings, bank, bankLaws[bank],
+        BankLaw law = splits.get(bank).map(BankLaw.Split::dipping).orElse(bankLaws[bank]);
+        DutySearch.Found found = DutySearch.search(solver.orElseThrow(), load, settings, bank, law,
                 load.air().density(inlet), load.air().viscosity(inlet), stop);
         if (found.failed().isPresent()) {
             return AirPathSolution.none(unsolved(found.failed().get()));
@@ -139,7 +152,7 @@ public final class AirPathSolver {
                     + "what the air path asks for", "check its curve and the passages next to it"));
         }
         List<DutyPoint> crossings = found.crossings().stream().map(crossing -> new DutyPoint(id,
-                crossing.solution().flow(bank), crossing.pressure(), crossing.stable())).toList();
+                massFlow(bank, crossing.solution()) / crossing.solution().density(bank), crossing.pressure(), crossing.stable())).toList();
         NetworkSolution solution = found.crossings().get(found.reached()).solution();
         boolean stable = crossings.get(found.reached()).stable();
         return new AirPathSolution(Optional.of(point(solution, load.air(), temperatures, stable)), crossings, List.of(),
@@ -156,7 +169,8 @@ public final class AirPathSolver {
         List<OperatingPoint.BankPoint> banks = new ArrayList<>();
         List<OperatingPoint.PassageFlow> passages = new ArrayList<>();
         for (int e = 0; e < parts.size(); e++) {
-            passages.add(new OperatingPoint.PassageFlow(parts.get(e).passage().id(), solution.massFlow(e), solution.flow(e),
+            double massFlow = massFlow(e, solution);
+            passages.add(new OperatingPoint.PassageFlow(parts.get(e).passage().id(), massFlow, massFlow / solution.density(e),
                     solution.drop(e)));
             if (bankLaws[e] != null) {
                 banks.add(bankPoint(e, solution, air, temperatures, stable || bankLaws[e].increasing()));
@@ -171,12 +185,23 @@ public final class AirPathSolver {
         return new OperatingPoint(banks, passages, bays);
     }
 
+    private double massFlow(int e, NetworkSolution solution) {
+        return solution.massFlow(e) + (splits.get(e).isPresent() ? solution.massFlow(second[e]) : 0);
+    }
+
+    private double columnFlow(int e, int column, NetworkSolution solution, double viscosity) {
+        double density = solution.density(e);
+        return splits.get(e).map(split -> split.columnFlow(column, solution.flow(e), solution.massFlow(second[e]) / density,
+                density, viscosity)).orElseGet(() -> bankLaws[e].columnFlow(column, solution.flow(e), density, viscosity));
+    }
+
     private OperatingPoint.BankPoint bankPoint(int e, NetworkSolution solution, NetworkAir air, double[] temperatures,
             boolean stable) {
         AirPathModel.Part part = parts.get(e);
         Bank bank = part.bank().orElseThrow();
         BankLaw law = bankLaws[e];
-        int inlet = solution.massFlow(e) >= 0 ? part.from() : part.to();
+        double massFlow = massFlow(e, solution);
+        int inlet = massFlow >= 0 ? part.from() : part.to();
         double density = solution.density(e);
         double viscosity = air.viscosity(inlet);
         double temperature = inlet == Network.OUTSIDE ? model.outside().temperature() : temperatures[inlet];
@@ -185,7 +210,7 @@ public final class AirPathSolver {
         double power = 0;
         FlowLaw.Drop drop = new FlowLaw.Drop();
         for (int position = 1; position <= bank.positions(); position++) {
-            double flow = law.columnFlow((position - 1) / bank.series(), solution.flow(e), density, viscosity);
+            double flow = columnFlow(e, (position - 1) / bank.series(), solution, viscosity);
             boolean running = bank.standing(position, speeds[e]).isEmpty();
             OptionalDouble input = OptionalDouble.empty();
             if (running) {
@@ -200,7 +225,7 @@ public final class AirPathSolver {
             movers.add(new OperatingPoint.MoverPoint(position, running, flow, -drop.pressure(), running ? speeds[e] : 0, input));
         }
         boolean any = law.mover().isPresent();
-        return new OperatingPoint.BankPoint(bank.id(), solution.flow(e), solution.massFlow(e), -solution.drop(e),
+        return new OperatingPoint.BankPoint(bank.id(), massFlow / density, massFlow, -solution.drop(e),
                 any ? speeds[e] : 0, stated ? OptionalDouble.of(power) : OptionalDouble.empty(), temperature, density,
                 stable, movers);
     }

@@ -82,6 +82,54 @@ public final class BankLaw implements FlowLaw {
         return group.length == 1 || increasing();
     }
 
+    /**
+     * A bank in two parts side by side: like columns whose curve does not fall all the way, and the rest, whose laws rise.
+     *
+     * @param dipping     the like columns
+     * @param rest        the rest
+     * @param placeInPart place of each column of the bank within its part
+     * @param inDipping   whether a column of the bank belongs to the like columns
+     */
+    public record Split(BankLaw dipping, BankLaw rest, int[] placeInPart, boolean[] inDipping) {
+
+        /** The flow through a column, from the flows through both parts, m³/s. */
+        public double columnFlow(int column, double dippingFlow, double restFlow, double density, double viscosity) {
+            return inDipping[column] ? dippingFlow / dipping.width()
+                    : rest.columnFlow(placeInPart[column], restFlow, density, viscosity);
+        }
+    }
+
+    /** The two parts; empty where the bank needs none or two would not do. */
+    public Optional<Split> split() {
+        if (defined()) {
+            return Optional.empty();
+        }
+        int dips = -1;
+        for (int g = 0; g < group.length; g++) {
+            if (group[g].running() > 0) {
+                if (dips >= 0) {
+                    return Optional.empty();
+                }
+                dips = g;
+            }
+        }
+        int[] placeInPart = new int[groupOf.length];
+        boolean[] inDipping = new boolean[groupOf.length];
+        int[] restGroups = new int[groupOf.length - count[dips]];
+        int next = 0;
+        for (int c = 0; c < groupOf.length; c++) {
+            inDipping[c] = groupOf[c] == dips;
+            if (!inDipping[c]) {
+                placeInPart[c] = next;
+                restGroups[next++] = groupOf[c] < dips ? groupOf[c] : groupOf[c] - 1;
+            }
+        }
+        List<Column> others = new ArrayList<>(columns);
+        Column like = others.remove(dips);
+        return Optional.of(new Split(new BankLaw(mover, new int[count[dips]], List.of(like), Map.of()),
+                new BankLaw(Optional.empty(), restGroups, others, Map.of()), placeInPart, inDipping));
+    }
+
     /** The resistance of the mover at a position that does not run. */
     public Optional<LocalLoss> standing(int position) {
         return Optional.ofNullable(standing.get(position));

@@ -322,6 +322,22 @@ class AirflowAnalysisTest {
     }
 
     @Test
+    void aBankWithADipKeepsWorkingWhenOneOfItsMoversFails() {
+        Result<OperatingPoint> result = Cases.run(box(Cases.dipping(), Cases.bank("fans", "outside", "box", "across", 3),
+                Cases.square("vent", "box", "outside", 8000)), failing(Cases.failed("fans", 2, FailedMover.State.LOCKED)));
+        OperatingPoint.BankPoint bank = result.data().orElseThrow().banks().getFirst();
+        double q = bank.flow();
+        assertEquals(8000 * q * q, bank.pressure(), 1e-5);
+        assertEquals(q, bank.movers().stream().mapToDouble(OperatingPoint.MoverPoint::flow).sum(), 1e-10);
+        assertEquals(bank.movers().get(0).flow(), bank.movers().get(2).flow());
+        for (OperatingPoint.MoverPoint mover : bank.movers()) {
+            assertEquals(bank.pressure(), mover.pressure(), 1e-5);
+        }
+        assertTrue(bank.movers().get(1).flow() < 0);
+        assertEquals(q, figure(result, "airflow.total.flow", "") , 1e-10);
+    }
+
+    @Test
     void aDipThatIsNotMetGivesOneDutyPoint() {
         Result<OperatingPoint> result = Cases.run(box(DEEP, Cases.bank("fans", "outside", "box"),
                 Cases.square("vent", "box", "outside", 20000)), Cases.standardAir());
@@ -350,7 +366,7 @@ class AirflowAnalysisTest {
     void refusesSeveralBanksWithDipsAndUnlikeColumnsOfThem() {
         refuses(box(DEEP, Cases.bank("left", "outside", "box"), Cases.bank("right", "outside", "box"),
                 Cases.square("vent", "box", "outside", B)), Condition.NOMINAL, "left", "the curves of the banks left, right");
-        refuses(box(DEEP, Cases.bank("fans", "outside", "box", "across", 2), Cases.square("vent", "box", "outside", B)),
+        refuses(box(DEEP, Cases.bank("fans", "outside", "box", "across", 2, "series", 2), Cases.square("vent", "box", "outside", B)),
                 failing(Cases.failed("fans", 1, FailedMover.State.LOCKED)), "fans", "may share the flow in several ways");
     }
 
