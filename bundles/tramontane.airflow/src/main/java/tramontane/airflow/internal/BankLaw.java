@@ -83,51 +83,52 @@ public final class BankLaw implements FlowLaw {
     }
 
     /**
-     * A bank in two parts side by side: like columns whose curve does not fall all the way, and the rest, whose laws rise.
+     * A bank in parts side by side, each with a unique answer at every flow: the columns of each curve that does not fall all
+     * the way, and all others together.
      *
-     * @param dipping     the like columns
-     * @param rest        the rest
-     * @param placeInPart place of each column of the bank within its part
-     * @param inDipping   whether a column of the bank belongs to the like columns
+     * @param laws        the parts
+     * @param partOf      part of each column
+     * @param placeInPart place of each column within its part
      */
-    public record Split(BankLaw dipping, BankLaw rest, int[] placeInPart, boolean[] inDipping) {
-
-        /** The flow through a column, from the flows through both parts, m³/s. */
-        public double columnFlow(int column, double dippingFlow, double restFlow, double density, double viscosity) {
-            return inDipping[column] ? dippingFlow / dipping.width()
-                    : rest.columnFlow(placeInPart[column], restFlow, density, viscosity);
-        }
+    public record Parts(List<BankLaw> laws, int[] partOf, int[] placeInPart) {
     }
 
-    /** The two parts; empty where the bank needs none or two would not do. */
-    public Optional<Split> split() {
-        if (defined()) {
-            return Optional.empty();
-        }
-        int dips = -1;
+    /** The bank in parts; itself alone where it is {@link #defined}. */
+    public Parts parts() {
+        int[] part = new int[group.length];
+        int parts = 0;
+        boolean others = false;
         for (int g = 0; g < group.length; g++) {
-            if (group[g].running() > 0) {
-                if (dips >= 0) {
-                    return Optional.empty();
-                }
-                dips = g;
-            }
+            boolean own = !defined() && group[g].running() > 0;
+            others |= !own;
+            part[g] = own ? parts++ : -1;
         }
+        int[] partOf = new int[groupOf.length];
         int[] placeInPart = new int[groupOf.length];
-        boolean[] inDipping = new boolean[groupOf.length];
-        int[] restGroups = new int[groupOf.length - count[dips]];
+        int[] width = new int[parts + (others ? 1 : 0)];
+        for (int c = 0; c < groupOf.length; c++) {
+            partOf[c] = part[groupOf[c]] < 0 ? parts : part[groupOf[c]];
+            placeInPart[c] = width[partOf[c]]++;
+        }
+        List<BankLaw> laws = new ArrayList<>();
+        for (int p = 0; p < width.length; p++) {
+            laws.add(part(p, partOf, width[p]));
+        }
+        return new Parts(List.copyOf(laws), partOf, placeInPart);
+    }
+
+    private BankLaw part(int p, int[] partOf, int columnsInPart) {
+        Map<Integer, Integer> groups = new LinkedHashMap<>();
+        int[] groupInPart = new int[columnsInPart];
         int next = 0;
         for (int c = 0; c < groupOf.length; c++) {
-            inDipping[c] = groupOf[c] == dips;
-            if (!inDipping[c]) {
-                placeInPart[c] = next;
-                restGroups[next++] = groupOf[c] < dips ? groupOf[c] : groupOf[c] - 1;
+            if (partOf[c] == p) {
+                groupInPart[next++] = groups.computeIfAbsent(groupOf[c], key -> groups.size());
             }
         }
-        List<Column> others = new ArrayList<>(columns);
-        Column like = others.remove(dips);
-        return Optional.of(new Split(new BankLaw(mover, new int[count[dips]], List.of(like), Map.of()),
-                new BankLaw(Optional.empty(), restGroups, others, Map.of()), placeInPart, inDipping));
+        List<Column> inPart = groups.keySet().stream().map(columns::get).toList();
+        boolean runs = inPart.stream().anyMatch(column -> column.running() > 0);
+        return new BankLaw(runs ? mover : Optional.empty(), groupInPart, inPart, Map.of());
     }
 
     /** The resistance of the mover at a position that does not run. */
