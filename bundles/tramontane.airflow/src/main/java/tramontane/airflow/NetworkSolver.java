@@ -35,6 +35,8 @@ public final class NetworkSolver {
     private static final double GRAVITY = 9.80665;
     /** Steps that may go a little too far, which is quicker mostly; later ones may not, which cannot go round in a circle. */
     private static final int EASY_STEPS = 30;
+    /** Slopes of the content that are smaller than this, over the pressures they are made of, are rounding. */
+    private static final double ROUNDING = 1e-13;
     /** Mass flow over which a branch that turns changes from one bay's air to the other's, kg/s: too small to matter. */
     private static final double TURNING = 1e-7;
     /** Mass flow and pressure that errors are measured by where all flows and pressures are smaller, kg/s and Pa. */
@@ -390,6 +392,7 @@ public final class NetworkSolver {
             return new Ended(before, "has a flow law that does not rise at its present flow", name(unsound));
         }
         boolean balanced = false;
+        boolean stuck = false;
         double last = Double.POSITIVE_INFINITY;
         for (int iteration = 1; iteration <= settings.maxIterations(); iteration++) {
             if (stop.getAsBoolean()) {
@@ -401,8 +404,9 @@ public final class NetworkSolver {
             }
             double moved = largest(change);
             double length = 1;
-            // from flows that do not balance yet, only the full step leads to flows that do
-            if (!balanced || moved <= 1e-6 * largest(flow)) {
+            // From flows that do not balance yet only the full step leads to flows that do; and a search among changes near
+            // rounding would follow that, so it is left out there too, unless full steps lead nowhere.
+            if (!balanced || moved <= 1e-6 * largest(flow) && !stuck) {
                 add(1);
                 sound = evaluate(trial);
             } else {
@@ -417,9 +421,11 @@ public final class NetworkSolver {
             double unmet = unmet();
             double error = Math.max(relative / settings.tolerance(), unmet / PRESSURE_TOLERANCE);
             // the second case: as small as rounding lets it become
-            if (balanced && length == 1 && (error <= 1 || relative <= 1e-7 && unmet <= 1e-6 && error >= last / 4)) {
+            if (balanced && length == 1 && (error <= 1 || relative <= 1e-7 && unmet <= 1e-6 && error >= last / 4)
+                    && imbalance() <= MASS_TOLERANCE * Math.max(LEAST_FLOW, largest(flow))) {
                 return new Ended(before + iteration, "", "");
             }
+            stuck = balanced && unmet > 1e-6 && error >= last / 2;
             balanced = true;
             last = error;
         }
@@ -567,7 +573,13 @@ public final class NetworkSolver {
             }
         }
         if (!matrix.factor(diagonal, offDiagonal)) {
-            return false;
+            // rounding alone can make it so where resistances differ by fifteen orders; the next step makes up for this one
+            for (int i = 0; i < bays; i++) {
+                diagonal[i] *= 1 + 1e-12;
+            }
+            if (!matrix.factor(diagonal, offDiagonal)) {
+                return false;
+            }
         }
         matrix.solve(step);
         for (int e = 0; e < branches; e++) {
@@ -611,12 +623,14 @@ public final class NetworkSolver {
                 return 0;
             }
             double along = 0;
+            double noise = 0;
             for (int e = 0; e < branches; e++) {
                 if (!given[e]) {
                     along += change[e] * (drop[e] - buoyancy[e] - pressureAt(from[e]) + pressureAt(to[e]));
+                    noise += Math.abs(change[e]) * (Math.abs(drop[e]) + Math.abs(buoyancy[e]));
                 }
             }
-            if (along <= -over * start && (along >= start / 2 || !bracketed)) {
+            if (along <= Math.max(-over * start, ROUNDING * noise) && (along >= start / 2 || !bracketed)) {
                 return length;
             }
             if (along > 0) {
@@ -656,6 +670,20 @@ public final class NetworkSolver {
         return largest / scale;
     }
 
+    /** Leaves in {@link #step} by how much more air comes into each bay than goes out; gives the largest, kg/s. */
+    private double imbalance() {
+        System.arraycopy(inflow, 0, step, 0, bays);
+        for (int e = 0; e < branches; e++) {
+            if (from[e] != Network.OUTSIDE) {
+                step[from[e]] -= flow[e];
+            }
+            if (to[e] != Network.OUTSIDE) {
+                step[to[e]] += flow[e];
+            }
+        }
+        return largest(step);
+    }
+
     private double misfit(int branch) {
         return pressureAt(from[branch]) - pressureAt(to[branch]) + buoyancy[branch] - drop[branch];
     }
@@ -682,19 +710,12 @@ public final class NetworkSolver {
     private NetworkSolution solution(String why, String place, int iterations) {
         double[] drops = new double[branches];
         double worst = 0;
-        System.arraycopy(inflow, 0, step, 0, bays);
         for (int e = 0; e < branches; e++) {
             double between = pressureAt(from[e]) - pressureAt(to[e]) + buoyancy[e];
             drops[e] = given[e] ? between : drop[e];
             worst = given[e] ? worst : Math.max(worst, Math.abs(between - drop[e]));
-            if (from[e] != Network.OUTSIDE) {
-                step[from[e]] -= flow[e];
-            }
-            if (to[e] != Network.OUTSIDE) {
-                step[to[e]] += flow[e];
-            }
         }
-        double imbalance = largest(step);
+        double imbalance = imbalance();
         String reason = why;
         String where = place;
         if (why.isEmpty() && imbalance > MASS_TOLERANCE * Math.max(LEAST_FLOW, largest(flow))) {
