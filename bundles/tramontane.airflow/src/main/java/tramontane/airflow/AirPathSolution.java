@@ -9,12 +9,15 @@ import tramontane.analysis.OperatingPoint;
  * How an air path works at given temperatures and speeds.
  *
  * @param point      where everything works; empty where there is no honest answer
- * @param dutyPoints every crossing of a bank's curve with the system curve, for banks that have several
+ * @param dutyPoints duty points of the banks whose curves do not fall all the way
+ * @param complete   whether these are all there are, each a crossing of the bank's curve with its system curve by rising flow;
+ *                   else there are two for each such bank: the one reached from rest, all banks starting together, and the one
+ *                   reached from the largest measured flow
  * @param obstacles  why there is no answer; empty where there is one
  * @param network    the solution it was made from, to start the next one from
  */
-public record AirPathSolution(Optional<OperatingPoint> point, List<DutyPoint> dutyPoints, List<Finding> obstacles,
-        Optional<NetworkSolution> network) {
+public record AirPathSolution(Optional<OperatingPoint> point, List<DutyPoint> dutyPoints, boolean complete,
+        List<Finding> obstacles, Optional<NetworkSolution> network) {
 
     public AirPathSolution {
         dutyPoints = List.copyOf(dutyPoints);
@@ -22,6 +25,6 @@ public record AirPathSolution(Optional<OperatingPoint> point, List<DutyPoint> du
     }
 
     static AirPathSolution none(Finding why) {
-        return new AirPathSolution(Optional.empty(), List.of(), List.of(why), Optional.empty());
+        return new AirPathSolution(Optional.empty(), List.of(), false, List.of(why), Optional.empty());
     }
 }

@@ -9,6 +9,7 @@ import java.util.function.BooleanSupplier;
 import tramontane.airflow.internal.Bank;
 import tramontane.airflow.internal.BankLaw;
 import tramontane.airflow.internal.DutySearch;
+import tramontane.airflow.internal.EasedLaw;
 import tramontane.airflow.internal.MoverCharacteristic;
 import tramontane.analysis.Finding;
 import tramontane.analysis.FlowLaw;
@@ -23,42 +24,62 @@ import tramontane.physics.AirState;
  */
 public final class AirPathSolver {
 
+    /** Last change of a flow over the largest measured flow with which a bank counts as settled. */
+    private static final double SETTLED = 1e-11;
+    private static final int MOST_STEPS = 5000;
+
     private final AirPathModel model;
     private final List<AirPathModel.Part> parts;
     private final BankLaw[] bankLaws;
+    private final BankLaw.Parts[] bankParts;
+    /** The branches of each passage: one, or one for each part of its bank. */
+    private final int[][] branchesOf;
+    /** Branches of which there may be several duty points. */
+    private final List<Dip> dips = new ArrayList<>();
     private final double[] speeds;
     private final Optional<NetworkSolver> solver;
     private final List<Finding> obstacles;
+
+    /** A branch whose curve does not fall all the way. */
+    private record Dip(int part, int branch, BankLaw law, EasedLaw eased) {
+    }
 
     AirPathSolver(AirPathModel model, List<AirPathModel.Part> parts, Map<String, Double> given) {
         this.model = model;
         this.parts = parts;
         bankLaws = new BankLaw[parts.size()];
+        bankParts = new BankLaw.Parts[parts.size()];
+        branchesOf = new int[parts.size()][];
         speeds = new double[parts.size()];
         List<Finding> faults = new ArrayList<>(model.obstacles());
-        List<String> dips = new ArrayList<>();
         List<Network.Branch> branches = new ArrayList<>();
         for (int e = 0; e < parts.size(); e++) {
             AirPathModel.Part part = parts.get(e);
-            Optional<FlowLaw> law = part.law();
+            List<? extends FlowLaw> laws = part.law().map(List::of).orElse(List.of());
             if (part.bank().isPresent()) {
-                law = bank(e, part.bank().get(), given, faults, dips).map(FlowLaw.class::cast);
+                laws = bank(e, part.bank().get(), given, faults);
             }
-            if (law.isPresent()) {
-                branches.add(new Network.Branch(part.passage().id(), part.from(), part.to(), law.get()));
+            branchesOf[e] = new int[laws.size()];
+            for (int k = 0; k < laws.size(); k++) {
+                branchesOf[e][k] = branches.size();
+                if (laws.get(k) instanceof BankLaw bank && !bank.increasing()) {
+                    dips.add(new Dip(e, branches.size(), bank, new EasedLaw(bank)));
+                }
+                branches.add(new Network.Branch(part.passage().id(), part.from(), part.to(), laws.get(k)));
             }
         }
         if (dips.size() > 1) {
-            faults.add(AirPathModel.obstacle(dips.getFirst(), "the curves of the banks " + String.join(", ", dips)
-                    + " do not fall all the way, so that there may be several duty points; that can be computed for one such "
-                    + "bank in a design only", "put like movers into one bank, or use curves without a dip"));
+            for (Dip dip : dips) {
+                Network.Branch branch = branches.get(dip.branch());
+                branches.set(dip.branch(), new Network.Branch(branch.id(), branch.from(), branch.to(), dip.eased()));
+            }
         }
         obstacles = List.copyOf(faults);
         solver = faults.isEmpty() ? Optional.of(NetworkSolver.of(new Network(model.bays().stream()
                 .map(bay -> new Network.Bay(bay.id(), AirPathModel.height(bay))).toList(), branches))) : Optional.empty();
     }
 
-    private Optional<BankLaw> bank(int e, Bank bank, Map<String, Double> given, List<Finding> faults, List<String> dips) {
+    private List<BankLaw> bank(int e, Bank bank, Map<String, Double> given, List<Finding> faults) {
         speeds[e] = given.getOrDefault(bank.id(), bank.ratedSpeed() * model.condition().speedSetting());
         if (!(speeds[e] >= 0 && speeds[e] < Double.POSITIVE_INFINITY)) {
             throw new IllegalArgumentException("speed of bank " + bank.id() + " must be a number not below zero, got " + speeds[e]);
@@ -67,18 +88,12 @@ public final class AirPathSolver {
         if (fault.isPresent()) {
             faults.add(AirPathModel.obstacle(bank.id(), "bank " + bank.id() + " cannot be computed: " + fault.get(),
                     "complete the part's data"));
-            return Optional.empty();
+            return List.of();
         }
         BankLaw law = bank.law(speeds[e]);
-        if (!law.defined()) {
-            faults.add(AirPathModel.obstacle(bank.id(), "bank " + bank.id() + " cannot be computed: its movers' curve does not "
-                    + "fall all the way, and with some of them failed its columns may share the flow in several ways",
-                    "use a curve without a dip"));
-        } else if (!law.increasing()) {
-            dips.add(bank.id());
-        }
         bankLaws[e] = law;
-        return Optional.of(law);
+        bankParts[e] = law.parts();
+        return bankParts[e].laws();
     }
 
     /** Why it cannot be solved; empty if nothing is in the way. */
@@ -102,7 +117,7 @@ public final class AirPathSolver {
     public AirPathSolution solve(double[] temperatures, NetworkSolver.Settings settings, Optional<NetworkSolution> start,
             BooleanSupplier stop) {
         if (solver.isEmpty()) {
-            return new AirPathSolution(Optional.empty(), List.of(), obstacles, Optional.empty());
+            return new AirPathSolution(Optional.empty(), List.of(), false, obstacles, Optional.empty());
         }
         AirState outside = model.outside();
         double[] density = new double[temperatures.length];
@@ -114,22 +129,23 @@ public final class AirPathSolver {
         }
         NetworkAir air = NetworkAir.of(density, viscosity, outside.density(), outside.viscosity());
         NetworkLoad load = NetworkLoad.of(air);
-        for (int e = 0; e < bankLaws.length; e++) {
-            if (bankLaws[e] != null && !bankLaws[e].increasing()) {
-                return search(e, load, settings, temperatures, stop);
-            }
+        if (dips.size() == 1) {
+            return search(dips.getFirst(), load, settings, temperatures, stop);
+        }
+        if (dips.size() > 1) {
+            return follow(load, settings, temperatures, stop);
         }
         NetworkSolution solution = solver.get().solve(load, settings, start, stop);
-        return solution.converged()
-                ? new AirPathSolution(Optional.of(point(solution, air, temperatures, true)), List.of(), List.of(), Optional.of(solution))
-                : AirPathSolution.none(unsolved(solution));
+        return solution.converged() ? new AirPathSolution(Optional.of(point(solution, air, temperatures, true)), List.of(), true,
+                List.of(), Optional.of(solution)) : AirPathSolution.none(unsolved(solution));
     }
 
-    private AirPathSolution search(int bank, NetworkLoad load, NetworkSolver.Settings settings, double[] temperatures,
+    /** With one such branch: every crossing of its curve with its system curve. */
+    private AirPathSolution search(Dip dip, NetworkLoad load, NetworkSolver.Settings settings, double[] temperatures,
             BooleanSupplier stop) {
-        String id = parts.get(bank).passage().id();
-        int inlet = parts.get(bank).from();
-        DutySearch.Found found = DutySearch.search(solver.orElseThrow(), load, settings, bank, bankLaws[bank],
+        String id = parts.get(dip.part()).passage().id();
+        int inlet = parts.get(dip.part()).from();
+        DutySearch.Found found = DutySearch.search(solver.orElseThrow(), load, settings, dip.branch(), dip.law(),
                 load.air().density(inlet), load.air().viscosity(inlet), stop);
         if (found.failed().isPresent()) {
             return AirPathSolution.none(unsolved(found.failed().get()));
@@ -139,11 +155,53 @@ public final class AirPathSolver {
                     + "what the air path asks for", "check its curve and the passages next to it"));
         }
         List<DutyPoint> crossings = found.crossings().stream().map(crossing -> new DutyPoint(id,
-                crossing.solution().flow(bank), crossing.pressure(), crossing.stable())).toList();
+                flow(dip.part(), crossing.solution()), crossing.pressure(), crossing.stable())).toList();
         NetworkSolution solution = found.crossings().get(found.reached()).solution();
         boolean stable = crossings.get(found.reached()).stable();
-        return new AirPathSolution(Optional.of(point(solution, load.air(), temperatures, stable)), crossings, List.of(),
+        return new AirPathSolution(Optional.of(point(solution, load.air(), temperatures, stable)), crossings, true, List.of(),
                 Optional.of(solution));
+    }
+
+    /** With several: where the air settles from rest, and for comparison from the largest measured flows. */
+    private AirPathSolution follow(NetworkLoad load, NetworkSolver.Settings settings, double[] temperatures, BooleanSupplier stop) {
+        NetworkSolution fromRest = settle(0, load, settings, stop);
+        NetworkSolution fromFull = fromRest.converged() ? settle(1, load, settings, stop) : fromRest;
+        if (!fromFull.converged()) {
+            return AirPathSolution.none(unsolved(fromFull));
+        }
+        List<DutyPoint> points = new ArrayList<>();
+        dips.stream().mapToInt(Dip::part).distinct().forEach(e -> {
+            for (NetworkSolution each : List.of(fromRest, fromFull)) {
+                points.add(new DutyPoint(parts.get(e).passage().id(), flow(e, each), -each.drop(branchesOf[e][0]), true));
+            }
+        });
+        return new AirPathSolution(Optional.of(point(fromRest, load.air(), temperatures, true)), points, false, List.of(),
+                Optional.of(fromRest));
+    }
+
+    private NetworkSolution settle(double share, NetworkLoad load, NetworkSolver.Settings settings, BooleanSupplier stop) {
+        double scale = 0;
+        for (Dip dip : dips) {
+            int inlet = parts.get(dip.part()).from();
+            dip.eased().start(load.air().density(inlet), share * dip.eased().largestFlow());
+            scale = Math.max(scale, dip.eased().largestFlow());
+        }
+        Optional<NetworkSolution> last = Optional.empty();
+        for (int i = 0; i < MOST_STEPS; i++) {
+            NetworkSolution solution = solver.orElseThrow().solve(load, settings, last, stop);
+            if (!solution.converged()) {
+                return solution;
+            }
+            double moved = 0;
+            for (Dip dip : dips) {
+                moved = Math.max(moved, dip.eased().moveTo(solution.flow(dip.branch())));
+            }
+            if (moved <= SETTLED * scale) {
+                return solution;
+            }
+            last = Optional.of(solution);
+        }
+        return last.orElseThrow().unsettled(parts.get(dips.getFirst().part()).passage().id());
     }
 
     private static Finding unsolved(NetworkSolution solution) {
@@ -156,8 +214,8 @@ public final class AirPathSolver {
         List<OperatingPoint.BankPoint> banks = new ArrayList<>();
         List<OperatingPoint.PassageFlow> passages = new ArrayList<>();
         for (int e = 0; e < parts.size(); e++) {
-            passages.add(new OperatingPoint.PassageFlow(parts.get(e).passage().id(), solution.massFlow(e), solution.flow(e),
-                    solution.drop(e)));
+            passages.add(new OperatingPoint.PassageFlow(parts.get(e).passage().id(), massFlow(e, solution), flow(e, solution),
+                    solution.drop(branchesOf[e][0])));
             if (bankLaws[e] != null) {
                 banks.add(bankPoint(e, solution, air, temperatures, stable || bankLaws[e].increasing()));
             }
@@ -171,13 +229,35 @@ public final class AirPathSolver {
         return new OperatingPoint(banks, passages, bays);
     }
 
+    private double massFlow(int e, NetworkSolution solution) {
+        double sum = 0;
+        for (int branch : branchesOf[e]) {
+            sum += solution.massFlow(branch);
+        }
+        return sum;
+    }
+
+    /** Volume flow at the density of the air that comes in, m³/s. */
+    private double flow(int e, NetworkSolution solution) {
+        return massFlow(e, solution) / solution.density(branchesOf[e][0]);
+    }
+
+    private double columnFlow(int e, int column, NetworkSolution solution, double viscosity) {
+        BankLaw.Parts inParts = bankParts[e];
+        int part = inParts.partOf()[column];
+        int branch = branchesOf[e][part];
+        return inParts.laws().get(part).columnFlow(inParts.placeInPart()[column], solution.flow(branch), solution.density(branch),
+                viscosity);
+    }
+
     private OperatingPoint.BankPoint bankPoint(int e, NetworkSolution solution, NetworkAir air, double[] temperatures,
             boolean stable) {
         AirPathModel.Part part = parts.get(e);
         Bank bank = part.bank().orElseThrow();
         BankLaw law = bankLaws[e];
-        int inlet = solution.massFlow(e) >= 0 ? part.from() : part.to();
-        double density = solution.density(e);
+        double massFlow = massFlow(e, solution);
+        int inlet = massFlow >= 0 ? part.from() : part.to();
+        double density = solution.density(branchesOf[e][0]);
         double viscosity = air.viscosity(inlet);
         double temperature = inlet == Network.OUTSIDE ? model.outside().temperature() : temperatures[inlet];
         List<OperatingPoint.MoverPoint> movers = new ArrayList<>();
@@ -185,7 +265,7 @@ public final class AirPathSolver {
         double power = 0;
         FlowLaw.Drop drop = new FlowLaw.Drop();
         for (int position = 1; position <= bank.positions(); position++) {
-            double flow = law.columnFlow((position - 1) / bank.series(), solution.flow(e), density, viscosity);
+            double flow = columnFlow(e, (position - 1) / bank.series(), solution, viscosity);
             boolean running = bank.standing(position, speeds[e]).isEmpty();
             OptionalDouble input = OptionalDouble.empty();
             if (running) {
@@ -200,7 +280,7 @@ public final class AirPathSolver {
             movers.add(new OperatingPoint.MoverPoint(position, running, flow, -drop.pressure(), running ? speeds[e] : 0, input));
         }
         boolean any = law.mover().isPresent();
-        return new OperatingPoint.BankPoint(bank.id(), solution.flow(e), solution.massFlow(e), -solution.drop(e),
+        return new OperatingPoint.BankPoint(bank.id(), massFlow / density, massFlow, -solution.drop(branchesOf[e][0]),
                 any ? speeds[e] : 0, stated ? OptionalDouble.of(power) : OptionalDouble.empty(), temperature, density,
                 stable, movers);
     }

@@ -32,6 +32,12 @@ public final class NetworkSolution {
         this.place = place;
     }
 
+    /** The same, but no answer, since the flow in a branch went on changing. */
+    NetworkSolution unsettled(String branch) {
+        return new NetworkSolution(pressure, massFlow, density, drop, massResidual, pressureResidual, iterations,
+                "did not settle", branch);
+    }
+
     /** Whether this is an answer. */
     public boolean converged() {
         return why.isEmpty();

@@ -20,6 +20,10 @@ import tramontane.analysis.FlowLaw;
  * outside at the bay's own height, ρ the density of the air that enters the branch. A branch to the outside ends at the
  * height of its bay.
  *
+ * <p>Where the two bays of a branch hold unlike air, its drop less its buoyancy may jump where the flow turns. If it jumps up, the
+ * jump is made steep instead of sudden and solved with the rest. If it jumps down, either direction may hold itself up; the
+ * direction is then found by turns, from that of the first solution on.
+ *
  * <p>A law that does not rise everywhere ({@link FlowLaw#increasing}) is refused unless its flow is imposed.
  *
  * <p>An instance keeps what depends on the network alone and the memory to work in, so that solving often is cheap. It gives
@@ -29,8 +33,17 @@ public final class NetworkSolver {
 
     /** Standard gravity, m/s² (ISO 80000-3). */
     private static final double GRAVITY = 9.80665;
-    /** Smallest share of the largest flow that decides the direction from which a branch gets its air. */
-    private static final double STILL = 1e-9;
+    /** Steps that may go a little too far, which is quicker mostly; later ones may not, which cannot go round in a circle. */
+    private static final int EASY_STEPS = 30;
+    /** Slopes of the content that are smaller than this, over the pressures they are made of, are rounding. */
+    private static final double ROUNDING = 1e-13;
+    /** Mass flow over which a branch that turns changes from one bay's air to the other's, kg/s: too small to matter. */
+    private static final double TURNING = 1e-7;
+    /** Mass flow and pressure that errors are measured by where all flows and pressures are smaller, kg/s and Pa. */
+    private static final double LEAST_FLOW = 1e-6;
+    private static final double LEAST_PRESSURE = 1e-3;
+    /** Largest difference between a branch's drop and that between its bays, over the largest pressure. */
+    private static final double PRESSURE_TOLERANCE = 1e-9;
     /** Largest error of a mass balance over the largest flow. */
     private static final double MASS_TOLERANCE = 1e-9;
 
@@ -45,13 +58,21 @@ public final class NetworkSolver {
     private final int[] inner;
     private final SparseLdl matrix;
 
+    private final Air[] air;
+    /** Air in a branch that goes forwards, and backwards. */
+    private final double[] fromDensity;
+    private final double[] toDensity;
+    private final double[] fromViscosity;
+    private final double[] toViscosity;
+    private final double[] fromBuoyancy;
+    private final double[] toBuoyancy;
     private final double[] density;
     private final double[] viscosity;
-    /** Share of the from bay's air in a branch: 1 or 0 once the direction is known. */
+    private final double[] buoyancy;
+    /** Share of the from bay's air in a branch. */
     private final double[] share;
     private final double[] shareStep;
     private final double[] shareMove;
-    private final double[] buoyancy;
     private final boolean[] given;
     private final double[] flow;
     private final double[] trial;
@@ -68,6 +89,16 @@ public final class NetworkSolver {
     private final boolean[] anchored;
     private final FlowLaw.Drop out = new FlowLaw.Drop();
     private int unsound;
+
+    /** How the air in a branch depends on its flow. */
+    private enum Air {
+        /** Both bays hold the same. */
+        SAME,
+        /** It follows the flow. */
+        FOLLOWS,
+        /** It is held while the rest is solved. */
+        HELD
+    }
 
     /**
      * When to stop.
@@ -119,6 +150,13 @@ public final class NetworkSolver {
             b[k] = to[inner[k]];
         }
         matrix = SparseLdl.of(bays, a, b);
+        air = new Air[branches];
+        fromDensity = new double[branches];
+        toDensity = new double[branches];
+        fromViscosity = new double[branches];
+        toViscosity = new double[branches];
+        fromBuoyancy = new double[branches];
+        toBuoyancy = new double[branches];
         density = new double[branches];
         viscosity = new double[branches];
         share = new double[branches];
@@ -192,15 +230,16 @@ public final class NetworkSolver {
         for (int i = 0; i < bays; i++) {
             pressure[i] = cold ? 0 : start.get().pressure(i);
         }
+        boolean held = take(load.air());
         int iterations = 0;
         for (int round = 0; round < settings.maxDirections(); round++) {
-            boolean mixed = mix(load.air());
+            hold();
             Ended ended = newton(settings, cold && round == 0, iterations, stop);
             iterations = ended.iterations;
             if (!ended.why.isEmpty()) {
                 return solution(ended.why, ended.place, iterations);
             }
-            if (!mixed || settled(load.air())) {
+            if (!held || settled()) {
                 return solution("", "", iterations);
             }
         }
@@ -287,56 +326,73 @@ public final class NetworkSolver {
         return i;
     }
 
-    /** Sets the air in each branch; tells whether it depends on the direction of any flow. */
-    private boolean mix(NetworkAir air) {
-        boolean mixed = false;
-        double outside = air.density(Network.OUTSIDE);
+    /** Takes over the air on both sides of each branch; tells whether that of any branch is held while the rest is solved. */
+    private boolean take(NetworkAir given) {
+        double outside = given.density(Network.OUTSIDE);
+        boolean held = false;
         for (int e = 0; e < branches; e++) {
-            double a = air.density(from[e]);
-            double b = air.density(to[e]);
-            double va = air.viscosity(from[e]);
-            double vb = air.viscosity(to[e]);
-            boolean same = a == b && va == vb;
-            mixed |= !same;
-            density[e] = same ? a : share[e] * a + (1 - share[e]) * b;
-            viscosity[e] = same ? va : share[e] * va + (1 - share[e]) * vb;
-            buoyancy[e] = (outside - density[e]) * GRAVITY * rise[e];
+            fromDensity[e] = given.density(from[e]);
+            toDensity[e] = given.density(to[e]);
+            fromViscosity[e] = given.viscosity(from[e]);
+            toViscosity[e] = given.viscosity(to[e]);
+            fromBuoyancy[e] = (outside - fromDensity[e]) * GRAVITY * rise[e];
+            toBuoyancy[e] = (outside - toDensity[e]) * GRAVITY * rise[e];
+            boolean same = fromDensity[e] == toDensity[e] && fromViscosity[e] == toViscosity[e];
+            air[e] = same || this.given[e] ? Air.SAME : jump(e) >= 0 ? Air.FOLLOWS : Air.HELD;
+            if (this.given[e]) {
+                share[e] = flow[e] >= 0 ? 1 : 0;
+            }
+            held |= air[e] == Air.HELD;
         }
-        return mixed;
+        return held;
+    }
+
+    /** How much the drop less the buoyancy of a branch rises where its flow turns from backwards to forwards, Pa. */
+    private double jump(int e) {
+        law[e].at(0, fromDensity[e], fromViscosity[e], out);
+        double forwards = out.pressure() - fromBuoyancy[e];
+        law[e].at(0, toDensity[e], toViscosity[e], out);
+        return forwards - (out.pressure() - toBuoyancy[e]);
+    }
+
+    /** Sets the air in the branches whose air does not follow their flow. */
+    private void hold() {
+        for (int e = 0; e < branches; e++) {
+            density[e] = share[e] * fromDensity[e] + (1 - share[e]) * toDensity[e];
+            viscosity[e] = share[e] * fromViscosity[e] + (1 - share[e]) * toViscosity[e];
+            buoyancy[e] = share[e] * fromBuoyancy[e] + (1 - share[e]) * toBuoyancy[e];
+        }
     }
 
     /**
-     * Moves each branch towards the air of the bay it now gets its air from. A branch that turns round and round has no flow
-     * with either air; its steps get smaller until the mixture in it stands still.
+     * Turns each held branch to the air of the bay it now gets its air from. Should several turn one another round and round,
+     * their steps get smaller until the mixture in them stands still.
      */
-    private boolean settled(NetworkAir air) {
-        double still = STILL * largest(flow);
+    private boolean settled() {
         boolean settled = true;
         for (int e = 0; e < branches; e++) {
-            if (air.density(from[e]) == air.density(to[e]) && air.viscosity(from[e]) == air.viscosity(to[e])
-                    || Math.abs(flow[e]) <= still) {
+            double away = (flow[e] > 0 ? 1 : 0) - share[e];
+            if (air[e] != Air.HELD || away == 0 || Math.abs(flow[e]) <= TURNING) {
                 continue;
             }
-            double away = (flow[e] > 0 ? 1 : 0) - share[e];
-            if (away != 0) {
-                settled = false;
-                if (away * shareMove[e] < 0) {
-                    shareStep[e] /= 2;
-                }
-                shareMove[e] = away;
-                share[e] += Math.max(-shareStep[e], Math.min(shareStep[e], away));
+            settled = false;
+            if (away * shareMove[e] < 0) {
+                shareStep[e] /= 2;
             }
+            shareMove[e] = away;
+            share[e] += Math.max(-shareStep[e], Math.min(shareStep[e], away));
         }
         return settled;
     }
 
-    /** Solves for the densities as they stand. */
+    /** Solves with the held air as it stands. */
     private Ended newton(Settings settings, boolean cold, int before, BooleanSupplier stop) {
         boolean sound = cold ? chords() : evaluate(flow);
         if (!sound) {
             return new Ended(before, "has a flow law that does not rise at its present flow", name(unsound));
         }
         boolean balanced = false;
+        boolean stuck = false;
         double last = Double.POSITIVE_INFINITY;
         for (int iteration = 1; iteration <= settings.maxIterations(); iteration++) {
             if (stop.getAsBoolean()) {
@@ -348,25 +404,30 @@ public final class NetworkSolver {
             }
             double moved = largest(change);
             double length = 1;
-            // from flows that do not balance yet, only the full step leads to flows that do
-            if (!balanced || moved <= 1e-6 * largest(flow)) {
+            // From flows that do not balance yet only the full step leads to flows that do; and a search among changes near
+            // rounding would follow that, so it is left out there too, unless full steps lead nowhere.
+            if (!balanced || moved <= 1e-6 * largest(flow) && !stuck) {
                 add(1);
                 sound = evaluate(trial);
             } else {
-                length = search();
+                length = search(iteration <= EASY_STEPS ? 0.5 : 0);
                 sound = length > 0;
             }
             if (!sound) {
                 return new Ended(before + iteration, "has a flow law that does not rise at its present flow", name(unsound));
             }
             System.arraycopy(trial, 0, flow, 0, branches);
-            double relative = moved == 0 ? 0 : moved / largest(flow);
+            double relative = moved / Math.max(LEAST_FLOW, largest(flow));
+            double unmet = unmet();
+            double error = Math.max(relative / settings.tolerance(), unmet / PRESSURE_TOLERANCE);
             // the second case: as small as rounding lets it become
-            if (balanced && length == 1 && (relative <= settings.tolerance() || relative <= 1e-7 && relative >= last / 4)) {
+            if (balanced && length == 1 && (error <= 1 || relative <= 1e-7 && unmet <= 1e-6 && error >= last / 4)
+                    && imbalance() <= MASS_TOLERANCE * Math.max(LEAST_FLOW, largest(flow))) {
                 return new Ended(before + iteration, "", "");
             }
+            stuck = balanced && unmet > 1e-6 && error >= last / 2;
             balanced = true;
-            last = relative;
+            last = error;
         }
         return new Ended(before + settings.maxIterations(), "did not settle in " + settings.maxIterations() + " steps",
                 worstBranch());
@@ -423,15 +484,44 @@ public final class NetworkSolver {
             if (given[e]) {
                 continue;
             }
-            law[e].at(at[e] / density[e], density[e], viscosity[e], out);
-            drop[e] = out.pressure();
-            slope[e] = out.slope() / density[e];
+            if (air[e] == Air.FOLLOWS) {
+                follow(e, at[e]);
+            } else {
+                law[e].at(at[e] / density[e], density[e], viscosity[e], out);
+                drop[e] = out.pressure();
+                slope[e] = out.slope() / density[e];
+            }
             if (!(slope[e] > 0 && slope[e] < Double.POSITIVE_INFINITY) || !Double.isFinite(drop[e])) {
                 unsound = e;
                 return false;
             }
         }
         return true;
+    }
+
+    /** Drop, slope and air of a branch whose air follows its flow. */
+    private void follow(int e, double massFlow) {
+        // cubic from all air of one bay to all of the other
+        double t = Math.max(0, Math.min(1, 0.5 + massFlow / (2 * TURNING)));
+        double forwards = t * t * (3 - 2 * t);
+        double turning = 6 * t * (1 - t) / (2 * TURNING);
+        double pressure = 0;
+        double rising = 0;
+        if (forwards > 0) {
+            law[e].at(massFlow / fromDensity[e], fromDensity[e], fromViscosity[e], out);
+            pressure += forwards * out.pressure();
+            rising += forwards * out.slope() / fromDensity[e] + turning * (out.pressure() - fromBuoyancy[e]);
+        }
+        if (forwards < 1) {
+            law[e].at(massFlow / toDensity[e], toDensity[e], toViscosity[e], out);
+            pressure += (1 - forwards) * out.pressure();
+            rising += (1 - forwards) * out.slope() / toDensity[e] - turning * (out.pressure() - toBuoyancy[e]);
+        }
+        drop[e] = pressure;
+        slope[e] = rising;
+        share[e] = forwards;
+        density[e] = forwards * fromDensity[e] + (1 - forwards) * toDensity[e];
+        buoyancy[e] = forwards * fromBuoyancy[e] + (1 - forwards) * toBuoyancy[e];
     }
 
     private double pressureAt(int bay) {
@@ -483,7 +573,13 @@ public final class NetworkSolver {
             }
         }
         if (!matrix.factor(diagonal, offDiagonal)) {
-            return false;
+            // rounding alone can make it so where resistances differ by fifteen orders; the next step makes up for this one
+            for (int i = 0; i < bays; i++) {
+                diagonal[i] *= 1 + 1e-12;
+            }
+            if (!matrix.factor(diagonal, offDiagonal)) {
+                return false;
+            }
         }
         matrix.solve(step);
         for (int e = 0; e < branches; e++) {
@@ -507,8 +603,10 @@ public final class NetworkSolver {
     /**
      * How far to go along the step: to where the slope of the content along it has fallen to half or less. Leaves flows, drops
      * and slopes there. Zero where a law is unsound.
+     *
+     * @param over how steeply the content may rise again there, over its slope at the start; with 0 it has surely fallen
      */
-    private double search() {
+    private double search(double over) {
         double start = 0;
         for (int e = 0; e < branches; e++) {
             start -= given[e] ? 0 : slope[e] * change[e] * change[e];
@@ -525,12 +623,14 @@ public final class NetworkSolver {
                 return 0;
             }
             double along = 0;
+            double noise = 0;
             for (int e = 0; e < branches; e++) {
                 if (!given[e]) {
                     along += change[e] * (drop[e] - buoyancy[e] - pressureAt(from[e]) + pressureAt(to[e]));
+                    noise += Math.abs(change[e]) * (Math.abs(drop[e]) + Math.abs(buoyancy[e]));
                 }
             }
-            if (along <= -start / 2 && (along >= start / 2 || !bracketed)) {
+            if (along <= Math.max(-over * start, ROUNDING * noise) && (along >= start / 2 || !bracketed)) {
                 return length;
             }
             if (along > 0) {
@@ -555,6 +655,33 @@ public final class NetworkSolver {
             largest = Math.max(largest, Math.abs(value));
         }
         return largest;
+    }
+
+    /** Largest misfit of a branch over the largest pressure. */
+    private double unmet() {
+        double largest = 0;
+        double scale = Math.max(LEAST_PRESSURE, largest(pressure));
+        for (int e = 0; e < branches; e++) {
+            if (!given[e]) {
+                largest = Math.max(largest, Math.abs(misfit(e)));
+                scale = Math.max(scale, Math.max(Math.abs(drop[e]), Math.abs(buoyancy[e])));
+            }
+        }
+        return largest / scale;
+    }
+
+    /** Leaves in {@link #step} by how much more air comes into each bay than goes out; gives the largest, kg/s. */
+    private double imbalance() {
+        System.arraycopy(inflow, 0, step, 0, bays);
+        for (int e = 0; e < branches; e++) {
+            if (from[e] != Network.OUTSIDE) {
+                step[from[e]] -= flow[e];
+            }
+            if (to[e] != Network.OUTSIDE) {
+                step[to[e]] += flow[e];
+            }
+        }
+        return largest(step);
     }
 
     private double misfit(int branch) {
@@ -583,22 +710,15 @@ public final class NetworkSolver {
     private NetworkSolution solution(String why, String place, int iterations) {
         double[] drops = new double[branches];
         double worst = 0;
-        System.arraycopy(inflow, 0, step, 0, bays);
         for (int e = 0; e < branches; e++) {
             double between = pressureAt(from[e]) - pressureAt(to[e]) + buoyancy[e];
             drops[e] = given[e] ? between : drop[e];
             worst = given[e] ? worst : Math.max(worst, Math.abs(between - drop[e]));
-            if (from[e] != Network.OUTSIDE) {
-                step[from[e]] -= flow[e];
-            }
-            if (to[e] != Network.OUTSIDE) {
-                step[to[e]] += flow[e];
-            }
         }
-        double imbalance = largest(step);
+        double imbalance = imbalance();
         String reason = why;
         String where = place;
-        if (why.isEmpty() && imbalance > MASS_TOLERANCE * largest(flow)) {
+        if (why.isEmpty() && imbalance > MASS_TOLERANCE * Math.max(LEAST_FLOW, largest(flow))) {
             int bay = 0;
             for (int i = 0; i < bays; i++) {
                 bay = Math.abs(step[i]) > Math.abs(step[bay]) ? i : bay;

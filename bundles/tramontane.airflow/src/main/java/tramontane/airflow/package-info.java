@@ -2,6 +2,7 @@
  * The flow network: how much air goes through each passage, and where each bank of air movers works.
  *
  * <p>Answers: what do these fans move through this equipment, and what pressure is in each bay? Start with
+ * {@link tramontane.airflow.AirPathModel}, which solves the air path of a design at given bay temperatures and speeds, or with
  * {@link tramontane.airflow.NetworkSolver} for a bare network of flow laws.
  *
  * <p>Assumed: steady flow; bays are plenums in which the velocity head is lost; air of constant density within a passage, that

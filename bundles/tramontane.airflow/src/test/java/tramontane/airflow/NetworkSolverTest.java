@@ -467,6 +467,23 @@ class NetworkSolverTest {
         assertEquals(0, solution.massFlow(2), 1e-12);
     }
 
+    /** A mover without a way back puts all bays under its pressure and moves nothing. */
+    @Test
+    void aCommonPressureChangesNoFlow() {
+        List<Network.Branch> loop = List.of(branch(0, 1, Laws.mover(80, 0.06, 2)), branch(1, 2, Laws.square(5e4)),
+                branch(2, 0, Laws.square(2e4)), branch(1, 0, Laws.mixed(300, 1e5, 1e-6, 0)));
+        NetworkSolution plain = solved(new Network(network(3).bays(), loop), unit(3));
+        List<Network.Branch> more = new ArrayList<>(loop);
+        more.add(branch(OUT, 0, Laws.mixed(1000, 1e4, 1e-6, 50)));
+        NetworkSolution raised = solved(new Network(network(3).bays(), more), unit(3));
+        for (int e = 0; e < loop.size(); e++) {
+            assertEquals(plain.massFlow(e), raised.massFlow(e), 1e-12);
+        }
+        for (int i = 0; i < 3; i++) {
+            assertEquals(50 + plain.pressure(i) - plain.pressure(0), raised.pressure(i), 1e-8);
+        }
+    }
+
     @Test
     void nothingDrivesNothingFlows() {
         NetworkSolution solution = solved(network(1, branch(OUT, 0, Laws.mixed(1, 1, 1e-5, 0)),

@@ -143,6 +143,10 @@ final class AirflowFindings {
         if (crossings.isEmpty()) {
             return;
         }
+        if (!reading.solution().complete()) {
+            several(bank, crossings.get(0), crossings.get(1));
+            return;
+        }
         String beside = bank.columns() > 1 ? "; movers side by side may then share the flow unevenly" : "";
         if (crossings.size() == 1) {
             note(bank.id(), "the curve of bank " + bank.id() + " does not fall all the way, but meets the system curve once"
@@ -157,6 +161,18 @@ final class AirflowFindings {
         }
         if (!point.stable()) {
             caution(bank.id(), "the duty point of bank " + bank.id() + " is not stable", "change the resistance", "");
+        }
+    }
+
+    private void several(Bank bank, DutyPoint fromRest, DutyPoint fromFull) {
+        String curve = "the curve of bank " + bank.id() + " does not fall all the way, nor do those of movers it works with; ";
+        if (Math.abs(fromRest.flow() - fromFull.flow()) <= 1e-6 * Math.abs(fromFull.flow())) {
+            note(bank.id(), curve + "from rest and from full flow it settles at the same duty point, but there may be others",
+                    "");
+        } else {
+            caution(bank.id(), curve + "from rest it settles at " + show(fromRest.flow(), QuantityKind.FLOW) + ", from full flow at "
+                    + show(fromFull.flow(), QuantityKind.FLOW) + "; judged is the first, and there may be others",
+                    "lower the resistance, so that the duty points lie beyond the dips", "common practice");
         }
     }
 

@@ -82,6 +82,55 @@ public final class BankLaw implements FlowLaw {
         return group.length == 1 || increasing();
     }
 
+    /**
+     * A bank in parts side by side, each with a unique answer at every flow: the columns of each curve that does not fall all
+     * the way, and all others together.
+     *
+     * @param laws        the parts
+     * @param partOf      part of each column
+     * @param placeInPart place of each column within its part
+     */
+    public record Parts(List<BankLaw> laws, int[] partOf, int[] placeInPart) {
+    }
+
+    /** The bank in parts; itself alone where it is {@link #defined}. */
+    public Parts parts() {
+        int[] part = new int[group.length];
+        int parts = 0;
+        boolean others = false;
+        for (int g = 0; g < group.length; g++) {
+            boolean own = !defined() && group[g].running() > 0;
+            others |= !own;
+            part[g] = own ? parts++ : -1;
+        }
+        int[] partOf = new int[groupOf.length];
+        int[] placeInPart = new int[groupOf.length];
+        int[] width = new int[parts + (others ? 1 : 0)];
+        for (int c = 0; c < groupOf.length; c++) {
+            partOf[c] = part[groupOf[c]] < 0 ? parts : part[groupOf[c]];
+            placeInPart[c] = width[partOf[c]]++;
+        }
+        List<BankLaw> laws = new ArrayList<>();
+        for (int p = 0; p < width.length; p++) {
+            laws.add(part(p, partOf, width[p]));
+        }
+        return new Parts(List.copyOf(laws), partOf, placeInPart);
+    }
+
+    private BankLaw part(int p, int[] partOf, int columnsInPart) {
+        Map<Integer, Integer> groups = new LinkedHashMap<>();
+        int[] groupInPart = new int[columnsInPart];
+        int next = 0;
+        for (int c = 0; c < groupOf.length; c++) {
+            if (partOf[c] == p) {
+                groupInPart[next++] = groups.computeIfAbsent(groupOf[c], key -> groups.size());
+            }
+        }
+        List<Column> inPart = groups.keySet().stream().map(columns::get).toList();
+        boolean runs = inPart.stream().anyMatch(column -> column.running() > 0);
+        return new BankLaw(runs ? mover : Optional.empty(), groupInPart, inPart, Map.of());
+    }
+
     /** The resistance of the mover at a position that does not run. */
     public Optional<LocalLoss> standing(int position) {
         return Optional.ofNullable(standing.get(position));

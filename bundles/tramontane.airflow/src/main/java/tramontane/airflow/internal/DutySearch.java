@@ -145,8 +145,11 @@ public final class DutySearch {
             double far = near + step;
             double farExcess = excess(far);
             if (farExcess == 0 || farExcess > 0 != nearExcess > 0) {
-                return failed.isPresent() ? Optional.empty()
-                        : Optional.of(direction > 0 ? root(near, nearExcess, far, farExcess) : root(far, farExcess, near, nearExcess));
+                if (failed.isPresent()) {
+                    return Optional.empty();
+                }
+                return Optional.of(direction > 0 ? root(near, nearExcess, far, farExcess)
+                        : root(far, farExcess, near, nearExcess));
             }
             near = far;
             nearExcess = farExcess;

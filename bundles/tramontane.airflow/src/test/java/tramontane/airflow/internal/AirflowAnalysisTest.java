@@ -322,6 +322,22 @@ class AirflowAnalysisTest {
     }
 
     @Test
+    void aBankWithADipKeepsWorkingWhenOneOfItsMoversFails() {
+        Result<OperatingPoint> result = Cases.run(box(Cases.dipping(), Cases.bank("fans", "outside", "box", "across", 3),
+                Cases.square("vent", "box", "outside", 8000)), failing(Cases.failed("fans", 2, FailedMover.State.LOCKED)));
+        OperatingPoint.BankPoint bank = result.data().orElseThrow().banks().getFirst();
+        double q = bank.flow();
+        assertEquals(8000 * q * q, bank.pressure(), 1e-5);
+        assertEquals(q, bank.movers().stream().mapToDouble(OperatingPoint.MoverPoint::flow).sum(), 1e-10);
+        assertEquals(bank.movers().get(0).flow(), bank.movers().get(2).flow());
+        for (OperatingPoint.MoverPoint mover : bank.movers()) {
+            assertEquals(bank.pressure(), mover.pressure(), 1e-5);
+        }
+        assertTrue(bank.movers().get(1).flow() < 0);
+        assertEquals(q, figure(result, "airflow.total.flow", "") , 1e-10);
+    }
+
+    @Test
     void aDipThatIsNotMetGivesOneDutyPoint() {
         Result<OperatingPoint> result = Cases.run(box(DEEP, Cases.bank("fans", "outside", "box"),
                 Cases.square("vent", "box", "outside", 20000)), Cases.standardAir());
@@ -346,12 +362,36 @@ class AirflowAnalysisTest {
         assertEquals(pressure, point.bank("fans").orElseThrow().pressure(), 1e-5);
     }
 
+    /** Two like banks side by side work as one bank of two, from rest and from full flow. */
+    @ParameterizedTest
+    @ValueSource(doubles = {5000, 21250, 60000, 200000})
+    void severalBanksWithDipsSettleFromRest(double b) {
+        Design apart = box(DEEP, Cases.bank("left", "outside", "box"), Cases.bank("right", "outside", "box"),
+                Cases.square("vent", "box", "outside", b));
+        Design together = box(DEEP, Cases.bank("fans", "outside", "box", "across", 2), Cases.square("vent", "box", "outside", b));
+        Result<OperatingPoint> result = Cases.run(apart, Cases.standardAir());
+        double flow = figure(Cases.run(together, Cases.standardAir()), "airflow.bank.flow", "fans");
+        assertEquals(flow / 2, figure(result, "airflow.bank.flow", "left"), 1e-8);
+        assertEquals(flow / 2, figure(result, "airflow.bank.flow", "right"), 1e-8);
+        assertTrue(finding(result, "the curve of bank left does not fall all the way").isPresent());
+    }
+
     @Test
-    void refusesSeveralBanksWithDipsAndUnlikeColumnsOfThem() {
-        refuses(box(DEEP, Cases.bank("left", "outside", "box"), Cases.bank("right", "outside", "box"),
-                Cases.square("vent", "box", "outside", B)), Condition.NOMINAL, "left", "the curves of the banks left, right");
-        refuses(box(DEEP, Cases.bank("fans", "outside", "box", "across", 2), Cases.square("vent", "box", "outside", B)),
-                failing(Cases.failed("fans", 1, FailedMover.State.LOCKED)), "fans", "may share the flow in several ways");
+    void saysWhenSeveralBanksSettleElsewhereFromFullFlow() {
+        Design apart = box(DEEP, Cases.bank("left", "outside", "box"), Cases.bank("right", "outside", "box"),
+                Cases.square("vent", "box", "outside", 85000.0 / 4));
+        says(Cases.run(apart, Cases.standardAir()), Severity.CAUTION, "left", "from full flow at");
+    }
+
+    @Test
+    void aStageFailedInOneColumnOfABankWithADipIsSolved() {
+        OperatingPoint.BankPoint bank = Cases.run(box(DEEP, Cases.bank("fans", "outside", "box", "across", 2, "series", 2),
+                Cases.square("vent", "box", "outside", B)), failing(Cases.failed("fans", 1, FailedMover.State.LOCKED)))
+                .data().orElseThrow().banks().getFirst();
+        assertEquals(B * bank.flow() * bank.flow(), bank.pressure(), 1e-5);
+        assertEquals(bank.flow(), bank.movers().get(0).flow() + bank.movers().get(2).flow(), 1e-10);
+        assertEquals(bank.pressure(), bank.movers().get(0).pressure() + bank.movers().get(1).pressure(), 1e-5);
+        assertEquals(bank.pressure(), bank.movers().get(2).pressure() + bank.movers().get(3).pressure(), 1e-5);
     }
 
     // findings
