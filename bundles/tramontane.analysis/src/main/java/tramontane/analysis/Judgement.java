@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import tramontane.model.Design;
+import tramontane.model.Problem;
 import tramontane.model.Quantity;
 import tramontane.model.Requirement;
 import tramontane.model.Value;
@@ -20,8 +21,9 @@ import tramontane.physics.units.Units;
 /** Judges requirements by figures; the one place where that is done. */
 public final class Judgement {
 
+    /** To single precision, so that of cases that differ by rounding alone the first is named. */
     private static final Comparator<Judged> WORST_FIRST = Comparator.comparing(Judged::severity).reversed()
-            .thenComparing(Judged::margin);
+            .thenComparing(judged -> (float) judged.margin());
 
     private final Cases cases;
     private final List<Engine.Loaded> asked;
@@ -71,6 +73,33 @@ public final class Judgement {
     public static List<Verdict> none(Design design, List<String> conditions, String reason) {
         return design.requirements().stream().flatMap(requirement -> conditions.stream().filter(requirement::appliesIn)
                 .map(condition -> notJudged(requirement, condition, reason))).toList();
+    }
+
+    /**
+     * What keeps the limits of requirements from being compared with the figures that are known.
+     *
+     * @param design the design
+     * @param known  the figures that anything loaded can give
+     */
+    public static List<Problem> check(Design design, List<FigureKind> known) {
+        List<Problem> problems = new ArrayList<>();
+        for (int i = 0; i < design.requirements().size(); i++) {
+            Requirement requirement = design.requirements().get(i);
+            String place = "requirements[" + i + "]";
+            known.stream().filter(kind -> kind.id().equals(requirement.figure())).findFirst().ifPresent(kind -> {
+                requirement.atLeast().ifPresent(limit -> limit(limit, kind, place + ".atLeast", problems));
+                requirement.atMost().ifPresent(limit -> limit(limit, kind, place + ".atMost", problems));
+            });
+        }
+        return List.copyOf(problems);
+    }
+
+    private static void limit(Quantity limit, FigureKind kind, String place, List<Problem> problems) {
+        try {
+            si(limit, kind);
+        } catch (UnitException e) {
+            problems.add(Problem.error(place, e.getMessage()));
+        }
     }
 
     private List<String> conditions(Requirement requirement) {

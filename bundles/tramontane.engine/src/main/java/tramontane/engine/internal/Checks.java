@@ -9,6 +9,7 @@ import java.util.TreeMap;
 import java.util.function.Consumer;
 import java.util.stream.Collectors;
 import tramontane.analysis.Cases;
+import tramontane.analysis.Judgement;
 import tramontane.analysis.PassageKind;
 import tramontane.analysis.SectionType;
 import tramontane.analysis.Sections;
@@ -41,16 +42,17 @@ final class Checks {
      * Checks a design.
      *
      * @param design     the design
-     * @param extensions what is loaded
+     * @param loadout    what is loaded
      * @param model      the checks of the model itself
      * @param doing      receives what is being called, for whoever has to say why it takes so long
      */
-    static List<Problem> of(Design design, Extensions extensions, ModelChecks model, Consumer<String> doing) {
+    static List<Problem> of(Design design, Loadout loadout, ModelChecks model, Consumer<String> doing) {
         Checks checks = new Checks(model, design, doing);
         checks.problems.addAll(model.consistency(design));
+        checks.problems.addAll(Judgement.check(design, loadout.figures()));
         checks.failedMovers();
-        checks.passages(named(extensions.passageKinds(), PassageKind::form, checks.problems, "a passage kind"));
-        checks.sections(named(extensions.sectionTypes(), SectionType::form, checks.problems, "a section type"));
+        checks.passages(named(loadout.extensions().passageKinds(), PassageKind::form, checks.problems, "a passage kind"));
+        checks.sections(named(loadout.extensions().sectionTypes(), SectionType::form, checks.problems, "a section type"));
         return List.copyOf(checks.problems);
     }
 
@@ -83,7 +85,7 @@ final class Checks {
             String place = "conditions[" + i + "].failed";
             Cases.of(design.withConditions(List.of(condition)), Set.of()).findings().stream()
                     .filter(finding -> problems.stream().noneMatch(problem -> problem.place().startsWith(place)))
-                    .forEach(finding -> problems.add(Problem.caution(place, finding.message())));
+                    .forEach(finding -> problems.add(Problem.caution(place, finding.message().toString())));
         }
     }
 
@@ -117,9 +119,15 @@ final class Checks {
             }
             guarded("passage kind " + passage.kind() + " of bundle " + kind.bundle(), place, () -> {
                 Form form = kind.service().form();
+                int before = problems.size();
                 Values values = FormReader.read(form, passage.parameters(), place, problems);
+                // what cannot be read would only be reported a second time, as missing
+                boolean readable = problems.subList(before, problems.size()).stream()
+                        .allMatch(problem -> problem.isMissing() || !problem.isError());
                 problems.addAll(model.references(form, passage.parameters(), design, place));
-                problems.addAll(kind.service().check(values, new PassageKind.Setting(design, condition, passage), place));
+                if (readable) {
+                    problems.addAll(kind.service().check(values, new PassageKind.Setting(design, condition, passage), place));
+                }
             });
         }
     }

@@ -54,13 +54,13 @@ final class IsolatingEngine implements Engine {
 
     @Override
     public List<Problem> check(Design design) {
-        return Checks.of(design, extensions.get(), model, what -> { });
+        return Checks.of(design, loadout(), model, what -> { });
     }
 
     @Override
     public Evaluation evaluate(Request request, Watch watch) {
         return new Evaluating(request, workers, memo, bars, this::loadout, loadout -> job ->
-                Checks.of(request.design(), loadout.extensions(), model, what -> job.progress(0, what))).run(watch);
+                Checks.of(request.design(), loadout, model, what -> job.progress(0, what))).run(watch);
     }
 
     @Override
