@@ -136,7 +136,7 @@ public final class AirPathModel {
     }
 
     static Finding obstacle(String place, String message, String remedy) {
-        return new Finding(Severity.NOT_JUDGED, message, place, "", remedy, "");
+        return Finding.of(Severity.NOT_JUDGED, place, message).remedy(remedy);
     }
 
     /** Why it cannot be solved at all; empty if nothing is in the way. */

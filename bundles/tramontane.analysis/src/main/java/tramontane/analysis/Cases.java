@@ -110,8 +110,8 @@ public record Cases(List<String> conditions, List<Engine.Case> list, List<Findin
         Search search = new Search(entries, options);
         search.from(0, new ArrayList<>(), new int[entries.size()]);
         if (search.tooMany) {
-            findings.add(new Finding(Severity.NOT_JUDGED, "condition " + condition.id() + " stands for more than " + MOST
-                    + " single cases and is not computed", "", condition.id(), "say which movers fail", ""));
+            findings.add(Finding.of(Severity.NOT_JUDGED, "", "condition " + condition.id() + " stands for more than " + MOST
+                    + " single cases and is not computed").in(condition.id()).remedy("say which movers fail"));
             return;
         }
         if (search.found.isEmpty()) {

@@ -1,7 +1,6 @@
 package tramontane.analysis;
 
 import java.util.List;
-import tramontane.physics.units.QuantityKind;
 
 /**
  * A table without a display; the command line, the desktop and reports draw the same.
@@ -32,16 +31,12 @@ public record Table(String title, List<Column> columns, List<List<Cell>> rows) {
     public record Column(String label, boolean numeric) {
     }
 
-    /** What stands in a cell. */
-    public sealed interface Cell {
+    /** What stands in a cell: {@link Words}, an {@link Amount}, or nothing. */
+    public sealed interface Cell permits Amount, Words, Empty {
     }
 
     /** Words. */
     public record Words(String text) implements Cell {
-    }
-
-    /** A quantity, shown in the units that the reader chose; SI value. */
-    public record Amount(double si, QuantityKind quantity) implements Cell {
     }
 
     /** Nothing to show. */

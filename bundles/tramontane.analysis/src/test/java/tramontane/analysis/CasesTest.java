@@ -109,7 +109,7 @@ class CasesTest {
         }
         FailedMover[] three = IntStream.range(0, 3).mapToObj(i -> failed("fans", 0, State.LOCKED)).toArray(FailedMover[]::new);
         assertEquals("condition fault cannot be computed: it lets more movers fail than there are",
-                Cases.of(design(TWO_AND_THREE, three), Set.of()).findings().getFirst().message());
+                Cases.of(design(TWO_AND_THREE, three), Set.of()).findings().getFirst().message().toString());
     }
 
     @Test

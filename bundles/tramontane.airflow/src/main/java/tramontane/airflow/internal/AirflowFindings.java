@@ -12,14 +12,13 @@ import java.util.TreeSet;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import tramontane.airflow.DutyPoint;
+import tramontane.analysis.Amount;
 import tramontane.analysis.Finding;
 import tramontane.analysis.OperatingPoint;
 import tramontane.model.Bay;
 import tramontane.model.FailedMover;
 import tramontane.model.Passage;
 import tramontane.physics.units.QuantityKind;
-import tramontane.physics.units.UnitSystem;
-import tramontane.physics.units.Units;
 
 /** What an engineer should know about a solved air path beyond its figures. */
 final class AirflowFindings {
@@ -38,41 +37,41 @@ final class AirflowFindings {
 
     static List<Finding> of(AirflowReading reading) {
         AirflowFindings findings = new AirflowFindings(reading);
-        findings.air();
         reading.point().banks().forEach(findings::bank);
         findings.closed();
         findings.largestLoss();
         return List.copyOf(findings.findings);
     }
 
-    private void note(String place, String message, String source) {
-        findings.add(Finding.note(place, message).source(source));
+    private void note(String place, Object... message) {
+        findings.add(Finding.note(place, message));
     }
 
-    private void caution(String place, String message, String remedy, String source) {
+    private void caution(String place, String remedy, String source, Object... message) {
         findings.add(Finding.caution(place, message).remedy(remedy).source(source));
     }
 
-    static String show(double si, QuantityKind kind) {
-        return Units.format(si, kind, UnitSystem.METRIC, 3);
+    private static Amount flow(double si) {
+        return new Amount(si, QuantityKind.FLOW);
+    }
+
+    private static Amount pressure(double si) {
+        return new Amount(si, QuantityKind.PRESSURE);
+    }
+
+    private static Amount speed(double si) {
+        return new Amount(si, QuantityKind.ROTATIONAL_SPEED);
     }
 
     private static String percent(double share) {
         return Math.round(100 * share) + " %";
     }
 
-    private void air() {
-        note("", "air outside of " + show(reading.outside().density(), QuantityKind.DENSITY) + ", at "
-                + show(reading.outside().temperature(), QuantityKind.TEMPERATURE) + ", "
-                + Math.round(reading.outside().pressure() / 100) + " hPa and " + percent(reading.outside().humidity())
-                + " humidity; flows are actual flows unless called standard", "CIPM-2007");
-    }
-
     private void bank(OperatingPoint.BankPoint point) {
         Bank bank = reading.bank(point.bank());
         double speed = reading.speeds().get(point.bank());
         if (!(speed > 0)) {
-            caution(bank.id(), "bank " + bank.id() + " stands still: its speed is zero", "give it a speed setting", "");
+            caution(bank.id(), "give it a speed setting", "", "bank " + bank.id() + " stands still: its speed is zero");
         } else if (bank.failed().size() < bank.positions()) {
             running(point, bank, MoverCharacteristic.of(bank.mover(), speed));
         }
@@ -84,26 +83,24 @@ final class AirflowFindings {
     private void running(OperatingPoint.BankPoint point, Bank bank, MoverCharacteristic mover) {
         double ratio = mover.speed() / mover.measuredSpeed();
         if (ratio < 1 - FAR || ratio > 1 + FAR) {
-            caution(bank.id(), "bank " + bank.id() + " turns at " + show(mover.speed(), QuantityKind.ROTATIONAL_SPEED)
-                    + "; the nearest curve was measured at " + show(mover.measuredSpeed(), QuantityKind.ROTATIONAL_SPEED)
-                    + ", too far for the fan laws to be trusted", "add a curve measured near that speed", TEST_STANDARD);
+            caution(bank.id(), "add a curve measured near that speed", TEST_STANDARD, "bank " + bank.id() + " turns at ",
+                    speed(mover.speed()), "; the nearest curve was measured at ", speed(mover.measuredSpeed()),
+                    ", too far for the fan laws to be trusted");
         }
         List<OperatingPoint.MoverPoint> running = point.movers().stream().filter(OperatingPoint.MoverPoint::running).toList();
         double tiny = 1e-9 * mover.lastFlow();
         which(running.stream().filter(each -> each.flow() < -tiny)).ifPresent(positions -> caution(bank.id(),
-                "air goes backwards through " + positions + " of bank " + bank.id()
-                        + ", though it runs: the pressure against it is above its shut-off",
-                "lower the pressure behind it, or use a mover of higher pressure", ""));
+                "lower the pressure behind it, or use a mover of higher pressure", "", "air goes backwards through "
+                        + positions + " of bank " + bank.id()
+                        + ", though it runs: the pressure against it is above its shut-off"));
         which(running.stream().filter(each -> each.flow() >= -tiny && each.pressure() < 0)).ifPresent(positions -> caution(
-                bank.id(), positions + " of bank " + bank.id() + " works beyond free delivery: other movers push more air "
-                        + "through it than it moves by itself, and it acts as a resistance",
-                "use movers of more flow there, or fewer beside them", ""));
+                bank.id(), "use movers of more flow there, or fewer beside them", "", positions + " of bank " + bank.id()
+                        + " works beyond free delivery: other movers push more air through it than it moves by itself,"
+                        + " and it acts as a resistance"));
         which(running.stream().filter(each -> each.pressure() >= 0 && (each.flow() > mover.lastFlow() + tiny
                 || each.flow() >= -tiny && each.flow() < mover.firstFlow() - tiny))).ifPresent(positions -> caution(bank.id(),
-                positions + " of bank " + bank.id() + " works outside the measured flows, from "
-                        + show(mover.firstFlow(), QuantityKind.FLOW) + " to " + show(mover.lastFlow(), QuantityKind.FLOW)
-                        + " at this speed; the curve is continued",
-                "add points to the curve", ""));
+                "add points to the curve", "", positions + " of bank " + bank.id() + " works outside the measured flows, from ",
+                flow(mover.firstFlow()), " to ", flow(mover.lastFlow()), " at this speed; the curve is continued"));
     }
 
     /** Names positions; {@code position 2}, {@code positions 1, 2}; empty for none. */
@@ -120,20 +117,20 @@ final class AirflowFindings {
         }
         Set<FailedMover.State> states = still.stream().map(each -> bank.standing(each.position(), speed).orElseThrow())
                 .collect(Collectors.toCollection(TreeSet::new));
-        note(bank.id(), which(still.stream()).orElseThrow() + " of bank " + bank.id() + " taken as an opening of "
-                + show(bank.openArea().orElseThrow(), QuantityKind.AREA)
-                + (bank.mover().openArea().isEmpty() ? " (" + percent(Bank.ASSUMED_OPEN) + " of its frame, assumed)" : "")
+        findings.add(Finding.note(bank.id(), which(still.stream()).orElseThrow() + " of bank " + bank.id()
+                + " taken as an opening of ", new Amount(bank.openArea().orElseThrow(), QuantityKind.AREA),
+                (bank.mover().openArea().isEmpty() ? " (" + percent(Bank.ASSUMED_OPEN) + " of its frame, assumed)" : "")
                 + " with loss coefficient " + states.stream().map(state -> String.format(Locale.ROOT, "%.1f (%s)",
-                        Bank.loss(state), state.word())).collect(Collectors.joining(", ")), ASSUMED);
+                        Bank.loss(state), state.word())).collect(Collectors.joining(", "))).source(ASSUMED));
         // the first mover of each column speaks for it
         List<OperatingPoint.MoverPoint> columns = point.movers().stream()
                 .filter(each -> (each.position() - 1) % bank.series() == 0).toList();
         double back = columns.stream().mapToDouble(each -> Math.max(0, -each.flow())).sum();
         double forward = columns.stream().mapToDouble(each -> Math.max(0, each.flow())).sum();
         if (point.speed() > 0 && back > 1e-6 * forward && forward > 0) {
-            caution(bank.id(), percent(back / forward) + " of the air that bank " + bank.id()
-                    + " moves comes back through " + which(columns.stream().filter(each -> each.flow() < 0)).orElseThrow(),
-                    "fit flaps that close when a mover fails", "");
+            caution(bank.id(), "fit flaps that close when a mover fails", "", percent(back / forward)
+                    + " of the air that bank " + bank.id() + " moves comes back through "
+                    + which(columns.stream().filter(each -> each.flow() < 0)).orElseThrow());
         }
     }
 
@@ -150,39 +147,42 @@ final class AirflowFindings {
         String beside = bank.columns() > 1 ? "; movers side by side may then share the flow unevenly" : "";
         if (crossings.size() == 1) {
             note(bank.id(), "the curve of bank " + bank.id() + " does not fall all the way, but meets the system curve once"
-                    + beside, "");
+                    + beside);
         } else {
-            caution(bank.id(), "the curve of bank " + bank.id() + " meets the system curve " + crossings.size() + " times: "
-                    + crossings.stream().map(each -> show(each.flow(), QuantityKind.FLOW) + " at "
-                            + show(each.pressure(), QuantityKind.PRESSURE) + (each.stable() ? " (stable)" : " (unstable)"))
-                            .collect(Collectors.joining(", "))
-                    + "; judged is the one reached from rest, " + show(point.flow(), QuantityKind.FLOW) + beside,
-                    "lower the resistance, so that the duty point lies beyond the dip", "common practice");
+            List<Object> words = new ArrayList<>(List.of("the curve of bank " + bank.id() + " meets the system curve "
+                    + crossings.size() + " times: "));
+            for (DutyPoint crossing : crossings) {
+                words.addAll(List.of(flow(crossing.flow()), " at ", pressure(crossing.pressure()),
+                        crossing.stable() ? " (stable)" : " (unstable)", ", "));
+            }
+            words.removeLast();
+            words.addAll(List.of("; judged is the one reached from rest, ", flow(point.flow()), beside));
+            caution(bank.id(), "lower the resistance, so that the duty point lies beyond the dip", "common practice",
+                    words.toArray());
         }
         if (!point.stable()) {
-            caution(bank.id(), "the duty point of bank " + bank.id() + " is not stable", "change the resistance", "");
+            caution(bank.id(), "change the resistance", "", "the duty point of bank " + bank.id() + " is not stable");
         }
     }
 
     private void several(Bank bank, DutyPoint fromRest, DutyPoint fromFull) {
         String curve = "the curve of bank " + bank.id() + " does not fall all the way, nor do those of movers it works with; ";
         if (Math.abs(fromRest.flow() - fromFull.flow()) <= 1e-6 * Math.abs(fromFull.flow())) {
-            note(bank.id(), curve + "from rest and from full flow it settles at the same duty point, but there may be others",
-                    "");
+            note(bank.id(), curve + "from rest and from full flow it settles at the same duty point, but there may be others");
         } else {
-            caution(bank.id(), curve + "from rest it settles at " + show(fromRest.flow(), QuantityKind.FLOW) + ", from full flow at "
-                    + show(fromFull.flow(), QuantityKind.FLOW) + "; judged is the first, and there may be others",
-                    "lower the resistance, so that the duty points lie beyond the dips", "common practice");
+            caution(bank.id(), "lower the resistance, so that the duty points lie beyond the dips", "common practice",
+                    curve + "from rest it settles at ", flow(fromRest.flow()), ", from full flow at ", flow(fromFull.flow()),
+                    "; judged is the first, and there may be others");
         }
     }
 
     private void freeAir(Bank bank) {
         if (AirflowReading.fromOutsideToOutside(reading.design().airPath().passage(bank.id()).orElseThrow())) {
-            String allowed = reading.pressureAvailable().isEmpty() ? ""
-                    : "; at the flow needed, " + show(reading.flowNeeded().orElseThrow(), QuantityKind.FLOW)
-                            + ", the air path may ask for " + show(reading.pressureAvailable().getAsDouble(), QuantityKind.PRESSURE);
-            note(bank.id(), "bank " + bank.id() + " goes from outside to outside, so that no resistance is known and its flow "
-                    + "is free delivery" + allowed, "");
+            List<Object> words = new ArrayList<>(List.of("bank " + bank.id()
+                    + " goes from outside to outside, so that no resistance is known and its flow is free delivery"));
+            reading.pressureAvailable().ifPresent(available -> words.addAll(List.of("; at the flow needed, ",
+                    flow(reading.flowNeeded().orElseThrow()), ", the air path may ask for ", pressure(available))));
+            note(bank.id(), words.toArray());
         }
     }
 
@@ -206,15 +206,15 @@ final class AirflowFindings {
         if (!closed.isEmpty()) {
             note(closed.getFirst(), (closed.size() == 1 ? "bay " + closed.getFirst() + " has" : "bays "
                     + String.join(", ", closed) + " have")
-                    + " no way to the outside; pressures there are counted from one of them", "");
+                    + " no way to the outside; pressures there are counted from one of them");
         }
     }
 
     private void largestLoss() {
         reading.largestLoss().ifPresent(entry -> {
             OperatingPoint.PassageFlow flow = entry.getKey();
-            findings.add(Finding.note(flow.passage(), "passage " + flow.passage() + " costs most: "
-                    + show(Math.abs(flow.drop()), QuantityKind.PRESSURE) + ", " + percent(entry.getValue())
+            findings.add(Finding.note(flow.passage(), "passage " + flow.passage()
+                    + (entry.getValue() > 0.5 ? " takes more than half" : " takes the largest part")
                     + " of the air power lost in all passages").remedy("open it up first"));
         });
     }

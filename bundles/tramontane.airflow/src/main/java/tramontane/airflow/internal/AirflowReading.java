@@ -150,6 +150,7 @@ record AirflowReading(Design design, AirPathModel model, AirPathSolver solver, M
             }
         }
         figures.add(Figure.of(Figures.TOTAL_FLOW, "", intake() / outside().density()));
+        figures.add(Figure.of(Figures.AIR_DENSITY, "", outside().density()));
         rise().ifPresent(rise -> figures.add(Figure.of(Figures.AIR_RISE, "", rise)));
         flowNeeded().ifPresent(flow -> figures.add(Figure.of(Figures.FLOW_NEEDED, "", flow)));
         pressureAvailable().ifPresent(pressure -> figures.add(
@@ -157,17 +158,19 @@ record AirflowReading(Design design, AirPathModel model, AirPathSolver solver, M
         return figures;
     }
 
-    /** The passage, banks aside, in which most of the air's power is lost, with its share of all that is lost. */
+    /** The passage, of two or more beside the banks, in which most of the air's power is lost, with its share. */
     Optional<Map.Entry<OperatingPoint.PassageFlow, Double>> largestLoss() {
         double sum = 0;
+        int passages = 0;
         OperatingPoint.PassageFlow largest = null;
         for (OperatingPoint.PassageFlow flow : point().passages()) {
             if (!passage(flow).isBank()) {
+                passages++;
                 sum += flow.flow() * flow.drop();
                 largest = largest == null || flow.flow() * flow.drop() > largest.flow() * largest.drop() ? flow : largest;
             }
         }
-        return largest == null || !(sum > 0) ? Optional.empty()
+        return passages < 2 || !(sum > 0) ? Optional.empty()
                 : Optional.of(Map.entry(largest, largest.flow() * largest.drop() / sum));
     }
 }

@@ -14,7 +14,7 @@ import tramontane.physics.units.QuantityKind;
 /** Says where the figures of the air-flow analysis come from. */
 final class AirflowSteps {
 
-    private static final String DENSITY = "airflow.air.density";
+    private static final String DENSITY = Figures.AIR_DENSITY.id();
     private static final String PRESSURE = "airflow.air.pressure";
 
     private final AirflowReading reading;
@@ -51,7 +51,7 @@ final class AirflowSteps {
             step(PRESSURE, Bay.OUTSIDE, Relations.ATMOSPHERE, air.pressure(),
                     term("altitude", QuantityKind.LENGTH, reading.condition().altitudeMetres(), condition));
         }
-        step(DENSITY, Bay.OUTSIDE, Relations.DENSITY, air.density(),
+        step(DENSITY, "", Relations.DENSITY, air.density(),
                 term("pressure", QuantityKind.PRESSURE, air.pressure(), given ? condition : PRESSURE),
                 term("temperature", QuantityKind.TEMPERATURE, air.temperature(), condition),
                 term("relative humidity", QuantityKind.FRACTION, air.humidity(), condition));

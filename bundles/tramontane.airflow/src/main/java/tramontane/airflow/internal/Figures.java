@@ -29,6 +29,8 @@ final class Figures {
             Better.NEITHER, "Pressure in a bay above the air outside.");
     static final FigureKind TOTAL_FLOW = new FigureKind("airflow.total.flow", "flow from outside", QuantityKind.FLOW,
             Better.HIGHER, "Volume flow of all air that comes in from outside, at the density outside.");
+    static final FigureKind AIR_DENSITY = new FigureKind("airflow.air.density", "air density outside", QuantityKind.DENSITY,
+            Better.NEITHER, "Density of the moist air outside, by CIPM-2007 at the condition's pressure, temperature, humidity.");
     static final FigureKind AIR_RISE = new FigureKind("airflow.air.rise", "mean air temperature rise (estimate)",
             QuantityKind.TEMPERATURE_DIFFERENCE, Better.LOWER,
             "First estimate: all heat spread over all air that comes in from outside.");
@@ -39,7 +41,8 @@ final class Figures {
             "What the bank gives at the flow needed, and so what its air path may ask for.");
 
     static final List<FigureKind> ALL = List.of(BANK_FLOW, BANK_STANDARD_FLOW, BANK_PRESSURE, BANK_SPEED, BANK_POWER,
-            BANK_EFFICIENCY, PASSAGE_FLOW, PASSAGE_DROP, BAY_PRESSURE, TOTAL_FLOW, AIR_RISE, FLOW_NEEDED, PRESSURE_AVAILABLE);
+            BANK_EFFICIENCY, PASSAGE_FLOW, PASSAGE_DROP, BAY_PRESSURE, TOTAL_FLOW,
+            AIR_DENSITY, AIR_RISE, FLOW_NEEDED, PRESSURE_AVAILABLE);
 
     private Figures() {
     }

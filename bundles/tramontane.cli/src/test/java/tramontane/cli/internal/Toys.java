@@ -116,8 +116,8 @@ public final class Toys {
                 Finding.note("fans", "The curve is used outside its measured range.").in("nominal"),
                 Finding.note("fans", "The curve is used outside its measured range.").in(first),
                 Finding.note("fans", "The curve is used outside its measured range.").in(second),
-                new Finding(Severity.CAUTION, "air comes back through the locked fan", "fans", second, "Fit flaps.",
-                        "ISO 5801:2017"));
+                Finding.caution("fans", "air comes back through the locked fan").in(second).remedy("Fit flaps.")
+                        .source("ISO 5801:2017"));
         List<Verdict> verdicts = List.of(
                 verdict(flow, "nominal", Severity.MET, Figure.of(FLOW, "fans", 0.0256).in("nominal")),
                 verdict(flow, "one failed", Severity.NOT_MET, Figure.of(FLOW, "fans", 0.0170).in(second)),

@@ -302,7 +302,7 @@ final class Evaluating {
                     : " was stopped at the time limit of " + Bars.words(limit) + ", which " + slow.name() + " used up";
             give(job, node, Answer.failed(Finding.error("", node.card.name() + what + "; its result is dropped"
                     + guilty.map(card -> ", and bundle " + card.bundle() + " is barred until the program is started again")
-                    .orElse("")).remedy("start the program again; give it more time, or run the bundle isolated")));
+                    .orElse("")).remedy("start the program again and give it more time, or take the bundle out")));
         }
     }
 

@@ -299,7 +299,7 @@ final class Session {
     /** Why an analysis does not run whatever it is given. */
     private Optional<Finding> refusal(Card card) {
         return bars.reason(card.bundle()).map(reason -> Finding.error("", card.name() + " did not run: " + reason)
-                        .remedy("start the program again; run the bundle isolated if it happens again"))
+                        .remedy("start the program again; if it happens again, take the bundle out"))
                 .or(() -> order.ring(card).map(ring -> Failure.finding(
                         card.name() + " did not run: it needs itself by way of others (" + ring + ")")));
     }
@@ -393,7 +393,7 @@ final class Session {
     }
 
     private static Given missing(Card card, Class<?> type, String why) {
-        return new Given(Map.of(), Map.of(), Map.of(), List.of(), Optional.of(new Finding(Severity.NOT_JUDGED,
-                "analysis " + card.id() + " did not run: it needs " + type.getSimpleName() + ", and " + why, "", "", "", "")));
+        return new Given(Map.of(), Map.of(), Map.of(), List.of(), Optional.of(Finding.of(Severity.NOT_JUDGED, "",
+                "analysis " + card.id() + " did not run: it needs " + type.getSimpleName() + ", and " + why)));
     }
 }

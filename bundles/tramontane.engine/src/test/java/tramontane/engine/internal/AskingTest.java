@@ -82,7 +82,7 @@ class AskingTest {
         Evaluation evaluation = bench.run(Design.EMPTY);
         assertEquals(0, evaluation.data(Beta.class, "nominal").orElseThrow().value());
         assertTrue(Bench.outcome(evaluation, "asks", "nominal").result().findings().getFirst().message()
-                .contains("analysis fails of bundle lab.fails 1.0.0 failed"));
+                .toString().contains("analysis fails of bundle lab.fails 1.0.0 failed"));
         bench.run(Design.EMPTY);
         assertEquals(2, asks.runs.get());
     }

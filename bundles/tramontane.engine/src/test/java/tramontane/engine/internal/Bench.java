@@ -123,7 +123,7 @@ final class Bench {
     }
 
     static List<String> messages(Evaluation evaluation) {
-        return evaluation.findings().stream().map(Finding::message).toList();
+        return evaluation.findings().stream().map(finding -> finding.message().toString()).toList();
     }
 
     static Design conditions(String... ids) {

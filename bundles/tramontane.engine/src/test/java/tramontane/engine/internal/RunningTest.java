@@ -156,8 +156,8 @@ class RunningTest {
                 Toy.giving("b", Gamma.class, new Gamma(1))).run(Bench.conditions("hot", "cold"));
         assertEquals(Status.NOT_RUN, Bench.outcome(evaluation, "a", "cold").status());
         assertEquals(Status.COMPUTED, Bench.outcome(evaluation, "b", "cold").status());
-        assertEquals(List.of(new Finding(Severity.NOT_JUDGED,
-                "analysis a did not run: it needs Alpha, and nothing loaded gives it", "", "", "", "")), evaluation.findings());
+        assertEquals(List.of(Finding.of(Severity.NOT_JUDGED, "",
+                "analysis a did not run: it needs Alpha, and nothing loaded gives it")), evaluation.findings());
     }
 
     @Test
@@ -172,7 +172,7 @@ class RunningTest {
         assertEquals(Status.COMPUTED, Bench.status(evaluation, "apart"));
         Finding error = evaluation.findings().stream().filter(each -> each.severity() == Severity.ERROR).findFirst().orElseThrow();
         assertEquals("analysis a of bundle lab.a 1.0.0 did not run: it needs itself by way of others"
-                + " (a needs c needs b needs a)", error.message());
+                + " (a needs c needs b needs a)", error.message().toString());
     }
 
     static Stream<Arguments> misbehaviours() {
@@ -246,7 +246,7 @@ class RunningTest {
         assertEquals(Status.NOT_RUN, Bench.status(evaluation, "needy"));
         List<Finding> errors = evaluation.findings().stream().filter(each -> each.severity() == Severity.ERROR).toList();
         assertEquals(1, errors.size(), errors::toString);
-        String message = errors.getFirst().message();
+        String message = errors.getFirst().message().toString();
         assertTrue(message.startsWith("analysis bad of bundle lab.bad 1.0.0 failed: "), message);
         assertTrue(message.contains(says), message);
         assertFalse(errors.getFirst().remedy().isEmpty());

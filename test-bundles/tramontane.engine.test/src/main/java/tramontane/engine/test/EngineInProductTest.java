@@ -53,7 +53,7 @@ class EngineInProductTest {
 
     private static boolean tells(Evaluation evaluation, Severity severity, String part) {
         return evaluation.findings().stream().anyMatch(finding -> finding.severity() == severity
-                && finding.message().contains(part));
+                && finding.message().toString().contains(part));
     }
 
     @Test
@@ -95,8 +95,8 @@ class EngineInProductTest {
             Evaluation after = engine.evaluate(Engine.Request.all(design), Engine.Watch.NONE);
             List<Finding> errors = after.findings().stream().filter(finding -> finding.severity() == Severity.ERROR).toList();
             assertEquals(1, errors.size());
-            assertTrue(errors.get(0).message().contains("toy.throws 1.0.0"), errors::toString);
-            assertTrue(errors.get(0).message().contains("the toy broke"), errors::toString);
+            assertTrue(errors.get(0).message().toString().contains("toy.throws 1.0.0"), errors::toString);
+            assertTrue(errors.get(0).message().toString().contains("the toy broke"), errors::toString);
             assertEquals(before.figures(), after.figures());
             assertEquals(before.verdicts(), after.verdicts());
         }

@@ -18,10 +18,12 @@ final class Findings {
     private static final int MOST_CONDITIONS = 5;
 
     private final Results results;
+    private final UnitSystem units;
     private final Map<Finding, Set<String>> conditions = new LinkedHashMap<>();
 
-    private Findings(Results results) {
+    private Findings(Results results, UnitSystem units) {
         this.results = results;
+        this.units = units;
     }
 
     /**
@@ -32,12 +34,12 @@ final class Findings {
      * @param width   columns that a line may have
      */
     static List<String> lines(Results results, UnitSystem units, int width) {
-        Findings findings = new Findings(results);
+        Findings findings = new Findings(results, units);
         results.evaluation().findings().forEach(findings::add);
         Requirements requirements = new Requirements(results, units);
         results.evaluation().verdicts().stream().filter(verdict -> verdict.severity() != Severity.MET).forEach(verdict ->
-                findings.add(new Finding(verdict.severity(), requirements.sentence(verdict), "",
-                        verdict.figure().map(Figure::condition).orElse(verdict.condition()), "", "")));
+                findings.add(Finding.of(verdict.severity(), "", requirements.sentence(verdict))
+                        .in(verdict.figure().map(Figure::condition).orElse(verdict.condition()))));
         return findings.lines(width);
     }
 
@@ -63,7 +65,7 @@ final class Findings {
                     lines.addAll(Wrapping.hanging(first, sentence(finding) + where(entry.getValue()), width));
                     String indent = " ".repeat(first.length() + 2);
                     if (!finding.remedy().isEmpty()) {
-                        lines.addAll(Wrapping.hanging(indent, finding.remedy()
+                        lines.addAll(Wrapping.hanging(indent, finding.remedy().in(units)
                                 + (finding.source().isEmpty() ? "" : " [" + finding.source() + "]"), width));
                     } else if (!finding.source().isEmpty()) {
                         lines.addAll(Wrapping.hanging(indent, "[" + finding.source() + "]", width));
@@ -72,9 +74,9 @@ final class Findings {
         return lines;
     }
 
-    private static String sentence(Finding finding) {
-        return finding.place().isEmpty() || finding.message().contains(finding.place()) ? finding.message()
-                : finding.place() + ": " + finding.message();
+    private String sentence(Finding finding) {
+        String message = finding.message().in(units);
+        return finding.place().isEmpty() || message.contains(finding.place()) ? message : finding.place() + ": " + message;
     }
 
     /** In which conditions, all cases of one taken together. */

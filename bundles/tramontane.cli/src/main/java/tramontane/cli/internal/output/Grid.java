@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import tramontane.analysis.Figure;
+import tramontane.analysis.Amount;
 import tramontane.analysis.Table;
 import tramontane.physics.units.QuantityKind;
 
@@ -39,7 +40,7 @@ final class Grid {
 
     /** Puts a quantity. */
     Grid put(String label, QuantityKind quantity, String place, String condition, double si) {
-        return put(label, place, condition, new Table.Amount(si, quantity));
+        return put(label, place, condition, new Amount(si, quantity));
     }
 
     /** Puts a word. */
@@ -64,7 +65,7 @@ final class Grid {
     private void put(Figure figure, String bound, double si) {
         // by id: two kinds may have one label
         put(figure.kind().id() + bound, figure.kind().label() + bound, figure.place(), figure.condition(),
-                new Table.Amount(si, figure.kind().quantity()));
+                new Amount(si, figure.kind().quantity()));
     }
 
     /**
@@ -172,7 +173,7 @@ final class Grid {
     }
 
     private static boolean numeric(Series each) {
-        return each.cells().values().stream().anyMatch(Table.Amount.class::isInstance);
+        return each.cells().values().stream().anyMatch(Amount.class::isInstance);
     }
 
     private static Table.Words name(String place) {

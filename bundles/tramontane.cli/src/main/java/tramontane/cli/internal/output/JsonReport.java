@@ -17,6 +17,7 @@ import tramontane.analysis.Trace;
 import tramontane.analysis.Verdict;
 import tramontane.model.Problem;
 import tramontane.model.Quantity;
+import tramontane.physics.units.UnitSystem;
 
 /** Results as JSON, in the form that the documentation of {@code tramontane.cli} promises. */
 public final class JsonReport {
@@ -173,9 +174,10 @@ public final class JsonReport {
     }
 
     private static void finding(JsonWriter json, Finding finding) throws IOException {
-        json.beginObject().name("severity").value(finding.severity().word()).name("message").value(finding.message())
+        json.beginObject().name("severity").value(finding.severity().word()).name("message")
+                .value(finding.message().in(UnitSystem.SI))
                 .name("place").value(finding.place()).name("condition").value(finding.condition())
-                .name("remedy").value(finding.remedy()).name("source").value(finding.source()).endObject();
+                .name("remedy").value(finding.remedy().in(UnitSystem.SI)).name("source").value(finding.source()).endObject();
     }
 
     private static void problems(JsonWriter json, List<Problem> problems) throws IOException {

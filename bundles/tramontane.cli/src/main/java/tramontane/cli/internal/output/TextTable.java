@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.UnaryOperator;
 import java.util.stream.Stream;
+import tramontane.analysis.Amount;
 import tramontane.analysis.Table;
 import tramontane.physics.units.UnitSystem;
 
@@ -94,7 +95,7 @@ public final class TextTable {
     /** The unit that every quantity of a column has; empty where there are none or several. */
     private Optional<String> unit(int column, UnitSystem units) {
         List<String> all = table.rows().stream().map(row -> row.get(column))
-                .filter(Table.Amount.class::isInstance).map(Table.Amount.class::cast)
+                .filter(Amount.class::isInstance).map(Amount.class::cast)
                 .map(amount -> Numbers.parts(amount.si(), amount.quantity(), units).unit())
                 .distinct().toList();
         return all.size() == 1 ? Optional.of(all.getFirst()) : Optional.empty();
@@ -103,7 +104,7 @@ public final class TextTable {
     private static String text(Table.Cell cell, boolean unitAbove, UnitSystem units) {
         return switch (cell) {
             case Table.Words words -> words.text();
-            case Table.Amount amount -> unitAbove ? Numbers.parts(amount.si(), amount.quantity(), units).number()
+            case Amount amount -> unitAbove ? Numbers.parts(amount.si(), amount.quantity(), units).number()
                     : Numbers.together(Numbers.text(amount.si(), amount.quantity(), units));
             case Table.Empty empty -> "";
         };

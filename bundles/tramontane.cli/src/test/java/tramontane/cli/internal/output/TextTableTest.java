@@ -12,6 +12,7 @@ import net.jqwik.api.constraints.IntRange;
 import net.jqwik.api.constraints.Size;
 import net.jqwik.api.constraints.StringLength;
 import org.junit.jupiter.api.Test;
+import tramontane.analysis.Amount;
 import tramontane.analysis.Table;
 import tramontane.physics.units.QuantityKind;
 import tramontane.physics.units.UnitSystem;
@@ -23,7 +24,7 @@ class TextTableTest {
     }
 
     private static Table.Cell flow(double cubicMetresPerHour) {
-        return new Table.Amount(cubicMetresPerHour / 3600, QuantityKind.FLOW);
+        return new Amount(cubicMetresPerHour / 3600, QuantityKind.FLOW);
     }
 
     private static Table.Cell words(String text) {
@@ -46,8 +47,8 @@ class TextTableTest {
     @Test
     void mixedUnitsStandInTheCells() {
         Table table = new Table("Mixed", List.of(new Table.Column("name", false), new Table.Column("value", true)),
-                List.of(List.of(words("a"), flow(10)), List.of(words("b"), new Table.Amount(300, QuantityKind.TIME)),
-                        List.of(words("c"), new Table.Amount(86400, QuantityKind.TIME))));
+                List.of(List.of(words("a"), flow(10)), List.of(words("b"), new Amount(300, QuantityKind.TIME)),
+                        List.of(words("c"), new Amount(86400, QuantityKind.TIME))));
         assertEquals(List.of(
                 "Mixed",
                 "name      value",
