@@ -178,7 +178,7 @@ make_archive() {
     rm -f "$cache/${name%%-*}"-*.jsa*
     java_flags
     "$java_home/bin/java" "${flags[@]}" "-XX:ArchiveClassesAtExit=$made.$$" -Xlog:disable -cp "$install/lib/*" \
-        tramontane.launcher.Main --version >/dev/null 2>&1 </dev/null || true
+        tramontane.launcher.Main solve "$install/samples/quick.tramontane.json" >/dev/null 2>&1 </dev/null || true
     [ ! -f "$made.$$" ] || mv "$made.$$" "$made"
     # Looked up at each start rather than worked out again.
     printf '%s\n%s\n' "$java_home" "$made" >"$here/target/archive"

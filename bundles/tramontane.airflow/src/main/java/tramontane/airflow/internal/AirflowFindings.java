@@ -211,11 +211,7 @@ final class AirflowFindings {
     }
 
     private void largestLoss() {
-        reading.largestLoss().ifPresent(entry -> {
-            OperatingPoint.PassageFlow flow = entry.getKey();
-            findings.add(Finding.note(flow.passage(), "passage " + flow.passage()
-                    + (entry.getValue() > 0.5 ? " takes more than half" : " takes the largest part")
-                    + " of the air power lost in all passages").remedy("open it up first"));
-        });
+        reading.largestLoss().ifPresent(passage -> findings.add(Finding.note(passage, "passage " + passage
+                + " takes the largest part of the air power lost in all passages").remedy("open it up first")));
     }
 }

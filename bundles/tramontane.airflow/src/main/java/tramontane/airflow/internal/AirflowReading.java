@@ -158,19 +158,16 @@ record AirflowReading(Design design, AirPathModel model, AirPathSolver solver, M
         return figures;
     }
 
-    /** The passage, of two or more beside the banks, in which most of the air's power is lost, with its share. */
-    Optional<Map.Entry<OperatingPoint.PassageFlow, Double>> largestLoss() {
-        double sum = 0;
+    /** The passage, of two or more beside the banks, in which most of the air's power is lost. */
+    Optional<String> largestLoss() {
         int passages = 0;
         OperatingPoint.PassageFlow largest = null;
         for (OperatingPoint.PassageFlow flow : point().passages()) {
             if (!passage(flow).isBank()) {
                 passages++;
-                sum += flow.flow() * flow.drop();
                 largest = largest == null || flow.flow() * flow.drop() > largest.flow() * largest.drop() ? flow : largest;
             }
         }
-        return passages < 2 || !(sum > 0) ? Optional.empty()
-                : Optional.of(Map.entry(largest, largest.flow() * largest.drop() / sum));
+        return passages < 2 || !(largest.flow() * largest.drop() > 0) ? Optional.empty() : Optional.of(largest.passage());
     }
 }

@@ -129,7 +129,7 @@ final class Requirements {
                 .filter(id -> results.kind(id).map(FigureKind::label).orElse(id).equals(label)).count() > 1;
         String place = requirement.place();
         return (ambiguous ? label + " (" + requirement.figure() + ")" : label)
-                + (place.equals(Requirement.WORST) ? ", worst place" : place.isEmpty() ? "" : ", " + place)
+                + (!place.equals(Requirement.WORST) ? ", " + place : results.hasPlaces(requirement.figure()) ? ", worst place" : "")
                 + (requirement.atLeast().isEmpty() && requirement.atMost().isEmpty() ? ""
                 : ": " + String.join(", ", limits(requirement, kind)));
     }

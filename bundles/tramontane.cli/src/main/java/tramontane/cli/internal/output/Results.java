@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.Set;
 import tramontane.analysis.Engine;
 import tramontane.analysis.Evaluation;
+import tramontane.analysis.Figure;
 import tramontane.analysis.FigureKind;
 import tramontane.analysis.OperatingPoint;
 import tramontane.analysis.Verdict;
@@ -45,6 +46,13 @@ public record Results(String file, Evaluation evaluation, List<Engine.Loaded> an
     static String detail(String declared, String id) {
         String lead = declared + ": ";
         return id.startsWith(lead) ? id.substring(lead.length()) : id;
+    }
+
+    /** Whether a figure may be one of single places, as far as is known; one of the whole design has no worst place. */
+    boolean hasPlaces(String figure) {
+        List<String> places = evaluation.figures().stream().filter(each -> each.kind().id().equals(figure))
+                .map(Figure::place).toList();
+        return places.isEmpty() || places.stream().anyMatch(place -> !place.isEmpty());
     }
 
     /** The ids of the cases by condition, both in the order of the design. */
