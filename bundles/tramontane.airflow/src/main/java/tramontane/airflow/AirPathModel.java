@@ -43,7 +43,8 @@ public final class AirPathModel {
     private final List<Finding> obstacles;
 
     /** A passage with its ends; a bank instead of a law where it holds movers. */
-    record Part(Passage passage, int from, int to, Optional<FlowLaw> law, Optional<Bank> bank) {
+    record Part(Passage passage, int from, int to, Optional<FlowLaw> law, Optional<PassageKind.Origin> origin,
+            Optional<Bank> bank) {
     }
 
     private AirPathModel(Condition condition, List<Bay> bays, List<Part> parts, Optional<AirState> outside,
@@ -120,7 +121,8 @@ public final class AirPathModel {
         } else {
             law = Optional.of(kind.get().law(values, setting));
         }
-        return Optional.of(new Part(passage, bays.get(passage.from()), bays.get(passage.to()), law, bank));
+        return Optional.of(new Part(passage, bays.get(passage.from()), bays.get(passage.to()), law,
+                kind.get().origin(values, setting), bank));
     }
 
     private static Optional<AirState> outside(Condition condition, List<Finding> obstacles) {
@@ -166,6 +168,11 @@ public final class AirPathModel {
     /** The passages that can be solved, banks among them. */
     public List<Passage> passages() {
         return parts.stream().map(Part::passage).toList();
+    }
+
+    /** Where the flow law of a passage comes from, if its kind says. */
+    public Optional<PassageKind.Origin> origin(String passage) {
+        return parts.stream().filter(part -> part.passage().id().equals(passage)).findFirst().flatMap(Part::origin);
     }
 
     /** The ids of the banks. */

@@ -1,6 +1,7 @@
 package tramontane.analysis;
 
 import java.util.List;
+import java.util.Optional;
 import org.osgi.annotation.versioning.ConsumerType;
 import tramontane.model.Condition;
 import tramontane.model.Design;
@@ -49,6 +50,29 @@ public interface PassageKind {
      */
     default List<Problem> check(Values values, Setting setting, String place) {
         return List.of();
+    }
+
+    /**
+     * Where the flow law of one passage comes from, for who asks about its pressure drop.
+     *
+     * @param values  the passage's parameters, read without errors
+     * @param setting the passage, its design and condition
+     * @return the relation and what goes into it beside flow, density and viscosity; empty where nothing is said
+     */
+    default Optional<Origin> origin(Values values, Setting setting) {
+        return Optional.empty();
+    }
+
+    /**
+     * Where a flow law comes from.
+     *
+     * @param relation the formula of the pressure drop
+     * @param inputs   what goes into it beside flow, density and viscosity
+     */
+    record Origin(Relation relation, List<Trace.Term> inputs) {
+        public Origin {
+            inputs = List.copyOf(inputs);
+        }
     }
 
     /**

@@ -2,8 +2,10 @@ package tramontane.airflow.internal;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import tramontane.analysis.OperatingPoint;
+import tramontane.analysis.PassageKind;
 import tramontane.analysis.Relation;
 import tramontane.analysis.Trace;
 import tramontane.model.Bay;
@@ -95,10 +97,14 @@ final class AirflowSteps {
         }
         Trace.Term from = pressure(reading.passage(flow).from());
         Trace.Term to = pressure(reading.passage(flow).to());
-        step(Figures.PASSAGE_DROP.id(), flow.passage(), Relations.NETWORK, flow.drop(), from, to);
-        step(Figures.PASSAGE_FLOW.id(), flow.passage(), Relations.NETWORK, flow.flow(),
-                term("pressure drop", QuantityKind.PRESSURE, flow.drop(), Figures.PASSAGE_DROP.id()),
-                term("density outside", QuantityKind.DENSITY, reading.outside().density(), DENSITY));
+        step(Figures.PASSAGE_FLOW.id(), flow.passage(), Relations.NETWORK, flow.flow(), from, to);
+        Optional<PassageKind.Origin> origin = reading.model().origin(flow.passage());
+        List<Trace.Term> inputs = new ArrayList<>(List.of(
+                term("flow", QuantityKind.FLOW, flow.flow(), Figures.PASSAGE_FLOW.id()),
+                term("density outside", QuantityKind.DENSITY, reading.outside().density(), DENSITY)));
+        origin.ifPresent(said -> inputs.addAll(said.inputs()));
+        trace.step(new Trace.Step(Figures.PASSAGE_DROP.id(), flow.passage(),
+                origin.map(PassageKind.Origin::relation).orElse(Relations.UNSAID), flow.drop(), inputs));
     }
 
     private Trace.Term pressure(String bay) {

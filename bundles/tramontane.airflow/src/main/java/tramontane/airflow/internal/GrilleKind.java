@@ -2,10 +2,13 @@ package tramontane.airflow.internal;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import org.osgi.service.component.annotations.Component;
 import tramontane.analysis.FlowLaw;
 import tramontane.analysis.PassageKind;
+import tramontane.analysis.Relation;
+import tramontane.analysis.Trace;
 import tramontane.model.Field;
 import tramontane.model.Form;
 import tramontane.model.Problem;
@@ -31,6 +34,16 @@ public final class GrilleKind implements PassageKind {
     private static final double FRICTION = 0.02;
     /** Velocity head that is lost behind the grille. */
     private static final double EXIT = 1;
+
+    private static final Relation GIVEN = new Relation("local loss", "Δp = K ρ v²/2, v = Q/A", "loss coefficient as given", "");
+    private static final Relation THIN_PLATE = new Relation("thin perforated plate",
+            "Δp = K ρ v²/2, v = Q/A, K = (0.707 (1-F)^0.375 + 1 - F)²/F² + 1",
+            "I. E. Idelchik, Handbook of Hydraulic Resistance, 3rd ed. (1994), diagram 8-1; 1 for the velocity head lost behind it",
+            "sharp edges, hole Reynolds numbers above about 1e5; other correlations differ by 10 to 30 %");
+    private static final Relation THICK_PLATE = new Relation("thick perforated plate",
+            "Δp = K ρ v²/2, v = Q/A, K = (0.5 (1-F)^0.75 + τ (1-F)^1.375 + (1-F)² + λ l/d)/F² + 1",
+            "I. E. Idelchik, Handbook of Hydraulic Resistance, 3rd ed. (1994), diagram 8-3; 1 for the velocity head lost behind it",
+            "λ = 0.02 (common practice); other correlations differ by 10 to 30 %");
 
     private static final Form FORM = Form.of("grille", "A grille or perforated plate in the wall of a bay.",
             Field.amount("width", "width", QuantityKind.LENGTH, Range.POSITIVE, "Width of its face; with its height."),
@@ -87,18 +100,46 @@ public final class GrilleKind implements PassageKind {
     @Override
     public FlowLaw law(Values values, Setting setting) {
         double face = face(values).orElseThrow();
-        double open = values.has("openRatio") ? values.si("openRatio")
-                : values.has("freeArea") ? Math.min(1, values.si("freeArea") / face) : 1;
+        double open = open(values, face);
         double hole = values.has("holeDiameter") ? values.si("holeDiameter") : LocalLoss.roundDiameter(open * face);
         return new LocalLoss(loss(values, open), face, hole, open * face);
+    }
+
+    private static double open(Values values, double face) {
+        return values.has("openRatio") ? values.si("openRatio")
+                : values.has("freeArea") ? Math.min(1, values.si("freeArea") / face) : 1;
+    }
+
+    /** Thickness over hole diameter; 0 for a thin plate. */
+    private static double thickness(Values values) {
+        return values.has("thickness") && values.has("holeDiameter")
+                ? values.si("thickness") / values.si("holeDiameter") : 0;
     }
 
     private static double loss(Values values, double open) {
         if (values.has("lossCoefficient")) {
             return values.si("lossCoefficient");
         }
-        double thickness = values.has("thickness") && values.has("holeDiameter")
-                ? values.si("thickness") / values.si("holeDiameter") : 0;
+        double thickness = thickness(values);
         return EXIT + (thickness > THICK ? Resistance.thickPlate(open, thickness, FRICTION) : Resistance.thinPlate(open));
+    }
+
+    @Override
+    public Optional<Origin> origin(Values values, Setting setting) {
+        String place = "passage " + setting.passage().id();
+        double face = face(values).orElseThrow();
+        double open = open(values, face);
+        List<Trace.Term> inputs = new ArrayList<>(List.of(
+                new Trace.Term("face area A", QuantityKind.AREA, face, place),
+                new Trace.Term("loss coefficient K", QuantityKind.NUMBER, loss(values, open), place)));
+        if (values.has("lossCoefficient")) {
+            return Optional.of(new Origin(GIVEN, inputs));
+        }
+        inputs.add(new Trace.Term("open ratio F", QuantityKind.FRACTION, open, place));
+        if (thickness(values) > THICK) {
+            inputs.add(new Trace.Term("thickness over hole diameter", QuantityKind.NUMBER, thickness(values), place));
+            return Optional.of(new Origin(THICK_PLATE, inputs));
+        }
+        return Optional.of(new Origin(THIN_PLATE, inputs));
     }
 }

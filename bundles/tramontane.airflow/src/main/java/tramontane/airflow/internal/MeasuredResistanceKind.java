@@ -2,9 +2,12 @@ package tramontane.airflow.internal;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.osgi.service.component.annotations.Component;
 import tramontane.analysis.FlowLaw;
 import tramontane.analysis.PassageKind;
+import tramontane.analysis.Relation;
+import tramontane.analysis.Trace;
 import tramontane.model.Field;
 import tramontane.model.Form;
 import tramontane.model.Problem;
@@ -28,6 +31,12 @@ public final class MeasuredResistanceKind implements PassageKind {
     /** Pressure drop below which a pure square law turns linear, Pa: far below what can be measured. */
     private static final double CREEPING = 1e-4;
     private static final double VISCOSITY = Air.viscosity(293.15);
+
+    private static final Relation MEASURED = new Relation("measured resistance",
+            "Δp = a q μ/μ₀ + b q² ρ/ρ₀; between measured points a curve without overshoot",
+            "Reynolds similarity: Δp/(ρ v²) depends on ρ v d/μ only; interpolation: F. N. Fritsch, R. E. Carlson, "
+                    + "SIAM J. Numer. Anal. 17 (1980) 238-246",
+            "flows within or near the measured ones");
 
     private static final Form FORM = Form.of("measured resistance",
             "A passage known by measured points of flow and pressure drop, or by coefficients.",
@@ -87,6 +96,29 @@ public final class MeasuredResistanceKind implements PassageKind {
             }
         }
         return problems;
+    }
+
+    @Override
+    public Optional<Origin> origin(Values values, Setting setting) {
+        String place = "passage " + setting.passage().id();
+        List<Trace.Term> inputs = new ArrayList<>(List.of(
+                new Trace.Term("density of the measurement", QuantityKind.DENSITY, values.si("density"), place)));
+        values.ifQuantity("linear").ifPresent(a -> inputs.add(
+                new Trace.Term("linear coefficient a", QuantityKind.LINEAR_RESISTANCE, a.si(), place)));
+        values.ifQuantity("quadratic").ifPresent(b -> inputs.add(
+                new Trace.Term("square coefficient b", QuantityKind.QUADRATIC_RESISTANCE, b.si(), place)));
+        values.ifQuantities("flow").ifPresent(flow -> {
+            Quantities pressure = values.ifQuantities("pressure").orElseThrow();
+            for (int i = 0; i < flow.size(); i++) {
+                inputs.add(new Trace.Term("measured flow " + (i + 1), QuantityKind.FLOW, flow.si().get(i), place));
+                inputs.add(new Trace.Term("measured drop " + (i + 1), QuantityKind.PRESSURE, pressure.si().get(i), place));
+            }
+        });
+        if (values.on("filter")) {
+            inputs.add(new Trace.Term("clogging", QuantityKind.NUMBER, setting.condition().cloggingFactor(),
+                    "condition " + setting.condition().id()));
+        }
+        return Optional.of(new Origin(MEASURED, inputs));
     }
 
     private static double coefficient(Values values, String field) {

@@ -2,9 +2,12 @@ package tramontane.airflow.internal;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.osgi.service.component.annotations.Component;
 import tramontane.analysis.FlowLaw;
 import tramontane.analysis.PassageKind;
+import tramontane.analysis.Relation;
+import tramontane.analysis.Trace;
 import tramontane.model.Field;
 import tramontane.model.Form;
 import tramontane.model.Problem;
@@ -21,6 +24,13 @@ import tramontane.physics.units.QuantityKind;
  */
 @Component(service = PassageKind.class)
 public final class OpeningKind implements PassageKind {
+
+    private static final Relation GIVEN = new Relation("local loss", "Δp = K ρ v²/2, v = Q/A, K = 1/C² for a discharge coefficient C",
+            "coefficient as given", "");
+    private static final Relation SHARP_EDGED = new Relation("sharp-edged opening in a wall",
+            "Δp = K ρ v²/2, v = Q/A, K = (0.707 + 1)²",
+            "I. E. Idelchik, Handbook of Hydraulic Resistance, 3rd ed. (1994), diagram 8-1 for a small hole in a large wall",
+            "the handbook's diagram for openings gives 2.7 to 2.85 (from memory); this is up to 9 % on the safe side");
 
     private static final Form FORM = Form.of("opening", "A sharp-edged opening in a wall between two bays.",
             Field.amount("diameter", "diameter", QuantityKind.LENGTH, Range.POSITIVE, "Diameter of a round opening."),
@@ -50,6 +60,10 @@ public final class OpeningKind implements PassageKind {
 
     @Override
     public FlowLaw law(Values values, Setting setting) {
+        return local(values);
+    }
+
+    private static LocalLoss local(Values values) {
         double area;
         double diameter;
         if (values.has("diameter")) {
@@ -65,6 +79,16 @@ public final class OpeningKind implements PassageKind {
             diameter = 2 * area / (width + height);
         }
         return LocalLoss.of(loss(values), area, diameter);
+    }
+
+    @Override
+    public Optional<Origin> origin(Values values, Setting setting) {
+        LocalLoss local = local(values);
+        String place = "passage " + setting.passage().id();
+        boolean given = values.has("lossCoefficient") || values.has("dischargeCoefficient");
+        return Optional.of(new Origin(given ? GIVEN : SHARP_EDGED, List.of(
+                new Trace.Term("open area A", QuantityKind.AREA, local.area(), place),
+                new Trace.Term("loss coefficient K", QuantityKind.NUMBER, local.loss(), place))));
     }
 
     private static double loss(Values values) {

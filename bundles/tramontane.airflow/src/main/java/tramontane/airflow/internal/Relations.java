@@ -22,6 +22,8 @@ final class Relations {
             "Σ mass flow into each bay = 0; pressure difference of the bays = drop of the passage",
             "E. Todini, S. Pilati, A gradient method for the solution of looped pipe networks (1988)",
             "steady flow; bays are plenums");
+    static final Relation UNSAID = new Relation("flow law of the passage's kind", "Δp = f(Q, ρ, μ)",
+            "the bundle that gives the kind; it does not say more", "");
     static final Relation STANDARD_FLOW = new Relation("standard flow", "Q = mass flow / 1.2 kg/m³", "ISO 5801:2017", "");
     static final Relation EFFICIENCY = new Relation("overall static efficiency", "η = Q Δp / P", "ISO 5801:2017",
             "P is the electrical input; air taken as incompressible");

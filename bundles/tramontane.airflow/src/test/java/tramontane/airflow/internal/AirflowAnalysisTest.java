@@ -465,6 +465,24 @@ class AirflowAnalysisTest {
     }
 
     @Test
+    void whatATraceSaysOfAPassageCanBeCheckedByHand() {
+        Value.Tree grille = Value.Tree.EMPTY.with("area", new Value.Text("120 cm²")).with("freeArea", new Value.Text("60 cm²"));
+        Design design = Cases.design(STRAIGHT, List.of("a"), Cases.bank("fans", "outside", "a"),
+                new Passage("grille", "grille", "a", "outside", grille));
+        List<Trace.Step> steps = new ArrayList<>();
+        Cases.run(design, Condition.NOMINAL, steps);
+        Trace.Step step = steps.stream().filter(each -> each.figure().equals("airflow.passage.drop")).findFirst().orElseThrow();
+        assertEquals("thin perforated plate", step.relation().name());
+        Map<String, Double> inputs = step.inputs().stream().collect(Collectors.toMap(Trace.Term::name, Trace.Term::value));
+        double velocity = inputs.get("flow") / inputs.get("face area A");
+        // Idelchik, Handbook of Hydraulic Resistance, 3rd ed., diagram 8-1, at F 0.5: 4.36953, and the head lost behind
+        assertEquals(5.36953, inputs.get("loss coefficient K"), 1e-5);
+        assertEquals(0.5, inputs.get("open ratio F"), 1e-12);
+        assertEquals(step.value(), inputs.get("loss coefficient K") * inputs.get("density outside") * velocity * velocity / 2,
+                1e-5 * step.value());
+    }
+
+    @Test
     void givesTheSameWithAndWithoutATrace() {
         assertEquals(Cases.run(simple(), Condition.NOMINAL), Cases.run(simple(), Condition.NOMINAL, new ArrayList<>()));
     }

@@ -15,6 +15,7 @@ import tramontane.analysis.Engine;
 import tramontane.analysis.Evaluation;
 import tramontane.analysis.Figure;
 import tramontane.analysis.FigureKind;
+import tramontane.analysis.Relation;
 import tramontane.analysis.Trace;
 import tramontane.cli.Console;
 import tramontane.cli.ExitCode;
@@ -149,18 +150,25 @@ final class Where extends OwnVerb {
         }
         lines.add("");
         Map<String, QuantityKind> quantities = quantities(steps, kinds);
+        Map<Relation, Integer> firstStep = new HashMap<>();
         for (int i = 0; i < steps.size(); i++) {
             Trace.Step step = steps.get(i);
             String lead = (i + 1) + ".  ";
             String indent = " ".repeat(lead.length());
             lines.addAll(Wrapping.hanging(lead, name(step, kinds) + place(step.place()) + " = "
                     + value(step.value(), quantities.get(step.figure()), units), width));
-            lines.addAll(Wrapping.hanging(indent + "by    ", step.relation().name() + ": " + step.relation().formula(), width));
+            // a formula is told once; its name and step stand for it from then on
+            Integer told = firstStep.putIfAbsent(step.relation(), i + 1);
+            lines.addAll(Wrapping.hanging(indent + "by    ", step.relation().name() + (told == null
+                    ? ": " + step.relation().formula() : ", as in step " + told), width));
             for (int j = 0; j < step.inputs().size(); j++) {
                 Trace.Term term = step.inputs().get(j);
                 lines.addAll(Wrapping.hanging(indent + (j == 0 ? "with  " : "      "), term.name() + " = "
                         + value(term.value(), term.quantity(), units)
                         + (term.from().isEmpty() ? "" : "   from " + term.from()), width));
+            }
+            if (told != null) {
+                continue;
             }
             if (!step.relation().validity().isEmpty()) {
                 lines.addAll(Wrapping.hanging(indent + "holds ", step.relation().validity(), width));
