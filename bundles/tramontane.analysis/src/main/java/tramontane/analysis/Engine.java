@@ -10,7 +10,18 @@ import tramontane.model.Condition;
 import tramontane.model.Design;
 import tramontane.model.Problem;
 
-/** Checks designs and runs analyses on them; the one service that callers use. */
+/**
+ * Checks designs and runs analyses on them; the one service that callers use.
+ *
+ * <pre>{@code
+ * Loaded loaded = DesignFile.read(Path.of("cabinet.tramontane.json"));
+ * Design design = loaded.design().orElseThrow();
+ * if (engine.check(design).stream().noneMatch(Problem::isError)) {
+ *     Evaluation evaluation = engine.evaluate(Engine.Request.all(design), Engine.Watch.NONE);
+ *     evaluation.verdicts().forEach(verdict -> …);
+ * }
+ * }</pre>
+ */
 @ProviderType
 public interface Engine {
 
@@ -75,7 +86,17 @@ public interface Engine {
         }
     }
 
-    /** How a caller follows a run and ends it. */
+    /**
+     * How a caller follows a run and ends it.
+     *
+     * <pre>{@code
+     * AtomicBoolean stop = new AtomicBoolean();
+     * Engine.Watch watch = new Engine.Watch() {
+     *     public boolean cancelled() { return stop.get(); }
+     *     public void progress(double fraction, String message) { bar.show(fraction, message); }
+     * };
+     * }</pre>
+     */
     interface Watch {
 
         /** Watches nothing, never cancels. */

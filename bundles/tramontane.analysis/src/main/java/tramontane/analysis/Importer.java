@@ -12,6 +12,25 @@ import tramontane.model.Values;
  * Turns a file of another format into parts and passages; implemented by extensions and registered as a service.
  *
  * <p>A pure function of the bytes and the settings, so that an import can be redone exactly.
+ *
+ * <pre>{@code
+ * @Component
+ * public final class TwoColumns implements Importer {
+ *     private static final Form SETTINGS = Form.of("two columns", "Flow in m³/h and pressure in Pa, one point in a line.",
+ *             Field.words("part", "part", "Part number of the mover.").mandatory());
+ *
+ *     public String id() { return "lab.twoColumns"; }
+ *     public String label() { return "table of flow and pressure"; }
+ *     public List<String> endings() { return List.of(".txt"); }
+ *     public Form settings() { return SETTINGS; }
+ *
+ *     public Imported read(String name, byte[] content, Values settings) {
+ *         List<Problem> problems = new ArrayList<>();
+ *         … // for a bad line: problems.add(Problem.error(name + ", line 7", "\"12;x\" has no pressure; expected two numbers"))
+ *         return new Imported(List.of(mover), List.of(), problems);
+ *     }
+ * }
+ * }</pre>
  */
 @ConsumerType
 public interface Importer {

@@ -6,7 +6,15 @@ import org.osgi.annotation.versioning.ProviderType;
 import tramontane.model.Condition;
 import tramontane.model.Design;
 
-/** What an analysis is handed to compute from. */
+/**
+ * What an analysis is handed to compute from.
+ *
+ * <pre>{@code
+ * double flow = input.result(OperatingPoint.class).banks().getFirst().flow();
+ * double outside = input.condition().temperature();
+ * List<Figure> noise = input.figures("acoustics.level");   // empty where nothing loaded gives it
+ * }</pre>
+ */
 @ProviderType
 public interface Input {
 

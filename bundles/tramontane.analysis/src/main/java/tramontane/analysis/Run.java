@@ -5,7 +5,19 @@ import org.osgi.annotation.versioning.ProviderType;
 import tramontane.model.Condition;
 import tramontane.model.Design;
 
-/** One run of an analysis, as the analysis sees it. */
+/**
+ * One run of an analysis, as the analysis sees it.
+ *
+ * <pre>{@code
+ * for (int i = 0; i < steps; i++) {
+ *     run.check();                                    // leaves if nobody wants the answer any more
+ *     run.progress(i / (double) steps, "step " + i);
+ *     …
+ * }
+ * Condition slower = input.condition().withSpeed(Quantity.of(0.5));
+ * Optional<OperatingPoint> atHalfSpeed = run.ask(input.design(), slower, OperatingPoint.class);
+ * }</pre>
+ */
 @ProviderType
 public interface Run {
 

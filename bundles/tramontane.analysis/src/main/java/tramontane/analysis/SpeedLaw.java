@@ -10,6 +10,16 @@ import tramontane.model.Condition;
  *
  * <p>Of several, the one with the highest service ranking that has an answer is used. Where none has, the speed is the
  * condition's speed setting times the rated speed.
+ *
+ * <pre>{@code
+ * @Component
+ * public final class SynchronousMotor implements SpeedLaw {
+ *     public Optional<Double> speed(Supply supply) {
+ *         boolean mine = supply.mover().section("synchronous").isPresent();
+ *         return mine ? supply.condition().supplyFrequency().map(f -> 2 * Math.PI * f.si() / 2) : Optional.empty();
+ *     }
+ * }
+ * }</pre>
  */
 @ConsumerType
 public interface SpeedLaw {
