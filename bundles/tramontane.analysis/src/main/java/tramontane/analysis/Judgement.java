@@ -14,6 +14,7 @@ import tramontane.model.Design;
 import tramontane.model.Problem;
 import tramontane.model.Quantity;
 import tramontane.model.Requirement;
+import tramontane.model.Spelling;
 import tramontane.model.Value;
 import tramontane.physics.units.UnitException;
 import tramontane.physics.units.Units;
@@ -216,27 +217,7 @@ public final class Judgement {
     }
 
     private String suggestion(String id) {
-        return known.keySet().stream().filter(other -> distance(other, id) <= 3)
-                .min(Comparator.<String>comparingInt(other -> distance(other, id)).thenComparing(Comparator.naturalOrder()))
-                .map(other -> " (did you mean " + other + "?)").orElse("");
-    }
-
-    /** Edit distance (Levenshtein). */
-    private static int distance(String a, String b) {
-        int[] row = new int[b.length() + 1];
-        for (int j = 0; j <= b.length(); j++) {
-            row[j] = j;
-        }
-        for (int i = 1; i <= a.length(); i++) {
-            int diagonal = row[0];
-            row[0] = i;
-            for (int j = 1; j <= b.length(); j++) {
-                int substitute = diagonal + (a.charAt(i - 1) == b.charAt(j - 1) ? 0 : 1);
-                diagonal = row[j];
-                row[j] = Math.min(substitute, 1 + Math.min(row[j], row[j - 1]));
-            }
-        }
-        return row[b.length()];
+        return Spelling.nearest(id, known.keySet()).map(other -> " (did you mean " + other + "?)").orElse("");
     }
 
     /** A figure against the limits. */

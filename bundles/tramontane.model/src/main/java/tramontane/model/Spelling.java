@@ -4,7 +4,7 @@ import java.util.Collection;
 import java.util.Optional;
 
 /** Guesses which known name a misspelt one stands for. */
-final class Spelling {
+public final class Spelling {
 
     /** Beyond so many names no guess is made: it would take longer than it helps. */
     private static final int MOST_NAMES = 1000;
@@ -16,12 +16,17 @@ final class Spelling {
     }
 
     /** What to put behind a sentence about a wrong name: {@code  (did you mean "plenum"?)}, or nothing. */
-    static String hint(String wrong, Collection<String> known) {
+    public static String hint(String wrong, Collection<String> known) {
         return nearest(wrong, known).map(name -> " (did you mean " + FormReader.quote(name) + "?)").orElse("");
     }
 
-    /** The known name one edit away: a letter more, less, changed or two swapped, or the case. Two edits in long names. */
-    static Optional<String> nearest(String wrong, Collection<String> known) {
+    /**
+     * The known name one edit away: a letter more, less, changed or two swapped, or the case. Two edits in long names.
+     *
+     * @param wrong the name as it was written
+     * @param known the names there are
+     */
+    public static Optional<String> nearest(String wrong, Collection<String> known) {
         if (known.size() > MOST_NAMES || wrong.length() > LONGEST_NAME) {
             return Optional.empty();
         }

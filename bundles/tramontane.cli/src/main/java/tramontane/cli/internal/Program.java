@@ -11,6 +11,7 @@ import tramontane.cli.Console;
 import tramontane.cli.ExitCode;
 import tramontane.cli.Verb;
 import tramontane.cli.internal.output.Wrapping;
+import tramontane.model.Spelling;
 
 /** Finds the verb and runs it; whatever happens ends in one sentence and an exit code. */
 final class Program {
@@ -127,7 +128,7 @@ final class Program {
         }
         List<String> names = new ArrayList<>(all.keySet());
         names.add("help");
-        throw Ending.badInput("\"" + name + "\" is not a verb" + Suggestion.of(name, names)
+        throw Ending.badInput("\"" + name + "\" is not a verb" + Spelling.nearest(name, names)
                 .map(near -> "; did you mean " + near + "?").orElse("; the verbs are " + String.join(", ", names) + "."));
     }
 

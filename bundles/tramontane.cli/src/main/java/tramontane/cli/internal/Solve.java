@@ -137,7 +137,7 @@ final class Solve extends OwnVerb {
             throws Ending {
         for (String id : given) {
             if (!known.contains(id)) {
-                String near = Suggestion.of(id, known).map(each -> "; did you mean " + each + "?")
+                String near = tramontane.model.Spelling.nearest(id, known).map(each -> "; did you mean " + each + "?")
                         .orElse(known.isEmpty() ? "; none is loaded." : "; " + lead + String.join(", ", known) + ".");
                 throw Ending.badInput(option + " " + id + ": there is no such " + noun + near);
             }

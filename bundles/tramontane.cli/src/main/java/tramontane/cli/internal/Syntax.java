@@ -8,6 +8,7 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.OptionSpec;
 import picocli.CommandLine.Model.PositionalParamSpec;
 import picocli.CommandLine.ParseResult;
+import tramontane.model.Spelling;
 
 /** The parameters and options of one of our verbs. All are read as texts; what they mean is for the verb to say. */
 final class Syntax {
@@ -107,7 +108,7 @@ final class Syntax {
         }
         String name = first.split("=", 2)[0];
         List<String> known = spec.options().stream().map(OptionSpec::longestName).toList();
-        return "there is no option " + name + Suggestion.of(name, known).map(near -> "; did you mean " + near + "?").orElse("");
+        return "there is no option " + name + Spelling.nearest(name, known).map(near -> "; did you mean " + near + "?").orElse("");
     }
 
     private String missing(CommandLine.MissingParameterException missing) {

@@ -25,6 +25,7 @@ import tramontane.cli.internal.output.Numbers;
 import tramontane.cli.internal.output.Wrapping;
 import tramontane.model.Condition;
 import tramontane.model.Design;
+import tramontane.model.Spelling;
 import tramontane.physics.units.QuantityKind;
 import tramontane.physics.units.UnitSystem;
 
@@ -64,7 +65,7 @@ final class Where extends OwnVerb {
         Engine engine = surroundings.needEngine();
         Map<String, FigureKind> kinds = kinds(engine);
         if (!kinds.containsKey(id)) {
-            throw Ending.badInput(id + ": no loaded analysis gives this figure" + Suggestion.of(id, kinds.keySet())
+            throw Ending.badInput(id + ": no loaded analysis gives this figure" + Spelling.nearest(id, kinds.keySet())
                     .map(near -> "; did you mean " + near + "?").orElse("; \"tramontane modules\" lists the figures."));
         }
         DesignSource source = DesignSource.open(given.parameter(0), surroundings.samples(), maxSize, engine);
@@ -107,7 +108,7 @@ final class Where extends OwnVerb {
                 .filter(each -> name.equals(each) || name.startsWith(each + ":"))).collect(Collectors.toSet());
         if (condition.isPresent() && declared.isEmpty()) {
             throw Ending.badInput("--condition " + condition.get() + ": there is no such condition in the design"
-                    + Suggestion.of(condition.get(), ids).map(near -> "; did you mean " + near + "?")
+                    + Spelling.nearest(condition.get(), ids).map(near -> "; did you mean " + near + "?")
                     .orElse("; it has " + String.join(", ", ids) + "."));
         }
         Set<String> givers = engine.analyses().stream()
