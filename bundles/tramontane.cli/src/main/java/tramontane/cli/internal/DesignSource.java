@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Stream;
 import tramontane.analysis.Engine;
 import tramontane.model.Design;
@@ -42,8 +43,9 @@ record DesignSource(String name, Path path, Optional<Design> design, List<Proble
         Path path = find(name, samples);
         Loaded read = DesignFile.read(path, Limits.STANDARD.withBytes(maxSize));
         Optional<Design> design = read.design().or(read::draft);
+        Set<Problem> consequences = read.consequences();
         Stream<Problem> all = Stream.concat(read.problems().stream(),
-                design.map(engine::check).orElse(List.of()).stream());
+                design.map(engine::check).orElse(List.of()).stream().filter(problem -> !consequences.contains(problem)));
         List<Problem> problems = all.distinct().sorted((a, b) -> NaturalOrder.compare(a.place(), b.place())).toList();
         return new DesignSource(name, path, design, problems);
     }

@@ -1,8 +1,10 @@
 package tramontane.model.file;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import tramontane.model.Consistency;
 import tramontane.model.Design;
 import tramontane.model.Problem;
@@ -27,6 +29,18 @@ public record Loaded(Optional<Design> design, Optional<Design> draft, List<Probl
      */
     public Optional<Design> editable() {
         return draft.filter(read -> problems.stream().allMatch(problem -> !problem.isError() || problem.isMissing()));
+    }
+
+    /**
+     * What a check of the draft finds wrong only because something else could not be read; whoever reports both leaves it out.
+     */
+    public Set<Problem> consequences() {
+        Set<Problem> consequences = new HashSet<>();
+        draft.ifPresent(read -> {
+            consequences.addAll(Consistency.check(read));
+            Consistency.check(read, problems).forEach(consequences::remove);
+        });
+        return Set.copyOf(consequences);
     }
 
     /** The problems of the file and then whatever does not fit together in what could be read. */

@@ -277,4 +277,13 @@ class DesignFileTest {
         assertTrue(loaded.draft().isPresent());
         assertFalse(loaded.design().isPresent());
     }
+
+    @Test
+    void whatOnlyFollowsFromSomethingUnreadableCanBeTold() {
+        Loaded loaded = DesignFile.parse("""
+                {"format": 1, "airPath": {"bays": {"box": 1}, "passages": [
+                  {"id": "hole", "kind": "opening", "from": "outside", "to": "box"}]}}""");
+        assertEquals(List.of("airPath.passages[0].to"), loaded.consequences().stream().map(Problem::place).toList());
+        assertEquals(List.of("airPath.bays"), loaded.allProblems().stream().filter(Problem::isError).map(Problem::place).toList());
+    }
 }
