@@ -129,7 +129,8 @@ build_errors() {
 }
 
 one_at_a_time() {
-    mkdir -p "$here/target"
+    mkdir -p "$here/target" 2>/dev/null && [ -w "$here/target" ] \
+        || die "has to build, but may not write to $here/target; build once as somebody who may."
     if command -v flock >/dev/null; then
         exec 9>"$here/target/build.lock"
         flock 9
@@ -185,7 +186,8 @@ make_archive() {
 }
 
 java_flags() {
-    flags=(-XX:+UseSerialGC -Xshare:auto)
+    # The last flag keeps the messages of exceptions that are thrown often; findings show them.
+    flags=(-XX:+UseSerialGC -Xshare:auto -XX:-OmitStackTraceInFastThrow)
     # Felix looks into the JDK once at its start, which is all right but announced since version 24.
     [ "$java_version" -lt 23 ] || flags+=(--sun-misc-unsafe-memory-access=allow)
 }

@@ -131,7 +131,9 @@ final class Host implements AutoCloseable {
         if (Files.isDirectory(own)) {
             jars.addAll(list(own, "*.jar", own.toString()));
         }
-        jars.forEach(jar -> install(jar, jar.toString()));
+        Extensions found = Extensions.of(jars);
+        found.older().forEach((jar, reason) -> problems.add("file", jar.toString(), reason));
+        found.jars().forEach(jar -> install(jar, jar.toString()));
     }
 
     /** Files of a folder in the order of their names, each only once even when folders are given twice. */

@@ -5,7 +5,10 @@ import java.lang.reflect.InvocationHandler;
 import java.lang.reflect.Method;
 import java.lang.reflect.Proxy;
 import java.util.Arrays;
+import java.lang.reflect.InvocationTargetException;
 import java.util.Locale;
+import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
 import org.apache.felix.framework.Logger;
 import org.osgi.framework.Bundle;
 import org.osgi.framework.BundleException;
@@ -18,8 +21,13 @@ import org.osgi.service.log.LogService;
  * command line's own. Without {@code --debug} only warnings and errors are shown, in one line each.
  */
 final class HostLog {
+    /** The JDK forgets loggers, and their settings, that nobody holds. */
+    @SuppressWarnings("unused")
+    private static java.util.logging.Logger kept;
+
     private final PrintStream err;
     private final boolean debug;
+    private final Set<String> told = ConcurrentHashMap.newKeySet();
 
     HostLog(PrintStream err, boolean debug) {
         this.err = err;
@@ -35,14 +43,34 @@ final class HostLog {
             return;
         }
         String line = "tramontane: " + level.name().toLowerCase(Locale.ROOT) + " from " + who + ": " + message;
-        if (thrown == null) {
+        if (debug) {
             err.println(line);
-        } else if (debug) {
-            err.println(line);
-            thrown.printStackTrace(err);
-        } else {
-            err.println(line + " (" + Reasons.sentence(thrown) + ")");
+            if (thrown != null) {
+                thrown.printStackTrace(err);
+            }
+            return;
         }
+        String whole = thrown == null ? line : line + " (" + Reasons.sentence(cause(thrown)) + ")";
+        // A component that cannot be made is tried again by everyone who asks for it.
+        if (told.add(whole)) {
+            err.println(whole);
+        }
+    }
+
+    /** What a bundle threw, without what reflection wrapped round it. */
+    private static Throwable cause(Throwable thrown) {
+        return thrown instanceof InvocationTargetException && thrown.getCause() != null ? cause(thrown.getCause()) : thrown;
+    }
+
+    /** Shows what our bundles write to the JDK's own logging, such as the stack traces of extensions that failed. */
+    static void showJdkLogging() {
+        java.util.logging.Logger ours = java.util.logging.Logger.getLogger("tramontane");
+        ours.setLevel(java.util.logging.Level.FINE);
+        ours.setUseParentHandlers(false);
+        java.util.logging.Handler console = new java.util.logging.ConsoleHandler();
+        console.setLevel(java.util.logging.Level.FINE);
+        ours.addHandler(console);
+        kept = ours;
     }
 
     /** What Felix itself logs to. */

@@ -41,6 +41,9 @@ public final class Main {
         }
         System.setProperty("tramontane.install", settings.install().toString());
         System.setProperty("tramontane.samples", settings.install().resolve("samples").toString());
+        if (settings.debug()) {
+            HostLog.showJdkLogging();
+        }
         try (Storage storage = Storage.open(settings.caches(), settings.install())) {
             if (storage.temporary()) {
                 Runtime.getRuntime().addShutdownHook(new Thread(storage::close));

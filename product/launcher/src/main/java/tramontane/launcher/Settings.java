@@ -55,7 +55,8 @@ record Settings(Path install, List<Path> extensions, Path home, Path caches, Str
                 rest.add(word);
             }
         }
-        Path user = Path.of(system.getProperty("user.home", "."));
+        // what a shell calls ~; Java asks the system instead, which may say otherwise
+        Path user = folder(absolute(environment.get("HOME")), Path.of(system.getProperty("user.home", ".")));
         return new Settings(install(system), extensions,
                 folder(environment.get("TRAMONTANE_HOME"), user.resolve(".tramontane")).toAbsolutePath(),
                 folder(absolute(environment.get("XDG_CACHE_HOME")), user.resolve(".cache")).toAbsolutePath(),

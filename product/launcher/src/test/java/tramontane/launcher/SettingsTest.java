@@ -48,7 +48,8 @@ class SettingsTest {
     void foldersOfTheUserFollowTheEnvironment() {
         assertEquals(install.resolve("user/.tramontane"), of(Map.of()).home());
         assertEquals(install.resolve("user/.cache"), of(Map.of()).caches());
-        Settings given = of(Map.of("TRAMONTANE_HOME", "/h", "XDG_CACHE_HOME", "/c"));
+        assertEquals(Path.of("/me/.tramontane"), of(Map.of("HOME", "/me")).home());
+        Settings given = of(Map.of("HOME", "/me", "TRAMONTANE_HOME", "/h", "XDG_CACHE_HOME", "/c"));
         assertEquals(Path.of("/h"), given.home());
         assertEquals(Path.of("/c"), given.caches());
     }

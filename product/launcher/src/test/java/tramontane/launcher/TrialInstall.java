@@ -158,6 +158,7 @@ final class TrialInstall {
         ProcessBuilder builder = new ProcessBuilder(command).redirectOutput(out.toFile()).redirectError(err.toFile());
         builder.environment().put("XDG_CACHE_HOME", caches.toString());
         builder.environment().remove("TRAMONTANE_HOME");
+        builder.environment().put("HOME", home.toString());
         return new Running(builder.start(), out, err);
     }
 
