@@ -8,9 +8,12 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Function;
+import java.util.function.Supplier;
 import tramontane.airflow.internal.Bank;
 import tramontane.analysis.Finding;
 import tramontane.analysis.FlowLaw;
+import tramontane.analysis.OperatingPoint;
 import tramontane.analysis.PassageKind;
 import tramontane.analysis.Severity;
 import tramontane.analysis.SpeedLaw;
@@ -39,12 +42,13 @@ public final class AirPathModel {
     private final Condition condition;
     private final List<Bay> bays;
     private final List<Part> parts;
+    private final Map<String, Part> byId = new HashMap<>();
     private final Optional<AirState> outside;
     private final List<Finding> obstacles;
 
     /** A passage with its ends; a bank instead of a law where it holds movers. */
-    record Part(Passage passage, int from, int to, Optional<FlowLaw> law, Optional<PassageKind.Origin> origin,
-            Optional<Bank> bank) {
+    record Part(Passage passage, int from, int to, Optional<FlowLaw> law, Supplier<Optional<PassageKind.Origin>> origin,
+            Function<OperatingPoint.PassageFlow, List<Finding>> findings, Optional<Bank> bank) {
     }
 
     private AirPathModel(Condition condition, List<Bay> bays, List<Part> parts, Optional<AirState> outside,
@@ -52,6 +56,7 @@ public final class AirPathModel {
         this.condition = condition;
         this.bays = List.copyOf(bays);
         this.parts = List.copyOf(parts);
+        parts.forEach(part -> byId.put(part.passage().id(), part));
         this.outside = outside;
         this.obstacles = List.copyOf(obstacles);
     }
@@ -99,10 +104,22 @@ public final class AirPathModel {
                 return Optional.empty();
             }
         }
+        try {
+            return part(design, condition, passage, place, kind.get(), bays, obstacles);
+        } catch (RuntimeException | LinkageError e) { // whoever made the kind should hear of it, not we
+            obstacles.add(obstacle(passage.id(), "passage kind " + passage.kind() + " failed for passage " + passage.id() + ": "
+                    + e.getClass().getSimpleName() + (e.getMessage() == null ? "" : ": " + e.getMessage()),
+                    "tell whoever makes the bundle that gives this kind"));
+            return Optional.empty();
+        }
+    }
+
+    private static Optional<Part> part(Design design, Condition condition, Passage passage, String place, PassageKind kind,
+            Map<String, Integer> bays, List<Finding> obstacles) {
         PassageKind.Setting setting = new PassageKind.Setting(design, condition, passage);
         List<Problem> problems = new ArrayList<>();
-        Values values = FormReader.read(kind.get().form(), passage.parameters(), place, problems);
-        problems.addAll(kind.get().check(values, setting, place));
+        Values values = FormReader.read(kind.form(), passage.parameters(), place, problems);
+        problems.addAll(kind.check(values, setting, place));
         Optional<Problem> error = problems.stream().filter(Problem::isError).findFirst();
         if (error.isPresent()) {
             obstacles.add(obstacle(passage.id(), "passage " + passage.id() + " cannot be used: " + error.get().sentence(),
@@ -119,10 +136,10 @@ public final class AirPathModel {
             }
             bank = Optional.of(Bank.of(values, setting));
         } else {
-            law = Optional.of(kind.get().law(values, setting));
+            law = Optional.of(kind.law(values, setting));
         }
         return Optional.of(new Part(passage, bays.get(passage.from()), bays.get(passage.to()), law,
-                kind.get().origin(values, setting), bank));
+                () -> kind.origin(values, setting), flow -> kind.findings(values, setting, flow), bank));
     }
 
     private static Optional<AirState> outside(Condition condition, List<Finding> obstacles) {
@@ -165,14 +182,28 @@ public final class AirPathModel {
         return bays;
     }
 
+    /** The passage of that id. */
+    public Passage passage(String id) {
+        return byId.get(id).passage();
+    }
+
     /** The passages that can be solved, banks among them. */
     public List<Passage> passages() {
         return parts.stream().map(Part::passage).toList();
     }
 
-    /** Where the flow law of a passage comes from, if its kind says. */
+    /** Where the flow law of a passage comes from, if its kind says; asked only for a trace. */
     public Optional<PassageKind.Origin> origin(String passage) {
-        return parts.stream().filter(part -> part.passage().id().equals(passage)).findFirst().flatMap(Part::origin);
+        return Optional.ofNullable(byId.get(passage)).flatMap(part -> part.origin().get());
+    }
+
+    /** What the kinds of the passages say of their flows. */
+    public List<Finding> findings(OperatingPoint point) {
+        List<Finding> findings = new ArrayList<>();
+        for (OperatingPoint.PassageFlow flow : point.passages()) {
+            findings.addAll(byId.get(flow.passage()).findings().apply(flow));
+        }
+        return List.copyOf(findings);
     }
 
     /** The ids of the banks. */

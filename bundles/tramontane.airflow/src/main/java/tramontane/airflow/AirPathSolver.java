@@ -24,6 +24,12 @@ import tramontane.physics.AirState;
  */
 public final class AirPathSolver {
 
+    /** Flow over the largest one that counts as none: mass balances close to no better. */
+    private static final double NO_FLOW = 1e-9;
+    /** Mass flow that counts as none whatever the largest, kg/s. */
+    private static final double LEAST_FLOW = 1e-12;
+
+
     /** Last change of a flow over the largest measured flow with which a bank counts as settled. */
     private static final double SETTLED = 1e-11;
     private static final int MOST_STEPS = 5000;
@@ -213,9 +219,16 @@ public final class AirPathSolver {
     private OperatingPoint point(NetworkSolution solution, NetworkAir air, double[] temperatures, boolean stable) {
         List<OperatingPoint.BankPoint> banks = new ArrayList<>();
         List<OperatingPoint.PassageFlow> passages = new ArrayList<>();
+        double largest = 0;
         for (int e = 0; e < parts.size(); e++) {
-            passages.add(new OperatingPoint.PassageFlow(parts.get(e).passage().id(), massFlow(e, solution), flow(e, solution),
-                    solution.drop(branchesOf[e][0])));
+            largest = Math.max(largest, Math.abs(massFlow(e, solution)));
+        }
+        for (int e = 0; e < parts.size(); e++) {
+            // below what the balance closes to, a flow is a dead end's rounding
+            boolean none = Math.abs(massFlow(e, solution)) <= Math.max(LEAST_FLOW, NO_FLOW * largest)
+                    && bankLaws[e] == null;
+            passages.add(new OperatingPoint.PassageFlow(parts.get(e).passage().id(), none ? 0 : massFlow(e, solution),
+                    none ? 0 : flow(e, solution), none ? 0 : solution.drop(branchesOf[e][0])));
             if (bankLaws[e] != null) {
                 banks.add(bankPoint(e, solution, air, temperatures, stable || bankLaws[e].increasing()));
             }

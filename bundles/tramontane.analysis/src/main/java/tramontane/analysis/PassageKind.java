@@ -53,6 +53,18 @@ public interface PassageKind {
     }
 
     /**
+     * What an engineer should know about one passage at the flow that was found: a law used outside its range, a filter at its
+     * limit. Places are filled in by whoever asks.
+     *
+     * @param values  the passage's parameters, read without errors
+     * @param setting the passage, its design and condition
+     * @param flow    its flow and pressure drop
+     */
+    default List<Finding> findings(Values values, Setting setting, OperatingPoint.PassageFlow flow) {
+        return List.of();
+    }
+
+    /**
      * Where the flow law of one passage comes from, for who asks about its pressure drop.
      *
      * @param values  the passage's parameters, read without errors

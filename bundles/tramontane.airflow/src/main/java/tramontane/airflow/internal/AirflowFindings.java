@@ -3,10 +3,13 @@ package tramontane.airflow.internal;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
@@ -15,8 +18,10 @@ import tramontane.airflow.DutyPoint;
 import tramontane.analysis.Amount;
 import tramontane.analysis.Finding;
 import tramontane.analysis.OperatingPoint;
+import tramontane.analysis.Severity;
 import tramontane.model.Bay;
 import tramontane.model.FailedMover;
+import tramontane.model.HeatSource;
 import tramontane.model.Passage;
 import tramontane.physics.units.QuantityKind;
 
@@ -38,6 +43,8 @@ final class AirflowFindings {
     static List<Finding> of(AirflowReading reading) {
         AirflowFindings findings = new AirflowFindings(reading);
         reading.point().banks().forEach(findings::bank);
+        findings.heatWithoutAir();
+        findings.findings.addAll(reading.model().findings(reading.point()));
         findings.closed();
         findings.largestLoss();
         return List.copyOf(findings.findings);
@@ -75,9 +82,54 @@ final class AirflowFindings {
         } else if (bank.failed().size() < bank.positions()) {
             running(point, bank, MoverCharacteristic.of(bank.mover(), speed));
         }
+        supply(bank, speed);
+        efficiency(point);
         standing(point, bank, speed);
         dip(point, bank);
         freeAir(bank);
+    }
+
+    private void supply(Bank bank, double speed) {
+        boolean said = reading.condition().supplyVoltage().isPresent() || reading.condition().supplyFrequency().isPresent();
+        if (said && speed == bank.ratedSpeed() * reading.condition().speedSetting()) {
+            caution(bank.id(), "say the speed setting that belongs to this supply", "", "the supply of the condition does not"
+                    + " change the speed of bank " + bank.id() + ": no loaded speed law knows its movers");
+        }
+    }
+
+    /** Heat that no air takes up. */
+    private void heatWithoutAir() {
+        double heat = reading.heat();
+        if (heat > 0 && !(reading.intake() > 0)) {
+            findings.add(Finding.of(Severity.NOT_MET, "", "no air goes through the equipment while its sources give off ",
+                    new Amount(heat, QuantityKind.POWER), ": the rise of the air has no bound").remedy("make way for air"));
+            return;
+        }
+        Map<String, Double> through = new HashMap<>();
+        for (OperatingPoint.PassageFlow flow : reading.point().passages()) {
+            Passage passage = reading.passage(flow);
+            through.put(passage.id(), Math.abs(flow.flow()));
+            for (String bay : List.of(passage.from(), passage.to())) {
+                through.merge(bay, Math.abs(flow.flow()), Math::max);
+            }
+        }
+        for (HeatSource source : reading.design().heatSources()) {
+            for (HeatSource.Share share : source.into()) {
+                if (reading.condition().heat(source) > 0 && through.getOrDefault(share.place(), 1.0) == 0) {
+                    caution(share.place(), "give " + share.place() + " a way in and a way out", "", "no air goes through "
+                            + share.place() + ", into which " + source.id() + " gives its heat");
+                }
+            }
+        }
+    }
+
+    private void efficiency(OperatingPoint.BankPoint point) {
+        OptionalDouble efficiency = AirflowReading.efficiency(point);
+        if (efficiency.isPresent() && efficiency.getAsDouble() > 1) {
+            caution(point.bank(), "check the units of flow, pressure and power of its mover", "conservation of energy",
+                    "bank " + point.bank() + " would give more power to the air than it takes: its efficiency is ",
+                    new Amount(efficiency.getAsDouble(), QuantityKind.FRACTION));
+        }
     }
 
     private void running(OperatingPoint.BankPoint point, Bank bank, MoverCharacteristic mover) {
@@ -117,8 +169,12 @@ final class AirflowFindings {
         }
         Set<FailedMover.State> states = still.stream().map(each -> bank.standing(each.position(), speed).orElseThrow())
                 .collect(Collectors.toCollection(TreeSet::new));
-        findings.add(Finding.note(bank.id(), which(still.stream()).orElseThrow() + " of bank " + bank.id()
-                + " taken as an opening of ", new Amount(bank.openArea().orElseThrow(), QuantityKind.AREA),
+        if (still.size() == bank.positions() && speed > 0) {
+            caution(bank.id(), "", "", "no mover of bank " + bank.id() + " runs: all have failed");
+        }
+        // without the position, which the case is named by, so that what holds for all is said once
+        findings.add(Finding.note(bank.id(), (still.size() == 1 ? "the mover that stands still in bank "
+                : "each mover that stands still in bank ") + bank.id() + " is taken as an opening of ", new Amount(bank.openArea().orElseThrow(), QuantityKind.AREA),
                 (bank.mover().openArea().isEmpty() ? " (" + percent(Bank.ASSUMED_OPEN) + " of its frame, assumed)" : "")
                 + " with loss coefficient " + states.stream().map(state -> String.format(Locale.ROOT, "%.1f (%s)",
                         Bank.loss(state), state.word())).collect(Collectors.joining(", "))).source(ASSUMED));
@@ -130,7 +186,8 @@ final class AirflowFindings {
         if (point.speed() > 0 && back > 1e-6 * forward && forward > 0) {
             caution(bank.id(), "fit flaps that close when a mover fails", "", percent(back / forward)
                     + " of the air that bank " + bank.id() + " moves comes back through "
-                    + which(columns.stream().filter(each -> each.flow() < 0)).orElseThrow());
+                    + (still.size() == 1 ? "the failed position" : which(columns.stream().filter(each -> each.flow() < 0))
+                            .orElseThrow()));
         }
     }
 
@@ -146,8 +203,8 @@ final class AirflowFindings {
         }
         String beside = bank.columns() > 1 ? "; movers side by side may then share the flow unevenly" : "";
         if (crossings.size() == 1) {
-            note(bank.id(), "the curve of bank " + bank.id() + " does not fall all the way, but meets the system curve once"
-                    + beside);
+            note(bank.id(), "the curve of bank " + bank.id() + " does not fall all the way, but meets the system curve once,"
+                    + " as far as a scan shows that may miss two crossings very close together" + beside);
         } else {
             List<Object> words = new ArrayList<>(List.of("the curve of bank " + bank.id() + " meets the system curve "
                     + crossings.size() + " times: "));
@@ -177,29 +234,29 @@ final class AirflowFindings {
     }
 
     private void freeAir(Bank bank) {
-        if (AirflowReading.fromOutsideToOutside(reading.design().airPath().passage(bank.id()).orElseThrow())) {
+        if (AirflowReading.fromOutsideToOutside(reading.model().passage(bank.id()))) {
             List<Object> words = new ArrayList<>(List.of("bank " + bank.id()
-                    + " goes from outside to outside, so that no resistance is known and its flow is free delivery"));
+                    + " goes from outside to outside, so that no resistance is known; its flow is free delivery, the most there"
+                    + " can be, and a rise of the air the least"));
             reading.pressureAvailable().ifPresent(available -> words.addAll(List.of("; at the flow needed, ",
                     flow(reading.flowNeeded().orElseThrow()), ", the air path may ask for ", pressure(available))));
-            note(bank.id(), words.toArray());
+            caution(bank.id(), "add the resistance of the air path", "", words.toArray());
         }
     }
 
     /** Bays that no chain of passages joins to the outside. */
     private void closed() {
+        Map<String, List<String>> beside = new HashMap<>();
+        for (Passage passage : reading.design().airPath().passages()) {
+            beside.computeIfAbsent(passage.from(), bay -> new ArrayList<>()).add(passage.to());
+            beside.computeIfAbsent(passage.to(), bay -> new ArrayList<>()).add(passage.from());
+        }
         Set<String> open = new HashSet<>();
         Deque<String> next = new ArrayDeque<>(List.of(Bay.OUTSIDE));
         while (!next.isEmpty()) {
             String bay = next.pop();
             if (open.add(bay)) {
-                for (Passage passage : reading.design().airPath().passages()) {
-                    if (passage.from().equals(bay)) {
-                        next.push(passage.to());
-                    } else if (passage.to().equals(bay)) {
-                        next.push(passage.from());
-                    }
-                }
+                beside.getOrDefault(bay, List.of()).forEach(next::push);
             }
         }
         List<String> closed = reading.model().bays().stream().map(Bay::id).filter(bay -> !open.contains(bay)).toList();

@@ -47,14 +47,14 @@ record AirflowReading(Design design, AirPathModel model, AirPathSolver solver, M
 
     /** A bank as it was read for this condition. */
     Bank bank(String id) {
-        Passage passage = design.airPath().passage(id).orElseThrow();
+        Passage passage = model.passage(id);
         return Bank.of(FormReader.read(new BankKind().form(), passage.parameters(), "", new ArrayList<>()),
                 new PassageKind.Setting(design, condition(), passage));
     }
 
     /** The passage of a flow. */
     Passage passage(OperatingPoint.PassageFlow flow) {
-        return design.airPath().passage(flow.passage()).orElseThrow();
+        return model.passage(flow.passage());
     }
 
     static boolean fromOutsideToOutside(Passage passage) {
@@ -114,7 +114,7 @@ record AirflowReading(Design design, AirPathModel model, AirPathSolver solver, M
     /** What the only bank still gives at the flow needed, Pa. */
     OptionalDouble pressureAvailable() {
         OptionalDouble needed = flowNeeded();
-        return needed.isPresent() && point().banks().size() == 1
+        return needed.isPresent() && point().banks().size() == 1 && point().banks().getFirst().speed() > 0
                 ? solver.bankPressure(point().banks().getFirst().bank(), needed.getAsDouble(), outside().density(),
                         outside().viscosity())
                 : OptionalDouble.empty();

@@ -75,6 +75,18 @@ final class AirflowSteps {
             curve.add(term("speed of the curve", QuantityKind.ROTATIONAL_SPEED, mover.measuredSpeed(),
                     "air mover " + bank.mover().id()));
             curve.add(term("density of the curve", QuantityKind.DENSITY, mover.statedDensity(), "air mover " + bank.mover().id()));
+            curve.add(term("movers side by side", QuantityKind.COUNT, bank.columns(), "bank " + id));
+            curve.add(term("movers one behind another", QuantityKind.COUNT, bank.series(), "bank " + id));
+            for (int i = 0; i < mover.points(); i++) {
+                curve.add(term("flow " + (i + 1) + " of the curve at this speed", QuantityKind.FLOW, mover.flow(i),
+                        "air mover " + bank.mover().id()));
+                curve.add(term("pressure " + (i + 1) + " of the curve at this speed and stated density", QuantityKind.PRESSURE,
+                        mover.pressure(i), "air mover " + bank.mover().id()));
+            }
+            for (OperatingPoint.MoverPoint position : point.movers()) {
+                curve.add(term("flow through position " + position.position() + (position.running() ? "" : ", which stands still"),
+                        QuantityKind.FLOW, position.flow(), "bank " + id));
+            }
         }
         curve.add(density);
         curve.add(term("flow", QuantityKind.FLOW, point.flow(), Figures.BANK_FLOW.id()));
@@ -101,7 +113,8 @@ final class AirflowSteps {
         Optional<PassageKind.Origin> origin = reading.model().origin(flow.passage());
         List<Trace.Term> inputs = new ArrayList<>(List.of(
                 term("flow", QuantityKind.FLOW, flow.flow(), Figures.PASSAGE_FLOW.id()),
-                term("density outside", QuantityKind.DENSITY, reading.outside().density(), DENSITY)));
+                term("density outside", QuantityKind.DENSITY, reading.outside().density(), DENSITY),
+                term("viscosity", QuantityKind.VISCOSITY, reading.outside().viscosity(), "ISO 2533:1975, eq. (22)")));
         origin.ifPresent(said -> inputs.addAll(said.inputs()));
         trace.step(new Trace.Step(Figures.PASSAGE_DROP.id(), flow.passage(),
                 origin.map(PassageKind.Origin::relation).orElse(Relations.UNSAID), flow.drop(), inputs));

@@ -1,11 +1,16 @@
 package tramontane.airflow.internal;
 
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
 import org.osgi.service.component.annotations.Component;
 import tramontane.analysis.FlowLaw;
 import tramontane.analysis.PassageKind;
+import tramontane.model.AirMover;
 import tramontane.model.Field;
 import tramontane.model.Form;
 import tramontane.model.Passage;
+import tramontane.model.Problem;
 import tramontane.model.Shape;
 import tramontane.model.Values;
 
@@ -31,6 +36,30 @@ public final class BankKind implements PassageKind {
     @Override
     public Form form() {
         return FORM;
+    }
+
+    @Override
+    public List<Problem> check(Values values, Setting setting, String place) {
+        long positions = (long) values.whole("across") * values.whole("along") * values.whole("series");
+        if (positions > MOST) {
+            return List.of(Problem.error(place, "holds " + positions + " movers; expected at most " + MOST));
+        }
+        Optional<AirMover> mover = setting.design().airMover(values.text("mover"));
+        if (mover.isEmpty()) {
+            return List.of(); // that it is missing has been said
+        }
+        List<Problem> problems = new ArrayList<>();
+        if (mover.get().ratedSpeedSi().isEmpty()) {
+            problems.add(Problem.error(Checks.join(place, "mover"), "names air mover " + mover.get().id()
+                    + ", which states no speed; expected its ratedSpeed, or the speed of a curve"));
+        }
+        boolean fails = setting.design().conditions().stream().flatMap(condition -> condition.failed().stream())
+                .anyMatch(failed -> failed.bank().orElse(setting.passage().id()).equals(setting.passage().id()));
+        if (fails && mover.get().openArea().isEmpty() && (mover.get().width().isEmpty() || mover.get().height().isEmpty())) {
+            problems.add(Problem.error(Checks.join(place, "mover"), "names air mover " + mover.get().id()
+                    + ", of which a failed one cannot be judged; expected its openArea, or width and height of its frame"));
+        }
+        return problems;
     }
 
     @Override

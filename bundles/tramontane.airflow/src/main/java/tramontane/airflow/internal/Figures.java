@@ -33,7 +33,7 @@ final class Figures {
             Better.NEITHER, "Density of the moist air outside, by CIPM-2007 at the condition's pressure, temperature, humidity.");
     static final FigureKind AIR_RISE = new FigureKind("airflow.air.rise", "mean air temperature rise (estimate)",
             QuantityKind.TEMPERATURE_DIFFERENCE, Better.LOWER,
-            "First estimate: all heat spread over all air that comes in from outside.");
+            "First estimate: the heat of all sources, without the movers' own, spread over all air that comes in from outside.");
     static final FigureKind FLOW_NEEDED = new FigureKind("airflow.flow.needed", "flow needed", QuantityKind.FLOW,
             Better.LOWER, "Flow from outside, at the density outside, that keeps the mean air temperature rise allowed.");
     static final FigureKind PRESSURE_AVAILABLE = new FigureKind("airflow.pressure.available",

@@ -4,7 +4,10 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.osgi.service.component.annotations.Component;
+import tramontane.analysis.Amount;
+import tramontane.analysis.Finding;
 import tramontane.analysis.FlowLaw;
+import tramontane.analysis.OperatingPoint;
 import tramontane.analysis.PassageKind;
 import tramontane.analysis.Relation;
 import tramontane.analysis.Trace;
@@ -30,6 +33,8 @@ public final class MeasuredResistanceKind implements PassageKind {
 
     /** Pressure drop below which a pure square law turns linear, Pa: far below what can be measured. */
     private static final double CREEPING = 1e-4;
+    /** Flow over the largest measured one from which a curve of several points is not to be trusted; common practice. */
+    private static final double BEYOND = 1.5;
     private static final double VISCOSITY = Air.viscosity(293.15);
 
     private static final Relation MEASURED = new Relation("measured resistance",
@@ -85,7 +90,7 @@ public final class MeasuredResistanceKind implements PassageKind {
         Quantities pressure = values.ifQuantities("pressure").orElseThrow();
         List<Problem> problems = new ArrayList<>();
         if (flow.size() != pressure.size()) {
-            problems.add(Problem.error(Checks.join(place, "pressure"), "has " + pressure.size() + " numbers; expected "
+            problems.add(Problem.error(Checks.join(place, "pressure"), "has " + pressure.size() + (pressure.size() == 1 ? " number" : " numbers") + "; expected "
                     + flow.size() + ", one for each flow"));
         }
         for (int i = 1; i < pressure.size(); i++) {
@@ -96,6 +101,17 @@ public final class MeasuredResistanceKind implements PassageKind {
             }
         }
         return problems;
+    }
+
+    @Override
+    public List<Finding> findings(Values values, Setting setting, OperatingPoint.PassageFlow flow) {
+        return values.ifQuantities("flow").map(Quantities::toArray).filter(measured -> measured.length > 1)
+                .filter(measured -> Math.abs(flow.flow()) > BEYOND * measured[measured.length - 1])
+                .map(measured -> List.of(Finding.caution(setting.passage().id(), "passage " + setting.passage().id()
+                        + " takes a flow far beyond its measurement, which ends at ",
+                        new Amount(measured[measured.length - 1], QuantityKind.FLOW))
+                        .remedy("check the units of the measured flows, or measure at higher flow").source("common practice")))
+                .orElse(List.of());
     }
 
     @Override

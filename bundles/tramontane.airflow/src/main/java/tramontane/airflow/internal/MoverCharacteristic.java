@@ -186,4 +186,9 @@ public final class MoverCharacteristic implements FlowLaw {
     double flow(int point) {
         return curve.x(point) * ratio;
     }
+
+    /** Fan static pressure of a measured point at this speed and the stated density, Pa. */
+    double pressure(int point) {
+        return curve.y(point) * ratio * ratio;
+    }
 }

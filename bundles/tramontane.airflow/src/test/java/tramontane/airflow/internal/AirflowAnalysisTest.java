@@ -183,7 +183,7 @@ class AirflowAnalysisTest {
         assertEquals(80 * (1 - needed / 0.05), figure(result, "airflow.pressure.available", "fans"), 1e-6);
         assertEquals(0.05, figure(result, "airflow.bank.flow", "fans"), 1e-9);
         assertEquals(0.05, figure(result, "airflow.total.flow", ""), 1e-9);
-        says(result, Severity.NOTE, "fans", "goes from outside to outside");
+        says(result, Severity.CAUTION, "fans", "goes from outside to outside");
         assertTrue(finding(result, "the air path may ask for").isPresent());
     }
 
@@ -220,9 +220,9 @@ class AirflowAnalysisTest {
             // Δp = K ρ v²/2 on the open area of 80 cm²
             double speed = movers.get(1).flow() / 0.008;
             assertEquals(Bank.loss(state) * 0.6 * speed * speed, movers.get(1).pressure(), 1e-6);
-            says(result, Severity.NOTE, "fans", "position 2 of bank fans taken as an opening of");
+            says(result, Severity.NOTE, "fans", "the mover that stands still in bank fans is taken as an opening of");
             assertEquals("common practice; the values are assumed", finding(result, "taken as an opening").orElseThrow().source());
-            says(result, Severity.CAUTION, "fans", "comes back through position 2");
+            says(result, Severity.CAUTION, "fans", "comes back through the failed position");
         }
     }
 
@@ -290,7 +290,7 @@ class AirflowAnalysisTest {
         AirMover frameless = new AirMover("F", "", Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(),
                 Optional.empty(), Optional.empty(), Optional.empty(), STRAIGHT.curves(), Value.Tree.EMPTY);
         refuses(simple().withAirMovers(List.of(frameless)), failing(Cases.failed("fans", 1, FailedMover.State.LOCKED)), "fans",
-                "neither its open area nor the width and height");
+                "expected its openArea, or width and height of its frame");
     }
 
     @Test
@@ -439,6 +439,44 @@ class AirflowAnalysisTest {
         assertEquals(expected(1, 1, B), figure(result, "airflow.bank.flow", "fans"), 1e-8);
         assertEquals(0, figure(result, "airflow.total.flow", ""));
         says(result, Severity.NOTE, "hot", "have no way to the outside");
+    }
+
+    @Test
+    void saysThatNoAirTakesTheHeat() {
+        Design design = simple().withHeatSources(List.of(heat(540)));
+        Result<OperatingPoint> result = Cases.run(design, failing(Cases.failed("fans", 1, FailedMover.State.LOCKED)));
+        says(result, Severity.NOT_MET, "", "no air goes through the equipment");
+        says(result, Severity.CAUTION, "fans", "all have failed");
+        assertTrue(result.figures().stream().noneMatch(each -> each.kind().id().equals("airflow.air.rise")));
+    }
+
+    @Test
+    void saysThatADeadEndWithHeatInItGetsNoAir() {
+        Design design = Cases.design(STRAIGHT, List.of("a", "attic"), Cases.bank("fans", "outside", "a"),
+                Cases.square("vent", "a", "outside", B), Cases.square("duct", "a", "attic", B)).withHeatSources(List.of(
+                        new HeatSource("card", Quantity.of(100), List.of(new HeatSource.Share("duct", Optional.empty())),
+                                Optional.empty(), Optional.empty(), Value.Tree.EMPTY)));
+        Result<OperatingPoint> result = Cases.run(design, Condition.NOMINAL);
+        assertEquals(0, figure(result, "airflow.passage.flow", "duct"));
+        assertEquals(0, figure(result, "airflow.passage.drop", "duct"));
+        says(result, Severity.CAUTION, "duct", "no air goes through duct, into which card gives its heat");
+    }
+
+    @Test
+    void saysThatASupplyIsNotUsed() {
+        Condition base = Condition.named("low");
+        Condition low = new Condition("low", base.outsideTemperature(), base.altitude(), base.pressure(), base.humidity(),
+                base.heatFactor(), base.heatFactors(), base.clogging(), Optional.of(Quantity.of(12)), base.supplyFrequency(),
+                base.speed(), base.failed(), base.more());
+        says(Cases.run(simple(), low), Severity.CAUTION, "fans", "does not change the speed");
+    }
+
+    @Test
+    void saysThatAMeasurementIsLeftFarBehind() {
+        Passage filter = Cases.passage("filter", "measured resistance", "box", "outside", "flow", "10 20 30 m³/h", "pressure",
+                "0.1 0.2 0.3 Pa");
+        says(Cases.run(box(STRAIGHT, Cases.bank("fans", "outside", "box"), filter), Condition.NOMINAL), Severity.CAUTION,
+                "filter", "far beyond its measurement");
     }
 
     @Test

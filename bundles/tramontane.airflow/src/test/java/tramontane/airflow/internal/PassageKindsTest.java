@@ -206,7 +206,7 @@ class PassageKindsTest {
                 Cases.problems(new MeasuredResistanceKind()));
         assertEquals(List.of("airPath.passages[3].pressure: is missing; expected one for each flow"),
                 Cases.problems(new MeasuredResistanceKind(), "flow", "0.08 m³/s"));
-        assertEquals(List.of("airPath.passages[3].pressure: has 1 numbers; expected 2, one for each flow"),
+        assertEquals(List.of("airPath.passages[3].pressure: has 1 number; expected 2, one for each flow"),
                 Cases.problems(new MeasuredResistanceKind(), "flow", "0.08 0.1 m³/s", "pressure", "60 Pa"));
         assertEquals(List.of("airPath.passages[3].pressure: number 2 is not larger than the one before it; expected a drop that "
                 + "rises with flow"),
