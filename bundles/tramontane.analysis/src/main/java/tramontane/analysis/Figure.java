@@ -21,7 +21,8 @@ public record Figure(FigureKind kind, String place, String condition, double val
         Objects.requireNonNull(place);
         Objects.requireNonNull(condition);
         if (!Double.isFinite(value)) {
-            throw new IllegalArgumentException("figure " + kind.id() + " at " + place + " must be finite, got " + value);
+            throw new IllegalArgumentException("figure " + kind.id() + (place.isEmpty() ? "" : " at " + place)
+                    + " must be finite, got " + value);
         }
         if (lower.isPresent() && !(lower.getAsDouble() <= value) || upper.isPresent() && !(upper.getAsDouble() >= value)) {
             throw new IllegalArgumentException("figure " + kind.id() + " at " + place + ": " + value

@@ -38,8 +38,12 @@ public interface Input {
     <R> R result(Class<R> type);
 
     /**
-     * The data of a needed type by condition id, in the order of the conditions; those that could not be computed are
-     * missing. For {@link Scope#DESIGN}.
+     * The data of a needed type by case id, in the order of the conditions; those that could not be computed are missing. For
+     * {@link Scope#DESIGN}, which is handed all cases of the design whichever of them were asked for.
+     *
+     * <p>The id of a case is that of its condition, with the failed position behind it where the condition leaves that open:
+     * {@code any one failed: fans 1 locked}. {@code Cases.of(design(), Set.of()).list()} gives each case with its condition. A
+     * figure of one case is marked with {@link Figure#in}.
      *
      * @param <R>  the type
      * @param type one of {@link Needs#results}

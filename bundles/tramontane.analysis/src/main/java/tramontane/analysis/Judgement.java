@@ -22,6 +22,9 @@ import tramontane.physics.units.Units;
 /** Judges requirements by figures; the one place where that is done. */
 public final class Judgement {
 
+    /** The figure by which the limits of heat sources are judged. */
+    public static final String COMPONENT_TEMPERATURE = "thermal.junction.temperature";
+
     /** To single precision, so that of cases that differ by rounding alone the first is named. */
     private static final Comparator<Judged> WORST_FIRST = Comparator.comparing(Judged::severity).reversed()
             .thenComparing(judged -> (float) judged.margin());
@@ -87,10 +90,12 @@ public final class Judgement {
         for (int i = 0; i < design.requirements().size(); i++) {
             Requirement requirement = design.requirements().get(i);
             String place = "requirements[" + i + "]";
-            known.stream().filter(kind -> kind.id().equals(requirement.figure())).findFirst().ifPresent(kind -> {
+            known.stream().filter(kind -> kind.id().equals(requirement.figure())).findFirst().ifPresentOrElse(kind -> {
                 requirement.atLeast().ifPresent(limit -> limit(limit, kind, place + ".atLeast", problems));
                 requirement.atMost().ifPresent(limit -> limit(limit, kind, place + ".atMost", problems));
-            });
+            }, () -> problems.add(Problem.caution(place + ".figure", '"' + requirement.figure()
+                    + "\" is no figure that anything loaded here gives; the requirement is not judged"
+                    + Spelling.hint(requirement.figure(), known.stream().map(FigureKind::id).toList()))));
         }
         return List.copyOf(problems);
     }
@@ -168,12 +173,14 @@ public final class Judgement {
         Set<String> having = new HashSet<>();
         judged.forEach(each -> having.add(each.figure().condition()));
         for (String caseId : caseIds) {
+            // judged by other cases alone, one in which nothing can be said would pass for met
+            boolean silent = !judged.isEmpty() && !having.contains(caseId) && !having.contains("");
             for (Engine.Loaded giver : givers) {
                 String ran = giver.scope() == Scope.DESIGN ? "" : caseId;
                 Evaluation.Status end = ends.get(List.of(giver.id(), ran));
                 boolean there = !anywhere && (having.contains(caseId) || having.contains(""));
                 if (end != Evaluation.Status.COMPUTED && !there) {
-                    return Optional.of("could not be computed" + (ran.isEmpty() ? "" : " in " + ran) + ": analysis "
+                    return Optional.of("could not be computed" + (caseIds.size() < 2 || ran.isEmpty() ? "" : " in " + ran) + ": analysis "
                             + giver.id() + " " + (end == null ? "was not finished" : switch (end) {
                                 case COMPUTED -> "gave it";
                                 case NOT_COMPUTED -> "found no answer";
@@ -181,6 +188,9 @@ public final class Judgement {
                                 case FAILED -> "failed";
                             }));
                 }
+            }
+            if (silent) {
+                return Optional.of("there is no such figure in " + caseId);
             }
         }
         return Optional.empty();

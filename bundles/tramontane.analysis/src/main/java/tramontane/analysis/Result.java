@@ -24,7 +24,10 @@ public record Result<T>(Optional<T> data, List<Figure> figures, List<Finding> fi
         return new Result<>(Optional.of(data), List.of(), List.of());
     }
 
-    /** No honest answer, and why. */
+    /**
+     * No honest answer, and why. This is a failure that callers see in their exit code; where a design simply has nothing that
+     * the analysis is for, return data that says so, without figures.
+     */
     public static <T> Result<T> notComputed(Finding... why) {
         return new Result<>(Optional.empty(), List.of(), List.of(why));
     }

@@ -12,7 +12,9 @@ import tramontane.model.Values;
  * A section: the part of a design, part, passage, bay or condition that belongs to one analysis; implemented by extensions
  * and registered as a service.
  *
- * <p>The model keeps every section as written, known or not. The owner decodes on demand. From the form alone come checking,
+ * <p>A section stands under {@code sections} of whatever carries it: {@code "sections": {"dust": {"load": "1e-7 kg/m³"}}}.
+ * The model keeps every section as written, known or not. The owner decodes on demand, with
+ * {@code Sections.decode(type, condition)}. From the form alone come checking,
  * JSON Schema, property pages and help.
  *
  * <pre>{@code

@@ -45,7 +45,8 @@ public interface Trace {
      * @param name     what it is called
      * @param quantity its kind
      * @param value    its value, SI units
-     * @param from     where it stands: a place in the design, another figure's id, a standard
+     * @param from     where it stands: a place in the design, another figure's id (at the same or a neighbouring place, in the
+     *                 same case), a standard
      */
     record Term(String name, QuantityKind quantity, double value, String from) {
     }

@@ -144,6 +144,8 @@ class JudgementTest {
                         Severity.NOT_MET, "does not hold at fans in fault: fans 2 locked, the worst of 2 cases"),
                 Arguments.of("one is missing", outcome("air", "fault: fans 2 locked", Status.NOT_COMPUTED), 3.0,
                         Severity.NOT_JUDGED, "could not be computed in fault: fans 2 locked: analysis air found no answer"),
+                Arguments.of("one gave no such figure", outcome("air", "fault: fans 2 locked", Status.COMPUTED), 3.0,
+                        Severity.NOT_JUDGED, "there is no such figure in fault: fans 2 locked"),
                 Arguments.of("one is missing and the other fails", outcome("air", "fault: fans 2 locked", Status.FAILED), 1.0,
                         Severity.NOT_MET, "does not hold at fans in fault: fans 1 locked, the worst of 2 cases"),
                 Arguments.of("one was not finished", outcome("air", "elsewhere", Status.COMPUTED), 3.0,

@@ -205,6 +205,11 @@ public final class FormReader {
                     si.add(one.map(Quantity::si).orElse(Double.NaN));
                 }
             }
+            case Value.Num num -> {
+                Optional<Quantity> one = amount(num, shape.kind(), shape.range(), place);
+                sound = one.isPresent();
+                si.add(one.map(Quantity::si).orElse(Double.NaN));
+            }
             case Value.Text text -> {
                 double[] numbers;
                 try {

@@ -1,6 +1,7 @@
 package tramontane.model;
 
 import java.util.Collection;
+import java.util.List;
 import java.util.Optional;
 
 /** Guesses which known name a misspelt one stands for. */
@@ -8,6 +9,9 @@ public final class Spelling {
 
     /** Beyond so many names no guess is made: it would take longer than it helps. */
     private static final int MOST_NAMES = 1000;
+
+    /** Letters from which the beginning of one name alone is taken for it. */
+    private static final int PREFIX = 4;
 
     /** Longer names than this are not typed by hand. */
     private static final int LONGEST_NAME = 100;
@@ -21,7 +25,8 @@ public final class Spelling {
     }
 
     /**
-     * The known name one edit away: a letter more, less, changed or two swapped, or the case. Two edits in long names.
+     * The known name one edit away: a letter more, less, changed or two swapped, or the case. Two edits in long names;
+     * else the only one that begins so.
      *
      * @param wrong the name as it was written
      * @param known the names there are
@@ -39,6 +44,10 @@ public final class Spelling {
                 least = edits;
                 nearest = name;
             }
+        }
+        if (nearest == null && wrong.length() >= PREFIX) {
+            List<String> longer = known.stream().filter(name -> name.startsWith(wrong)).toList();
+            return longer.size() == 1 ? Optional.of(longer.getFirst()) : Optional.empty();
         }
         return Optional.ofNullable(nearest);
     }

@@ -12,7 +12,7 @@ class SpellingTest {
 
     @ParameterizedTest
     @CsvSource({"sovle,solve", "slove,solve", "solv,solve", "SOLVE,solve", "valdiate,validate", "airflow.bank.flwo,airflow.bank.flow",
-        "box,", "ab,", "solbe,solve", "xyz,"})
+        "box,", "ab,", "solbe,solve", "vali,validate", "xyz,"})
     void guessesTheNameThatIsNear(String written, String meant) {
         assertEquals(Optional.ofNullable(meant),
                 Spelling.nearest(written, List.of("solve", "validate", "airflow.bank.flow", "plenum")));

@@ -1,6 +1,7 @@
 package tramontane.cli.internal;
 
 import java.io.IOException;
+import java.nio.file.AccessDeniedException;
 import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
 import java.nio.charset.StandardCharsets;
@@ -65,7 +66,8 @@ final class Delivery {
             }
             move(beside, place);
         } catch (IOException failed) {
-            throw Ending.broken("The results could not be written to " + target + ": " + failed.getMessage() + ".");
+            throw Ending.broken("The results could not be written to " + target + ": "
+                    + (failed instanceof AccessDeniedException ? "permission denied" : failed.getMessage()) + ".");
         } finally {
             discard(beside);
         }

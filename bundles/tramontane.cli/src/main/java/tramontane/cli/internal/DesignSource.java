@@ -1,6 +1,7 @@
 package tramontane.cli.internal;
 
 import java.io.IOException;
+import java.io.PrintWriter;
 import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
@@ -9,9 +10,17 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import tramontane.analysis.Engine;
+import tramontane.model.AirMover;
+import tramontane.model.Bay;
+import tramontane.model.Condition;
+import tramontane.model.ControlLaw;
 import tramontane.model.Design;
+import tramontane.model.HeatSource;
+import tramontane.model.Passage;
 import tramontane.model.Problem;
 import tramontane.model.file.DesignFile;
 import tramontane.model.file.Limits;
@@ -26,6 +35,8 @@ import tramontane.model.file.Loaded;
  * @param problems everything that is wrong, each thing once, in the order of the places
  */
 record DesignSource(String name, Path path, Optional<Design> design, List<Problem> problems) {
+
+    private static final Pattern ENTRY = Pattern.compile("([a-zA-Z.]+)\\[(\\d{1,8})]");
 
     DesignSource {
         problems = List.copyOf(problems);
@@ -50,6 +61,37 @@ record DesignSource(String name, Path path, Optional<Design> design, List<Proble
         return new DesignSource(name, path, design, problems);
     }
 
+    /** Prints what is wrong, a line each. */
+    void print(PrintWriter to) {
+        Messages.print(to, name, sentences(), problems);
+    }
+
+    /** What is wrong, a sentence each, with the name of what a place in a list is. */
+    List<String> sentences() {
+        return problems.stream().map(problem -> problem.place().isEmpty() ? problem.message()
+                : problem.place() + named(problem.place()) + ": " + problem.message()).toList();
+    }
+
+    /** The id behind {@code airPath.passages[3]}, which nobody wants to count out. */
+    private String named(String place) {
+        Matcher entry = ENTRY.matcher(place);
+        if (design.isEmpty() || !entry.lookingAt()) {
+            return "";
+        }
+        Design read = design.get();
+        List<String> ids = switch (entry.group(1)) {
+            case "airMovers" -> read.airMovers().stream().map(AirMover::id).toList();
+            case "airPath.bays" -> read.airPath().bays().stream().map(Bay::id).toList();
+            case "airPath.passages" -> read.airPath().passages().stream().map(Passage::id).toList();
+            case "heatSources" -> read.heatSources().stream().map(HeatSource::id).toList();
+            case "conditions" -> read.conditions().stream().map(Condition::id).toList();
+            case "controlLaws" -> read.controlLaws().stream().map(ControlLaw::id).toList();
+            default -> List.of();
+        };
+        int at = Integer.parseInt(entry.group(2));
+        return at < ids.size() && !ids.get(at).isBlank() ? " (" + ids.get(at) + ")" : "";
+    }
+
     /** Whether it can be judged. */
     boolean sound() {
         return design.isPresent() && problems.stream().noneMatch(Problem::isError);
@@ -64,6 +106,10 @@ record DesignSource(String name, Path path, Optional<Design> design, List<Proble
             if (Files.exists(path)) {
                 return path;
             }
+            Path whole = Path.of(name + DesignFile.ENDING);
+            if (Files.isRegularFile(whole)) {
+                return whole;
+            }
             Optional<Path> sample = samples.filter(folder -> path.getNameCount() == 1 && !path.isAbsolute())
                     .flatMap(folder -> Stream.of(folder.resolve(name + DesignFile.ENDING), folder.resolve(name))
                             .filter(Files::isRegularFile).findFirst());
@@ -71,7 +117,8 @@ record DesignSource(String name, Path path, Optional<Design> design, List<Proble
                 return sample.get();
             }
         } catch (InvalidPathException impossible) {
-            throw Ending.badInput(name + ": no file can have this name.");
+            throw Ending.badInput(name + ": no file can have this name"
+                    + (name.chars().anyMatch(c -> c > 126) ? " in this locale; set LC_ALL=C.UTF-8 for other letters." : "."));
         }
         List<String> known = samples.map(DesignSource::names).orElse(List.of());
         throw Ending.badInput(name + ": there is no such file" + (known.isEmpty() ? "."

@@ -13,9 +13,10 @@ final class Messages {
     }
 
     /** Prints one line for each problem; a file with thousands of mistakes is named by the first of them. */
-    static void print(PrintWriter to, String file, List<Problem> problems) {
-        problems.stream().limit(MOST).forEach(problem -> to.println(file + ": " + (problem.isError() ? "" : "caution: ")
-                + problem.sentence()));
+    static void print(PrintWriter to, String file, List<String> sentences, List<Problem> problems) {
+        for (int i = 0; i < Math.min(MOST, problems.size()); i++) {
+            to.println(file + ": " + (problems.get(i).isError() ? "" : "caution: ") + sentences.get(i));
+        }
         if (problems.size() > MOST) {
             to.println(file + ": and " + (problems.size() - MOST) + " more, not shown here; --format json gives all.");
         }

@@ -86,11 +86,6 @@ final class RunningFramework implements Surroundings {
         Map<String, Inventory.Trouble> troubles = new LinkedHashMap<>();
         List<Inventory.Loaded> bundles = bundles(troubles);
         launcherProblems(troubles);
-        try {
-            Components.unsatisfied(context, troubles);
-        } catch (LinkageError noComponents) {
-            // without Declarative Services this bundle would not have been asked
-        }
         List<Inventory.Extension> extensions = new ArrayList<>();
         collect(PassageKind.class, "passage kind", (kind, reference) -> kind.form().name(), kind -> kind.form().help(),
                 extensions, troubles);
@@ -99,8 +94,14 @@ final class RunningFramework implements Surroundings {
         collect(Importer.class, "importer", (importer, reference) -> importer.id(), Importer::label, extensions, troubles);
         collect(SpeedLaw.class, "speed law", RunningFramework::componentName, law -> "", extensions, troubles);
         collect(Verb.class, "verb", (verb, reference) -> verb.name(), Verb::summary, extensions, troubles);
-        return new Inventory(bundles, engine().map(Engine::analyses).orElse(List.of()), extensions,
-                List.copyOf(troubles.values()));
+        List<Engine.Loaded> analyses = engine().map(Engine::analyses).orElse(List.of());
+        try {
+            // last, as a component only shows that it fails when it is asked for
+            Components.unsatisfied(context, troubles);
+        } catch (LinkageError noComponents) {
+            // without Declarative Services this bundle would not have been asked
+        }
+        return new Inventory(bundles, analyses, extensions, List.copyOf(troubles.values()));
     }
 
     private List<Inventory.Loaded> bundles(Map<String, Inventory.Trouble> troubles) {
@@ -204,6 +205,14 @@ final class RunningFramework implements Surroundings {
     /** Talks to Declarative Services; a class of its own, so that this one loads where they are not. */
     private static final class Components {
 
+        /** The innermost cause of a stack trace in text. */
+        private static String cause(String trace) {
+            List<String> heads = trace.lines().map(String::strip).filter(line -> !line.startsWith("at ")).toList();
+            return heads.stream().filter(line -> line.startsWith("Caused by: ")).reduce((outer, inner) -> inner)
+                    .map(line -> line.substring("Caused by: ".length()))
+                    .orElse(heads.isEmpty() ? "" : heads.getFirst());
+        }
+
         static void unsatisfied(BundleContext context, Map<String, Inventory.Trouble> troubles) {
             ServiceReference<ServiceComponentRuntime> reference = context.getServiceReference(ServiceComponentRuntime.class);
             if (reference == null) {
@@ -215,8 +224,7 @@ final class RunningFramework implements Surroundings {
                         String what = "component " + description.name + " of bundle " + description.bundle.symbolicName;
                         Optional<String> reason = Optional.empty();
                         if (configuration.failure != null && !configuration.failure.isBlank()) {
-                            reason = Optional.of("it failed: "
-                                    + configuration.failure.lines().findFirst().orElse("").strip());
+                            reason = Optional.of("it failed: " + cause(configuration.failure));
                         } else if (configuration.unsatisfiedReferences.length > 0) {
                             List<String> names = Arrays.stream(configuration.unsatisfiedReferences)
                                     .map(missing -> missing.name).toList();

@@ -84,8 +84,8 @@ final class Solve extends OwnVerb {
                 engine.analyses().stream().map(Engine.Loaded::id).toList());
         Set<String> conditions = known("--condition", given.options("--condition"), "condition in the design", "it has ",
                 design.workingConditions().stream().map(Condition::id).toList());
-        if (!quiet) {
-            Messages.print(console.err(), source.name(), source.problems());
+        if (!quiet && format == Format.CSV) {
+            source.print(console.err());
         }
         Evaluation evaluation = engine.evaluate(new Engine.Request(design, analyses, conditions, timeLimit),
                 quiet ? new CancelOnly(console.watch()) : console.watch());
@@ -93,6 +93,9 @@ final class Solve extends OwnVerb {
             throw new Cancelled();
         }
         Results results = new Results(source.name(), evaluation, engine.analyses());
+        if (format == Format.TEXT && !quiet) {
+            results = results.with(source.sentences());
+        }
         deliver(results, source.problems(), format, units, target, console);
         if (target.isPresent() && !quiet) {
             console.err().println(Closing.sentence(results) + " Written to " + target.get() + ".");
@@ -125,7 +128,7 @@ final class Solve extends OwnVerb {
 
     /** A file with mistakes: all of them at once, for people and, where asked for, for programs. */
     private static int refuse(DesignSource source, Format format, Optional<Path> target, Console console) throws Ending {
-        Messages.print(console.err(), source.name(), source.problems());
+        source.print(console.err());
         console.err().println(Messages.count(source.problems()) + "; nothing was solved and the file is untouched.");
         if (format == Format.JSON) {
             data(JsonReport.of(source.design().map(Design::name).orElse(""), source.problems()), target, console);

@@ -33,7 +33,7 @@ final class Validate extends OwnVerb {
                 surroundings.needEngine());
         switch (format) {
             case TEXT -> {
-                Messages.print(console.out(), source.name(), source.problems());
+                source.print(console.out());
                 console.out().println((source.problems().isEmpty() ? source.name() + ": " : "")
                         + Messages.count(source.problems()) + ".");
             }

@@ -70,7 +70,7 @@ final class Where extends OwnVerb {
         }
         DesignSource source = DesignSource.open(given.parameter(0), surroundings.samples(), maxSize, engine);
         if (!source.sound()) {
-            Messages.print(console.err(), source.name(), source.problems());
+            source.print(console.err());
             console.err().println(Messages.count(source.problems()) + "; nothing was solved and the file is untouched.");
             return ExitCode.BAD_INPUT;
         }
@@ -120,19 +120,23 @@ final class Where extends OwnVerb {
             throw new Cancelled();
         }
         boolean oneCase = condition.isPresent() && !ids.contains(condition.get());
+        // an analysis of the whole design gives its figures for all conditions, whichever were asked for
+        Set<String> asked = oneCase ? Set.of(condition.get()) : evaluation.cases().stream()
+                .map(each -> each.concrete().id()).collect(Collectors.toSet());
         return evaluation.figures().stream().filter(figure -> figure.kind().id().equals(id))
-                .filter(figure -> !oneCase || figure.condition().equals(condition.get())).toList();
+                .filter(figure -> figure.condition().isEmpty() || asked.contains(figure.condition())).toList();
     }
 
     private static Optional<Figure> worst(List<Figure> figures) {
         if (figures.isEmpty()) {
             return Optional.empty();
         }
-        Comparator<Figure> byValue = Comparator.comparingDouble(Figure::value);
+        // to single precision, so that of figures that differ by rounding alone the first is taken
+        Comparator<Figure> byValue = Comparator.comparing(figure -> (float) figure.value());
         Better better = figures.getFirst().kind().better();
         return switch (better) {
             case HIGHER -> figures.stream().min(byValue);
-            case LOWER -> figures.stream().max(byValue);
+            case LOWER -> figures.stream().min(byValue.reversed());
             case NEITHER -> Optional.of(figures.getFirst());
         };
     }

@@ -123,7 +123,11 @@ class SolveTest {
     void saysCautionsAndSolvesAllTheSame() {
         FakeEngine engine = new FakeEngine(List.of(Problem.caution("mission", "its hours are not those of a year")),
                 (request, watch) -> Toys.many(1), List.of());
+        // with the findings, where they are kept with the results; beside a table of numbers, on the other stream
         assertEquals(0, solve(engine));
+        assertTrue(console.printed().contains("  caution  mission: its hours are not those of a year\n"), console.printed());
+        assertEquals("", console.errors());
+        assertEquals(0, solve(engine, "--format", "csv"));
         assertEquals(file + ": caution: mission: its hours are not those of a year\n", console.errors());
     }
 

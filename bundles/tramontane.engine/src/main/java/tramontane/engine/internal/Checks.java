@@ -21,6 +21,7 @@ import tramontane.model.FormReader;
 import tramontane.model.Noun;
 import tramontane.model.Passage;
 import tramontane.model.Problem;
+import tramontane.model.Spelling;
 import tramontane.model.Value;
 import tramontane.model.Values;
 
@@ -114,7 +115,9 @@ final class Checks {
             Extension<PassageKind> kind = kinds.get(passage.kind());
             if (kind == null) {
                 problems.add(Problem.caution(place + ".kind", '"' + passage.kind() + "\" is no passage kind that anything"
-                        + " loaded here knows; the design is not judged until a bundle that gives it is loaded"));
+                        + " loaded here knows; the design is not judged until a bundle that gives it is loaded"
+                        + Spelling.hint(passage.kind(), kinds.keySet())
+                        + (kinds.isEmpty() ? "" : "; loaded are " + String.join(", ", kinds.keySet()))));
                 continue;
             }
             guarded("passage kind " + passage.kind() + " of bundle " + kind.bundle(), place, () -> {
@@ -153,8 +156,11 @@ final class Checks {
     private void sections(Map<String, Extension<SectionType<?>>> types, Noun noun, SectionType.Owner owner, String prefix) {
         noun.more().tree(Noun.SECTIONS).ifPresent(sections -> sections.members().forEach((name, written) -> {
             Extension<SectionType<?>> type = types.get(name);
-            if (type != null) { // what nothing here knows is somebody else's and kept
-                String place = prefix + Noun.SECTIONS + "." + name;
+            String place = prefix + Noun.SECTIONS + "." + name;
+            if (type == null) {
+                problems.add(Problem.caution(place, "is a section that nothing loaded here knows; it is kept, but not used"
+                        + Spelling.hint(name, types.keySet())));
+            } else {
                 guarded("section type " + name + " of bundle " + type.bundle(), place,
                         () -> section(type.service(), written, owner, place));
             }

@@ -18,7 +18,9 @@ import tramontane.analysis.Evaluation;
 import tramontane.analysis.Figure;
 import tramontane.analysis.Finding;
 import tramontane.analysis.Judgement;
+import tramontane.analysis.OperatingPoint;
 import tramontane.analysis.Result;
+import tramontane.analysis.Severity;
 import tramontane.analysis.Verdict;
 import tramontane.model.Condition;
 import tramontane.model.Design;
@@ -183,6 +185,7 @@ final class Evaluating {
             request.conditions().stream().sorted().filter(id -> !made.cases().conditions().contains(id))
                     .forEach(id -> said.add(Finding.error("", "the design has no condition " + id)));
             said.addAll(made.cases().findings());
+            said.addAll(unused(request.design(), loadout));
             errors.forEach(error -> said.add(Finding.error("", error).remedy("correct the design; until then it is not"
                     + " judged")));
             prepared(job, made, said);
@@ -417,5 +420,23 @@ final class Evaluating {
         return Judgement.judge(request.design(), plan.cases(), outcomes,
                 plan.active().stream().map(card -> card.loaded(bars.reason(card.bundle()))).toList(),
                 plan.loadout().figures());
+    }
+
+    /** What a design states and nothing loaded looks at, which would otherwise pass for judged. */
+    private static List<Finding> unused(Design design, Loadout loadout) {
+        List<Finding> unused = new ArrayList<>();
+        long limits = design.heatSources().stream().filter(source -> source.limit().isPresent()).count();
+        if (limits > 0 && loadout.figures().stream().noneMatch(kind -> kind.id().equals(Judgement.COMPONENT_TEMPERATURE))) {
+            unused.add(Finding.of(Severity.NOT_JUDGED, "", limits == 1 ? "the limit of one heat source is not judged"
+                    : "the limits of " + limits + " heat sources are not judged", ": nothing loaded gives component temperatures"));
+        }
+        // whoever brings flow, temperature and speed into agreement starts from a lower operating point
+        boolean coupled = loadout.all().stream().anyMatch(card -> card.gives() == OperatingPoint.class
+                && card.needs().results().contains(OperatingPoint.class));
+        if (!design.controlLaws().isEmpty() && !coupled) {
+            unused.add(Finding.of(Severity.NOT_JUDGED, "", "control laws are not applied, as nothing loaded brings speeds and"
+                    + " temperatures into agreement: movers run at the condition's speed setting"));
+        }
+        return unused;
     }
 }

@@ -1,9 +1,11 @@
 package tramontane.engine.internal;
 
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
 import java.util.stream.Stream;
 import tramontane.analysis.FigureKind;
@@ -33,7 +35,21 @@ record Loadout(Extensions extensions, Order order, List<Card> unused) {
                         + " gives an analysis of the same name"));
             }
         }
-        return new Loadout(extensions, new Order(used.values()), List.copyOf(unused));
+        List<Card> sharing = used.values().stream().map(card -> foreignFigure(card, used.values())
+                .map(why -> card.faulty(card.name() + " is not used: " + why)).orElse(card)).toList();
+        return new Loadout(extensions, new Order(sharing), List.copyOf(unused));
+    }
+
+    /**
+     * Why an analysis may not give one of its figures. A figure has one meaning: only analyses that give the same type of data,
+     * of which one stands in for the other, may both give it.
+     */
+    private static Optional<String> foreignFigure(Card card, Collection<Card> all) {
+        return all.stream().filter(other -> other != card && other.fault().isEmpty() && card.fault().isEmpty()
+                && !other.gives().equals(card.gives()) && other.extension().before(card.extension()))
+                .flatMap(other -> card.figures().stream().map(FigureKind::id).filter(other::declares)
+                        .map(id -> "figure " + id + " belongs to " + other.name()))
+                .findFirst();
     }
 
     /** All analyses by id. */

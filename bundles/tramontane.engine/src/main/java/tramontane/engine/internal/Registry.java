@@ -60,7 +60,7 @@ final class Registry {
             if (entry != null) {
                 entry.extension().ifPresentOrElse(all::add, () -> {
                     if (entries.containsKey(id)) { // else it left a moment ago
-                        broken.add(what + " of bundle " + entry.bundle + " could not be made; its log says why");
+                        broken.add(what + entry.component() + " of bundle " + entry.bundle + " could not be made; \"tramontane modules\" says why");
                     }
                 });
             }
@@ -78,6 +78,7 @@ final class Registry {
         private final ComponentServiceObjects<S> objects;
         private final String bundle;
         private S service;
+        private boolean failed;
         private Extension<S> extension;
 
         Entry(ComponentServiceObjects<S> objects) {
@@ -86,8 +87,17 @@ final class Registry {
             this.bundle = from == null ? "that has left" : from.getSymbolicName() + " " + from.getVersion();
         }
 
+        /** The name of its component, where it is one, with a blank in front. */
+        String component() {
+            Object name = objects.getServiceReference().getProperty("component.name");
+            return name == null ? "" : " " + name;
+        }
+
         synchronized Optional<Extension<S>> extension() {
             ServiceReference<S> reference = objects.getServiceReference();
+            if (failed) {
+                return Optional.empty(); // asking again would fail again, and be logged each time
+            }
             if (service == null) {
                 try {
                     service = objects.getService();
@@ -95,6 +105,7 @@ final class Registry {
                     Failure.sentence("a service of bundle " + bundle, e);
                 }
                 if (service == null) {
+                    failed = true;
                     return Optional.empty();
                 }
             }

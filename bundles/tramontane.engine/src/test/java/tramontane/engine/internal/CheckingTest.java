@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import tramontane.analysis.Better;
 import tramontane.analysis.FigureKind;
@@ -177,10 +178,14 @@ class CheckingTest {
     }
 
     @Test
-    void sectionsAreCheckedByTheirTypeAndUnknownOnesAreLeftAlone() {
+    void sectionsAreCheckedByTheirTypeAndUnknownOnesAreSaid() {
         Bench bench = new Bench(1).load(new DustSection());
         Design design = Bench.conditions("hot");
-        assertEquals(List.of(), check(bench, design.withConditions(List.of(withMore(sections("pollen", Value.Tree.EMPTY))))));
+        assertEquals(List.of("conditions[0].sections.pollen: is a section that nothing loaded here knows; it is kept, but not used",
+                "conditions[0].sections.dusk: is a section that nothing loaded here knows; it is kept, but not used"
+                        + " (did you mean \"dust\"?)"),
+                Stream.of("pollen", "dusk").flatMap(name -> check(bench, design.withConditions(List.of(withMore(
+                        sections(name, Value.Tree.EMPTY))))).stream()).toList());
         assertEquals(List.of(), check(bench, design.withConditions(List.of(withMore(sections("dust",
                 Value.Tree.EMPTY.with("version", Value.Num.of(2)).with("load", Value.Num.of(1))))))));
         // version 1 called it an amount

@@ -165,12 +165,12 @@ class KeepingTest {
                 .readsFigures("toy.x");
         Toy<Alpha> giver = Toy.of("giver", Alpha.class, (input, run) -> Result.of(new Alpha(0)).with(Figure.of(X, "", 1)))
                 .figures(X);
-        Toy<String> needy = Toy.giving("needy", String.class, "").figures(X).needs(Integer.class);
+        Toy<Alpha> needy = Toy.giving("needy", Alpha.class, new Alpha(0)).figures(X).needs(Integer.class);
         Bench bench = Bench.with(reader, needy);
         assertEquals(0, bench.run(BOX).data(Beta.class, "hot").orElseThrow().value());
         bench.run(BOX);
         assertEquals(1, reader.runs.get()); // a giver that did not run is the same as none
-        bench.load(giver, 0);
+        bench.load(giver, 1);
         assertEquals(1, bench.run(BOX).data(Beta.class, "hot").orElseThrow().value());
         bench.unload(giver);
         assertEquals(0, bench.run(BOX).data(Beta.class, "hot").orElseThrow().value());

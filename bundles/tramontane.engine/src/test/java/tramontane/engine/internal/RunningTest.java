@@ -14,6 +14,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
+import tramontane.analysis.Better;
 import tramontane.analysis.Cancelled;
 import tramontane.analysis.Engine;
 import tramontane.analysis.Evaluation;
@@ -28,6 +29,7 @@ import tramontane.engine.internal.Toy.Beta;
 import tramontane.engine.internal.Toy.Gamma;
 import tramontane.model.Design;
 import tramontane.model.FailedMover;
+import tramontane.physics.units.QuantityKind;
 
 class RunningTest {
 
@@ -158,6 +160,19 @@ class RunningTest {
         assertEquals(Status.COMPUTED, Bench.outcome(evaluation, "b", "cold").status());
         assertEquals(List.of(Finding.of(Severity.NOT_JUDGED, "",
                 "analysis a did not run: it needs Alpha, and nothing loaded gives it")), evaluation.findings());
+    }
+
+    @Test
+    void aFigureThatBelongsToAnotherIsNotGiven() {
+        FigureKind flow = new FigureKind("toy.flow", "flow", QuantityKind.FLOW, Better.HIGHER, "");
+        FigureKind foreign = new FigureKind("toy.flow", "flow", QuantityKind.NUMBER, Better.HIGHER, "");
+        Evaluation evaluation = Bench.with(
+                Toy.of("first", Alpha.class, (input, run) -> Result.of(new Alpha(1)).with(Figure.of(flow, "fans", 2))).figures(flow),
+                Toy.of("second", Beta.class, (input, run) -> Result.of(new Beta(1)).with(Figure.of(foreign, "fans", 3)))
+                        .figures(foreign)).run(Bench.conditions("hot"));
+        assertEquals(List.of(2.0), evaluation.figures().stream().map(Figure::value).toList());
+        assertEquals(List.of("analysis second of bundle lab.second 1.0.0 is not used: figure toy.flow belongs to analysis first"
+                + " of bundle lab.first 1.0.0"), Bench.messages(evaluation));
     }
 
     @Test

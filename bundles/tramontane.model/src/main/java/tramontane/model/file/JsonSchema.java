@@ -104,7 +104,7 @@ public final class JsonSchema {
             case Shape.Amount(QuantityKind kind, Range range) -> amount(range);
             case Shape.AnyAmount() -> amount(Range.ANY);
             case Shape.Amounts(QuantityKind kind, Range range, boolean increasing, int least) -> tree("anyOf", items(
-                    tree("type", text("array"), "items", amount(range), "minItems", Value.Num.of(least)), name()));
+                    tree("type", text("array"), "items", amount(range), "minItems", Value.Num.of(least)), amount(range)));
             case Shape.Reference reference -> name();
             case Shape.References references -> tree("type", text("array"), "items", name());
             case Shape.Part(Form form) -> reference(form);

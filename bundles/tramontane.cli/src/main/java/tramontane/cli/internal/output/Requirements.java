@@ -74,7 +74,7 @@ final class Requirements {
         String subject = kind.map(FigureKind::label).orElse(requirement.figure());
         if (verdict.severity() == Severity.NOT_JUDGED || verdict.figure().isEmpty()) {
             String place = requirement.place();
-            return verdict.reason().contains(subject) ? verdict.reason() : subject + (place.equals(Requirement.WORST) || place.isEmpty() ? ""
+            return verdict.reason().contains(requirement.figure()) ? verdict.reason() : subject + (place.equals(Requirement.WORST) || place.isEmpty() ? ""
                     : " at " + place) + ": " + verdict.reason();
         }
         Figure figure = verdict.figure().get();

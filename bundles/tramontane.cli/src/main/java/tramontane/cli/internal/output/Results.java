@@ -12,6 +12,7 @@ import tramontane.analysis.Engine;
 import tramontane.analysis.Evaluation;
 import tramontane.analysis.Figure;
 import tramontane.analysis.FigureKind;
+import tramontane.analysis.Finding;
 import tramontane.analysis.OperatingPoint;
 import tramontane.analysis.Verdict;
 
@@ -46,6 +47,14 @@ public record Results(String file, Evaluation evaluation, List<Engine.Loaded> an
     static String detail(String declared, String id) {
         String lead = declared + ": ";
         return id.startsWith(lead) ? id.substring(lead.length()) : id;
+    }
+
+    /** These results with cautions about the file among the findings. */
+    public Results with(List<String> cautions) {
+        List<Finding> findings = new ArrayList<>(evaluation.findings());
+        cautions.forEach(sentence -> findings.add(Finding.caution("", sentence)));
+        return new Results(file, new Evaluation(evaluation.design(), evaluation.cases(), evaluation.outcomes(), findings,
+                evaluation.verdicts(), evaluation.cancelled()), analyses);
     }
 
     /** Whether a figure may be one of single places, as far as is known; one of the whole design has no worst place. */
