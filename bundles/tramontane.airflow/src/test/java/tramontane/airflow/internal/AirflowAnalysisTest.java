@@ -227,6 +227,14 @@ class AirflowAnalysisTest {
     }
 
     @Test
+    void failedMoversHaveTheAssumedCoefficients() {
+        // an opening by Idelchik, (0.707 + 1)², and two and three times that: assumed, no published value is known
+        assertEquals(1.707 * 1.707, Bank.loss(FailedMover.State.REMOVED), 1e-12);
+        assertEquals(2 * 1.707 * 1.707, Bank.loss(FailedMover.State.FREEWHEELING), 1e-12);
+        assertEquals(3 * 1.707 * 1.707, Bank.loss(FailedMover.State.LOCKED), 1e-12);
+    }
+
+    @Test
     void aFailedStageInSeriesIsAResistance() {
         Result<OperatingPoint> result = Cases.run(simple("series", 2), failing(Cases.failed("fans", 1, FailedMover.State.LOCKED)));
         double resistance = Bank.loss(FailedMover.State.LOCKED) * 0.6 / (0.008 * 0.008);

@@ -71,14 +71,14 @@ class StoppingTest {
         assertFalse(interruption.wanted());
         Thread signal = new Thread(interruption::stop);
         signal.start();
-        Assertions.assertTimeoutPreemptively(Duration.ofSeconds(2), () -> {
+        Assertions.assertTimeoutPreemptively(Duration.ofSeconds(30), () -> {
             while (!interruption.wanted()) {
                 Thread.onSpinWait();
             }
         });
         assertTrue(signal.isAlive(), "still waiting");
         interruption.close();
-        signal.join(2000);
+        signal.join(30_000);
         assertFalse(signal.isAlive());
     }
 

@@ -110,7 +110,7 @@ class EngineInProductTest {
             AtomicBoolean cancel = new AtomicBoolean();
             Thread canceller = Thread.ofVirtual().start(() -> {
                 try {
-                    Thread.sleep(300);
+                    Thread.sleep(3000);
                 } catch (InterruptedException e) {
                     Thread.currentThread().interrupt();
                 }
@@ -138,7 +138,7 @@ class EngineInProductTest {
     void anAnalysisBeyondItsTimeIsBarredAndTheRestIsJudged() throws Exception {
         Design design = Designs.sample(context, "quick");
         try (ToyBundle toy = ToyBundle.start(context, LoopingToy.class, "toy.loops.limit")) {
-            Engine.Request request = new Engine.Request(design, Set.of(), Set.of(), Duration.ofMillis(500));
+            Engine.Request request = new Engine.Request(design, Set.of(), Set.of(), Duration.ofSeconds(4));
             Evaluation evaluation = engine.evaluate(request, Engine.Watch.NONE);
             assertFalse(evaluation.cancelled());
             assertTrue(tells(evaluation, Severity.ERROR, "toy.loops.limit"), () -> evaluation.findings().toString());
