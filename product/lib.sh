@@ -91,7 +91,7 @@ sources() {
     for place in pom.xml bundles features product/launcher product/assembly product/samples product/catalogue; do
         [ ! -e "$root/$place" ] || places+=("$place")
     done
-    (cd "$root" && find "${places[@]}" \( -name target -o -path '*/src/test' \) -prune -o -type f "$@")
+    (cd "$root" && find "${places[@]}" \( -name target -o -path '*/src/test' -o -name '.*' \) -prune -o -type f "$@")
 }
 
 # True if something was changed, added or taken away since the last build. The time of the change of the file's entry
