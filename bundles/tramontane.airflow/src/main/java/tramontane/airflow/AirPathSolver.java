@@ -225,12 +225,13 @@ public final class AirPathSolver {
         }
         for (int e = 0; e < parts.size(); e++) {
             // below what the balance closes to, a flow is a dead end's rounding
-            boolean none = Math.abs(massFlow(e, solution)) <= Math.max(LEAST_FLOW, NO_FLOW * largest)
-                    && bankLaws[e] == null;
-            passages.add(new OperatingPoint.PassageFlow(parts.get(e).passage().id(), none ? 0 : massFlow(e, solution),
-                    none ? 0 : flow(e, solution), none ? 0 : solution.drop(branchesOf[e][0])));
+            boolean none = Math.abs(massFlow(e, solution)) <= Math.max(LEAST_FLOW, NO_FLOW * largest);
+            double massFlow = none ? 0 : massFlow(e, solution);
+            passages.add(new OperatingPoint.PassageFlow(parts.get(e).passage().id(), massFlow,
+                    massFlow / solution.density(branchesOf[e][0]),
+                    none && bankLaws[e] == null ? 0 : solution.drop(branchesOf[e][0])));
             if (bankLaws[e] != null) {
-                banks.add(bankPoint(e, solution, air, temperatures, stable || bankLaws[e].increasing()));
+                banks.add(bankPoint(e, massFlow, solution, air, temperatures, stable || bankLaws[e].increasing()));
             }
         }
         List<OperatingPoint.BayState> bays = new ArrayList<>();
@@ -263,12 +264,11 @@ public final class AirPathSolver {
                 viscosity);
     }
 
-    private OperatingPoint.BankPoint bankPoint(int e, NetworkSolution solution, NetworkAir air, double[] temperatures,
-            boolean stable) {
+    private OperatingPoint.BankPoint bankPoint(int e, double massFlow, NetworkSolution solution, NetworkAir air,
+            double[] temperatures, boolean stable) {
         AirPathModel.Part part = parts.get(e);
         Bank bank = part.bank().orElseThrow();
         BankLaw law = bankLaws[e];
-        double massFlow = massFlow(e, solution);
         int inlet = massFlow >= 0 ? part.from() : part.to();
         double density = solution.density(branchesOf[e][0]);
         double viscosity = air.viscosity(inlet);
@@ -293,7 +293,8 @@ public final class AirPathSolver {
             movers.add(new OperatingPoint.MoverPoint(position, running, flow, -drop.pressure(), running ? speeds[e] : 0, input));
         }
         boolean any = law.mover().isPresent();
-        return new OperatingPoint.BankPoint(bank.id(), massFlow / density, massFlow, -solution.drop(branchesOf[e][0]),
+        double pressure = any || massFlow != 0 ? -solution.drop(branchesOf[e][0]) : 0;
+        return new OperatingPoint.BankPoint(bank.id(), massFlow / density, massFlow, pressure,
                 any ? speeds[e] : 0, stated ? OptionalDouble.of(power) : OptionalDouble.empty(), temperature, density,
                 stable, movers);
     }
