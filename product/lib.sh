@@ -2,80 +2,9 @@
 # Sets: here (product/), root (the checkout), install (the folder the build lays out).
 # shellcheck shell=bash
 
-: "${HOME:=/nonexistent}"
+. "$here/java.sh"
 root=${here%/*}
 install=$here/target/tramontane
-needed_java=21
-
-die() {
-    printf 'tramontane: %s\n' "$1" >&2
-    exit "${2:-3}"
-}
-
-# --- Java -----------------------------------------------------------------------------------------------------------
-
-# java_feature HOME: sets feature to the feature number of the Java in a folder (21), or to nothing if there is none.
-# Each start asks this, so it reads a file, without starting anything, if it can.
-java_feature() {
-    local version= line
-    feature=
-    [ -x "$1/bin/java" ] || return 0
-    if [ -r "$1/release" ]; then
-        while IFS= read -r line; do
-            case $line in JAVA_VERSION=*) version=${line#*\"} version=${version%%\"*} ;; esac
-        done <"$1/release"
-    fi
-    [ -n "$version" ] || version=$("$1/bin/java" -version 2>&1 | sed -n 's/.*version "\([^"]*\)".*/\1/p' | head -n 1)
-    version=${version#1.}
-    feature=${version%%[!0-9]*}
-}
-
-java_candidates() {
-    local home
-    [ -z "${JAVA_HOME:-}" ] || printf '%s\n' "$JAVA_HOME"
-    if home=$(command -v java); then
-        home=$(real_path "$home")
-        printf '%s\n' "${home%/bin/java}"
-    fi
-    for home in /usr/lib/jvm/* /opt/java/* "$HOME"/.sdkman/candidates/java/current \
-        /Library/Java/JavaVirtualMachines/*/Contents/Home; do
-        [ ! -x "$home/bin/java" ] || printf '%s\n' "$home"
-    done
-}
-
-# Follows symbolic links to the end; macOS has no readlink -f before 12.3.
-real_path() {
-    local path=$1 target
-    while target=$(readlink "$path"); do
-        case $target in
-            /*) path=$target ;;
-            *) path=$(dirname "$path")/$target ;;
-        esac
-    done
-    printf '%s/%s' "$(cd "$(dirname "$path")" && pwd -P)" "$(basename "$path")"
-}
-
-# find_java run|build: sets java_home and java_version to the first Java that is new enough (and can compile).
-find_java() {
-    local home
-    java_home=
-    while IFS= read -r home; do
-        [ "$1" = run ] || [ -x "$home/bin/javac" ] || continue
-        java_feature "$home"
-        if [ -n "$feature" ] && [ "$feature" -ge "$needed_java" ]; then
-            java_home=$home
-            java_version=$feature
-            return 0
-        fi
-    done <<EOF
-$(java_candidates)
-EOF
-    return 1
-}
-
-need_java() {
-    find_java "$1" || die "needs a Java development kit, version $needed_java or newer: 'apt install openjdk-21-jdk', or unpack a Temurin JDK and set JAVA_HOME to its folder."
-}
 
 need_maven() {
     command -v mvn >/dev/null || die "needs Maven to build: 'apt install maven'."
@@ -88,7 +17,7 @@ stamp=$here/target/built
 # Everything that the install folder is made from. Tests and what Maven writes are not.
 sources() {
     local place places=()
-    for place in pom.xml bundles features product/launcher product/assembly product/samples product/catalogue; do
+    for place in pom.xml bundles features product/java.sh product/launcher product/assembly product/samples product/catalogue; do
         [ ! -e "$root/$place" ] || places+=("$place")
     done
     (cd "$root" && find "${places[@]}" \( -name target -o -path '*/src/test' -o -name '.*' \) -prune -o -type f "$@")
@@ -183,13 +112,6 @@ make_archive() {
     [ ! -f "$made.$$" ] || mv "$made.$$" "$made"
     # Looked up at each start rather than worked out again.
     printf '%s\n%s\n' "$java_home" "$made" >"$here/target/archive"
-}
-
-java_flags() {
-    # The last flag keeps the messages of exceptions that are thrown often; findings show them.
-    flags=(-XX:+UseSerialGC -Xshare:auto -XX:-OmitStackTraceInFastThrow)
-    # Felix looks into the JDK once at its start, which is all right but announced since version 24.
-    [ "$java_version" -lt 23 ] || flags+=(--sun-misc-unsafe-memory-access=allow)
 }
 
 # run_tramontane [-Dname=value ...] -- arguments: becomes the program.

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -12,8 +13,12 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.condition.DisabledOnOs;
+import org.junit.jupiter.api.condition.OS;
+import org.junit.jupiter.api.io.TempDir;
 
 /** The folder that the build laid out holds what the features name, and nothing else. */
 class InstallFolderTest {
@@ -67,8 +72,34 @@ class InstallFolderTest {
 
     @Test
     void theClassPathHoldsTheLauncherAndWhatItUses() throws IOException {
-        List<String> jars = files("lib", "").stream()
+        List<String> jars = files("lib", ".jar").stream()
                 .map(file -> file.getFileName().toString().replaceFirst("-[0-9.]+\\.jar$", "")).toList();
         assertEquals(List.of("gson", "org.apache.felix.framework", "org.osgi.service.log", "tramontane.launcher"), jars);
+    }
+
+    @Test
+    @DisabledOnOs(OS.WINDOWS)
+    void itsOwnScriptSolvesASampleFromAnyFolder(@TempDir Path elsewhere) throws IOException, InterruptedException {
+        ProcessBuilder builder = new ProcessBuilder(INSTALL.resolve("tramontane").toString(), "solve", "quick");
+        builder.environment().put("JAVA_HOME", System.getProperty("java.home"));
+        builder.environment().put("XDG_CACHE_HOME", elsewhere.resolve("cache").toString());
+        builder.environment().put("TRAMONTANE_HOME", elsewhere.toString());
+        Path out = elsewhere.resolve("out.txt");
+        Process process = builder.directory(elsewhere.toFile()).redirectErrorStream(true).redirectOutput(out.toFile()).start();
+        try {
+            assertTrue(process.waitFor(60, TimeUnit.SECONDS), "it did not end");
+        } finally {
+            process.destroyForcibly();
+        }
+        assertEquals(0, process.exitValue(), () -> read(out));
+        assertTrue(read(out).contains("The one requirement is met."), () -> read(out));
+    }
+
+    private static String read(Path file) {
+        try {
+            return Files.readString(file);
+        } catch (IOException gone) {
+            throw new UncheckedIOException(gone);
+        }
     }
 }
