@@ -283,7 +283,7 @@ public final class FormReader {
         Values values = new FormReader(found).object(form, Value.Tree.EMPTY.with(shorthand, value), place);
         for (Problem problem : found) {
             problems.add(problem.place().equals(Problem.place(place, shorthand))
-                    ? new Problem(problem.severity(), place, problem.message()) : problem);
+                    ? new Problem(problem.severity(), place, problem.message(), problem.isMissing()) : problem);
         }
         return values;
     }

@@ -5,11 +5,12 @@ import java.util.Objects;
 /**
  * What is wrong at one place of a design.
  *
- * @param severity an error keeps the design from being judged; a caution does not
- * @param place    where, in the file's own terms: {@code airPath.passages[3].freeArea}; empty for the file as a whole
- * @param message  what stands there and what was expected, one sentence without the place
+ * @param severity  an error keeps the design from being judged; a caution does not
+ * @param place     where, in the file's own terms: {@code airPath.passages[3].freeArea}; empty for the file as a whole
+ * @param message   what stands there and what was expected, one sentence without the place
+ * @param isMissing whether it is an error only because something is not given yet, as in a half-finished design
  */
-public record Problem(Severity severity, String place, String message) {
+public record Problem(Severity severity, String place, String message, boolean isMissing) {
 
     /** How bad. */
     public enum Severity {
@@ -18,8 +19,6 @@ public record Problem(Severity severity, String place, String message) {
         /** The design can be judged; the engineer should look. */
         CAUTION
     }
-
-    private static final String MISSING = "is missing";
 
     /** Longest name of a member in a place; the rest of a longer one tells nobody more. */
     private static final int LONGEST_NAME = 80;
@@ -32,17 +31,22 @@ public record Problem(Severity severity, String place, String message) {
 
     /** An error. */
     public static Problem error(String place, String message) {
-        return new Problem(Severity.ERROR, place, message);
+        return new Problem(Severity.ERROR, place, message, false);
     }
 
     /** A caution. */
     public static Problem caution(String place, String message) {
-        return new Problem(Severity.CAUTION, place, message);
+        return new Problem(Severity.CAUTION, place, message, false);
     }
 
-    /** An error because something must be given and is not. */
-    static Problem missing(String place, String what) {
-        return error(place, MISSING + what);
+    /**
+     * An error because something must be given and is not.
+     *
+     * @param place where it would stand
+     * @param what  what goes behind "is missing", with its stop: {@code ; expected a length}
+     */
+    public static Problem missing(String place, String what) {
+        return new Problem(Severity.ERROR, place, "is missing" + what, true);
     }
 
     /**
@@ -54,11 +58,6 @@ public record Problem(Severity severity, String place, String message) {
     public static String place(String place, String name) {
         String shown = name.length() <= LONGEST_NAME ? name : name.substring(0, LONGEST_NAME) + "…";
         return place.isEmpty() ? shown : place + "." + shown;
-    }
-
-    /** Whether it is an error only because something is not given yet. */
-    public boolean isMissing() {
-        return isError() && message.startsWith(MISSING);
     }
 
     /** Whether it is an error. */

@@ -50,13 +50,13 @@ public final class BankKind implements PassageKind {
         }
         List<Problem> problems = new ArrayList<>();
         if (mover.get().ratedSpeedSi().isEmpty()) {
-            problems.add(Problem.error(Checks.join(place, "mover"), "names air mover " + mover.get().id()
+            problems.add(Problem.error(Problem.place(place, "mover"), "names air mover " + mover.get().id()
                     + ", which states no speed; expected its ratedSpeed, or the speed of a curve"));
         }
         boolean fails = setting.design().conditions().stream().flatMap(condition -> condition.failed().stream())
                 .anyMatch(failed -> failed.bank().orElse(setting.passage().id()).equals(setting.passage().id()));
         if (fails && mover.get().openArea().isEmpty() && (mover.get().width().isEmpty() || mover.get().height().isEmpty())) {
-            problems.add(Problem.error(Checks.join(place, "mover"), "names air mover " + mover.get().id()
+            problems.add(Problem.error(Problem.place(place, "mover"), "names air mover " + mover.get().id()
                     + ", of which a failed one cannot be judged; expected its openArea, or width and height of its frame"));
         }
         return problems;

@@ -13,10 +13,6 @@ final class Checks {
     private Checks() {
     }
 
-    static String join(String place, String field) {
-        return place.isEmpty() ? field : place + "." + field;
-    }
-
     /**
      * Exactly one way of saying something.
      *
@@ -33,8 +29,8 @@ final class Checks {
                     .map(way -> String.join(" and ", way.stream().filter(values::has).toList()))
                     .collect(Collectors.joining(" and by ")) + "; expected one of them"));
         } else {
-            begun.getFirst().stream().filter(field -> !values.has(field)).forEach(field -> problems.add(Problem.error(
-                    join(place, field), "is missing; expected with " + begun.getFirst().stream().filter(values::has)
+            begun.getFirst().stream().filter(field -> !values.has(field)).forEach(field -> problems.add(Problem.missing(
+                    Problem.place(place, field), "; expected with " + begun.getFirst().stream().filter(values::has)
                             .collect(Collectors.joining(" and ")))));
         }
         return problems;

@@ -78,13 +78,13 @@ public final class GrilleKind implements PassageKind {
         }
         face(values).ifPresent(face -> {
             if (values.has("freeArea") && values.si("freeArea") > face) {
-                problems.add(Problem.error(Checks.join(place, "freeArea"),
+                problems.add(Problem.error(Problem.place(place, "freeArea"),
                         "is larger than the face it lies in; expected at most " + (float) face + " m²"));
             }
         });
         if (values.has("thickness") && !values.has("holeDiameter") && !values.has("lossCoefficient")) {
-            problems.add(Problem.error(Checks.join(place, "holeDiameter"),
-                    "is missing; expected with thickness, since only both together say how thick the plate is for the air"));
+            problems.add(Problem.missing(Problem.place(place, "holeDiameter"),
+                    "; expected with thickness, since only both together say how thick the plate is for the air"));
         }
         return problems;
     }

@@ -77,8 +77,8 @@ public final class MeasuredResistanceKind implements PassageKind {
                 problems.add(Problem.error(place, "has no resistance at all; expected linear or quadratic above zero"));
             }
         } else if (!values.has("flow") || !values.has("pressure")) {
-            problems.add(Problem.error(Checks.join(place, values.has("flow") ? "pressure" : "flow"),
-                    "is missing; expected one for each " + (values.has("flow") ? "flow" : "pressure")));
+            problems.add(Problem.missing(Problem.place(place, values.has("flow") ? "pressure" : "flow"),
+                    "; expected one for each " + (values.has("flow") ? "flow" : "pressure")));
         } else {
             problems.addAll(points(values, place));
         }
@@ -90,12 +90,12 @@ public final class MeasuredResistanceKind implements PassageKind {
         Quantities pressure = values.ifQuantities("pressure").orElseThrow();
         List<Problem> problems = new ArrayList<>();
         if (flow.size() != pressure.size()) {
-            problems.add(Problem.error(Checks.join(place, "pressure"), "has " + pressure.size() + (pressure.size() == 1 ? " number" : " numbers") + "; expected "
+            problems.add(Problem.error(Problem.place(place, "pressure"), "has " + pressure.size() + (pressure.size() == 1 ? " number" : " numbers") + "; expected "
                     + flow.size() + ", one for each flow"));
         }
         for (int i = 1; i < pressure.size(); i++) {
             if (pressure.si().get(i) <= pressure.si().get(i - 1)) {
-                problems.add(Problem.error(Checks.join(place, "pressure"), "number " + (i + 1)
+                problems.add(Problem.error(Problem.place(place, "pressure"), "number " + (i + 1)
                         + " is not larger than the one before it; expected a drop that rises with flow"));
                 break;
             }

@@ -92,7 +92,7 @@ public final class DesignFile {
         int oldest = Design.FORMAT - migrations.size();
         Value.Tree changed = tree;
         switch (tree.get(FORMAT).orElse(null)) {
-            case null -> problems.add(Problem.error(FORMAT, "is missing; expected " + writeFormat()));
+            case null -> problems.add(Problem.missing(FORMAT, "; expected " + writeFormat()));
             case Value.Num num when num.number() > Design.FORMAT && num.number() < Integer.MAX_VALUE
                     && num.number() == Math.rint(num.number()) -> {
                 problems.add(Problem.error(FORMAT, "the file was written by a newer version (format " + FormReader.describe(num)
