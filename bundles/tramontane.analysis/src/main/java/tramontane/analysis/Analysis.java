@@ -68,7 +68,7 @@ public interface Analysis<T> {
      *
      * <p>{@link #run} is handed just this, so that it cannot read what it did not declare. The design passed in has no
      * notes and layout, no name of its own and of its equipment any more, and for {@link Scope#CONDITION} holds the one
-     * condition only, its failed movers all concrete. An analysis that asks "what if" with the design it was handed keeps
+     * condition only, its failed movers all concrete, and the requirements that hold in it. An analysis that asks "what if" with the design it was handed keeps
      * what the asked one reads, too.
      *
      * @param design the design without what is cosmetic

@@ -43,6 +43,11 @@ public record Requirement(String figure, String place, Optional<Quantity> atLeas
         return conditions.isEmpty() || conditions.contains(condition);
     }
 
+    /** This requirement without regard to conditions; for a design that holds one condition only. */
+    public Requirement everywhere() {
+        return conditions.isEmpty() ? this : new Requirement(figure, place, atLeast, atMost, List.of(), more);
+    }
+
     Value.Tree tree() {
         return new TreeBuilder().text("figure", figure).text("place", place.equals(WORST) ? "" : place)
                 .quantity("atLeast", atLeast).quantity("atMost", atMost).names("conditions", conditions).build(more);

@@ -85,15 +85,8 @@ record AirflowReading(Design design, AirPathModel model, AirPathSolver solver, M
     /** The smallest mean rise of the air that a requirement allows in this condition, K. */
     OptionalDouble allowedRise() {
         return design.requirements().stream().filter(requirement -> requirement.figure().equals(Figures.AIR_RISE.id()))
-                .filter(this::holds).flatMap(requirement -> requirement.atMost().stream()).mapToDouble(Quantity::si)
+                .filter(requirement -> requirement.appliesIn(condition().id())).flatMap(requirement -> requirement.atMost().stream()).mapToDouble(Quantity::si)
                 .filter(rise -> rise > 0).min();
-    }
-
-    /** A single case of a condition is named after it: {@code hot day: fans 2 locked}. */
-    private boolean holds(Requirement requirement) {
-        String id = condition().id();
-        return requirement.appliesIn(id)
-                || requirement.conditions().stream().anyMatch(declared -> id.startsWith(declared + ": "));
     }
 
     /** Mean rise of the air, K. */

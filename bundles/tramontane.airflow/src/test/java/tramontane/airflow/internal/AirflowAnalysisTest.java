@@ -187,13 +187,6 @@ class AirflowAnalysisTest {
         assertTrue(finding(result, "the air path may ask for").isPresent());
     }
 
-    @Test
-    void aRequirementOfAConditionHoldsInItsSingleCases() {
-        Design design = simple().withHeatSources(List.of(heat(100))).withRequirements(List.of(rise(8, "standard air")));
-        Condition single = Cases.standardAir().with("standard air: fans 1 locked", List.of());
-        assertTrue(found(Cases.run(design, single), "airflow.flow.needed", "").isPresent());
-    }
-
     // failed movers
 
     private static Condition failing(FailedMover... failed) {

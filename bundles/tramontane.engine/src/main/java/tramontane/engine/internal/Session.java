@@ -25,6 +25,7 @@ import tramontane.analysis.Severity;
 import tramontane.analysis.Trace;
 import tramontane.model.Condition;
 import tramontane.model.Design;
+import tramontane.model.Requirement;
 
 /** Runs single analyses with what was loaded when it began, for one evaluation. */
 final class Session {
@@ -131,8 +132,11 @@ final class Session {
             return Optional.empty();
         }
         Design bare = Cosmetics.strip(design);
-        Engine.Case concrete = new Engine.Case(condition.id(), Cosmetics.condition(condition));
-        OnThread asked = new OnThread(asking.job(), asking, bare, Cases.of(bare, Set.of()).list());
+        List<Engine.Case> cases = Cases.of(bare, Set.of()).list();
+        String declared = cases.stream().filter(each -> each.concrete().id().equals(condition.id()))
+                .map(Engine.Case::declared).findFirst().orElse(condition.id());
+        Engine.Case concrete = new Engine.Case(declared, Cosmetics.condition(condition));
+        OnThread asked = new OnThread(asking.job(), asking, bare, cases);
         Answer answer = asked.of(giver.get(), giver.get().isDesignWide() ? Optional.empty() : Optional.of(concrete));
         asking.heard(asked.trouble);
         return answer.result().data().map(Object.class::cast);
@@ -182,13 +186,20 @@ final class Session {
         }
     }
 
+    /** What of a design concerns one case: its condition, and the requirements that hold in it. */
+    private static Design inCase(Design design, Engine.Case each) {
+        return design.withConditions(List.of(each.concrete())).withRequirements(design.requirements().stream()
+                .filter(requirement -> requirement.appliesIn(each.declared()))
+                .map(Requirement::everywhere).toList());
+    }
+
     private Answer run(Frame frame, Design design, Optional<Engine.Case> concrete, Given given) {
         Card card = frame.card();
         Design read;
         Key key;
         try {
-            read = Objects.requireNonNull(card.analysis().reads(concrete.map(each ->
-                    design.withConditions(List.of(each.concrete()))).orElse(design)), "reads() gave nothing");
+            read = Objects.requireNonNull(card.analysis().reads(concrete.map(each -> inCase(design, each)).orElse(design)),
+                    "reads() gave nothing");
             key = new Key(card, read, given.used(), drawnOn);
         } catch (Throwable e) { // whatever an extension does wrong must not reach the others
             return failed(frame, e);

@@ -30,10 +30,12 @@ import tramontane.model.Bay;
 import tramontane.model.Condition;
 import tramontane.model.Design;
 import tramontane.model.Equipment;
+import tramontane.model.FailedMover;
 import tramontane.model.Form;
 import tramontane.model.HeatSource;
 import tramontane.model.Passage;
 import tramontane.model.Quantity;
+import tramontane.model.Requirement;
 import tramontane.model.Value;
 import tramontane.model.Values;
 
@@ -157,6 +159,22 @@ class KeepingTest {
         });
         bench.run(BOX);
         assertEquals(2, toy.runs.get());
+    }
+
+    @Test
+    void anAnalysisIsHandedTheRequirementsOfItsConditionOnly() {
+        FailedMover anyOne = new FailedMover(Optional.of("fans"), Optional.empty(), FailedMover.State.LOCKED);
+        Design design = Design.EMPTY.withAirPath(new AirPath(List.of(), List.of(new Passage("fans", Passage.BANK, "outside",
+                "outside", Value.Tree.EMPTY.with("across", Value.Num.of(2)))), Value.Tree.EMPTY))
+                .withConditions(List.of(Condition.named("hot").with("hot", List.of(anyOne)), Condition.named("hot: night")))
+                .withRequirements(List.of(new Requirement("toy.x", Requirement.WORST, Optional.of(Quantity.of(1)),
+                        Optional.empty(), List.of("hot"), Value.Tree.EMPTY)));
+        Toy<Beta> counts = Toy.of("counts", Beta.class, (input, run) -> Result.of(new Beta((int) input.design().requirements()
+                .stream().filter(requirement -> requirement.appliesIn(input.condition().id())).count())));
+        Evaluation evaluation = Bench.with(counts).run(design);
+        assertEquals(1, evaluation.data(Beta.class, "hot: fans 1 locked").orElseThrow().value());
+        assertEquals(1, evaluation.data(Beta.class, "hot: fans 2 locked").orElseThrow().value());
+        assertEquals(0, evaluation.data(Beta.class, "hot: night").orElseThrow().value());
     }
 
     @Test

@@ -169,5 +169,9 @@ class EngineInProductTest {
         List<String> cases = evaluation.cases().stream().filter(each -> each.declared().equals("any one failed"))
                 .map(each -> each.concrete().id()).toList();
         assertEquals(List.of("any one failed: fans 1 locked", "any one failed: fans 2 locked"), cases);
+        // the limit of the condition holds in its cases: 14 K where failed, 10 K on a hot day in the same air
+        double hot = evaluation.figures("airflow.flow.needed", "hot day").get("").value();
+        cases.forEach(each -> assertEquals(hot * 10 / 14, evaluation.figures("airflow.flow.needed", each).get("").value(),
+                1e-12));
     }
 }
