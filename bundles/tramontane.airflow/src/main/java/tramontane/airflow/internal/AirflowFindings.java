@@ -14,7 +14,9 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import tramontane.airflow.AirPathSolution;
 import tramontane.airflow.DutyPoint;
+import tramontane.airflow.JointState;
 import tramontane.analysis.Amount;
 import tramontane.analysis.Finding;
 import tramontane.analysis.OperatingPoint;
@@ -30,6 +32,8 @@ final class AirflowFindings {
 
     /** How far, over the measured speed, a curve may be scaled without remark. */
     private static final double FAR = 0.5;
+    /** States that are listed at most. */
+    private static final int MOST_STATES = 8;
     private static final String TEST_STANDARD = "ISO 5801:2017; ANSI/AMCA 210";
     private static final String ASSUMED = "common practice; the values are assumed";
 
@@ -43,6 +47,7 @@ final class AirflowFindings {
     static List<Finding> of(AirflowReading reading) {
         AirflowFindings findings = new AirflowFindings(reading);
         reading.point().banks().forEach(findings::bank);
+        findings.states();
         findings.heatWithoutAir();
         findings.findings.addAll(reading.model().findings(reading.point()));
         findings.closed();
@@ -85,7 +90,6 @@ final class AirflowFindings {
         supply(bank, speed);
         efficiency(point);
         standing(point, bank, speed);
-        dip(point, bank);
         freeAir(bank);
     }
 
@@ -191,45 +195,46 @@ final class AirflowFindings {
         }
     }
 
-    private void dip(OperatingPoint.BankPoint point, Bank bank) {
-        List<DutyPoint> crossings = reading.solution().dutyPoints().stream()
-                .filter(each -> each.bank().equals(point.bank())).toList();
-        if (crossings.isEmpty()) {
+    /** What can be said of the states of banks whose curves do not fall all the way. */
+    private void states() {
+        AirPathSolution solution = reading.solution();
+        if (solution.states().isEmpty()) {
             return;
         }
-        if (!reading.solution().complete()) {
-            several(bank, crossings.get(0), crossings.get(1));
-            return;
-        }
-        String beside = bank.columns() > 1 ? "; movers side by side may then share the flow unevenly" : "";
-        if (crossings.size() == 1) {
-            note(bank.id(), "the curve of bank " + bank.id() + " does not fall all the way, but meets the system curve once,"
-                    + " as far as a scan shows that may miss two crossings very close together" + beside);
+        JointState reached = solution.states().get(solution.reached());
+        List<String> banks = reached.points().stream().map(DutyPoint::bank).toList();
+        String place = banks.getFirst();
+        String curves = banks.size() == 1 ? "the curve of bank " + place + " does not fall all the way"
+                : "the curves of banks " + String.join(", ", banks) + " do not fall all the way";
+        String limit = solution.complete() ? "" : "; the search met its limit, so that there may be more";
+        if (solution.states().size() == 1) {
+            note(place, curves + (banks.size() == 1 ? ", but meets the system curve once" : ", but there is one joint duty point")
+                    + limit);
         } else {
-            List<Object> words = new ArrayList<>(List.of("the curve of bank " + bank.id() + " meets the system curve "
-                    + crossings.size() + " times: "));
-            for (DutyPoint crossing : crossings) {
-                words.addAll(List.of(flow(crossing.flow()), " at ", pressure(crossing.pressure()),
-                        crossing.stable() ? " (stable)" : " (unstable)", ", "));
+            List<Object> words = new ArrayList<>(List.of(curves + "; there are " + solution.states().size()
+                    + (banks.size() == 1 ? " duty points: " : " joint duty points: ")));
+            for (JointState state : solution.states().subList(0, Math.min(MOST_STATES, solution.states().size()))) {
+                for (DutyPoint point : state.points()) {
+                    words.addAll(List.of(banks.size() == 1 ? "" : point.bank() + " ", flow(point.flow()), " at ",
+                            pressure(point.pressure()), banks.size() == 1 ? "" : " and "));
+                }
+                words.removeLast();
+                words.add((state.even() ? "" : ", unevenly shared") + (state.stable() ? " (stable)" : " (unstable)"));
+                words.add("; ");
             }
             words.removeLast();
-            words.addAll(List.of("; judged is the one reached from rest, ", flow(point.flow()), beside));
-            caution(bank.id(), "lower the resistance, so that the duty point lies beyond the dip", "common practice",
-                    words.toArray());
+            words.add((solution.states().size() > MOST_STATES ? " and so on" : "")
+                    + "; judged is the one first met from standstill, ");
+            for (DutyPoint point : reached.points()) {
+                words.addAll(List.of(banks.size() == 1 ? "" : point.bank() + " ", flow(point.flow()), ", "));
+            }
+            words.removeLast();
+            words.add(limit);
+            caution(place, "lower the resistance, so that the duty point lies beyond the dip", "common practice; stable means"
+                    + " statically stable: a small change of flow dies away", words.toArray());
         }
-        if (!point.stable()) {
-            caution(bank.id(), "change the resistance", "", "the duty point of bank " + bank.id() + " is not stable");
-        }
-    }
-
-    private void several(Bank bank, DutyPoint fromRest, DutyPoint fromFull) {
-        String curve = "the curve of bank " + bank.id() + " does not fall all the way, nor do those of movers it works with; ";
-        if (Math.abs(fromRest.flow() - fromFull.flow()) <= 1e-6 * Math.abs(fromFull.flow())) {
-            note(bank.id(), curve + "from rest and from full flow it settles at the same duty point, but there may be others");
-        } else {
-            caution(bank.id(), "lower the resistance, so that the duty points lie beyond the dips", "common practice",
-                    curve + "from rest it settles at ", flow(fromRest.flow()), ", from full flow at ", flow(fromFull.flow()),
-                    "; judged is the first, and there may be others");
+        if (!reached.stable()) {
+            caution(place, "change the resistance", "", "the duty point of bank " + place + " is not statically stable");
         }
     }
 

@@ -1,6 +1,7 @@
 package tramontane.airflow.internal;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -83,38 +84,55 @@ public final class BankLaw implements FlowLaw {
     }
 
     /**
-     * A bank in parts side by side, each with a unique answer at every flow: the columns of each curve that does not fall all
-     * the way, and all others together.
+     * A bank in parts side by side, each with a unique answer at every flow.
      *
      * @param laws        the parts
      * @param partOf      part of each column
      * @param placeInPart place of each column within its part
+     * @param like        the same number for parts that may change places; one for each part
      */
-    public record Parts(List<BankLaw> laws, int[] partOf, int[] placeInPart) {
+    public record Parts(List<BankLaw> laws, int[] partOf, int[] placeInPart, int[] like) {
     }
 
-    /** The bank in parts; itself alone where it is {@link #defined}. */
-    public Parts parts() {
-        int[] part = new int[group.length];
-        int parts = 0;
-        boolean others = false;
-        for (int g = 0; g < group.length; g++) {
-            boolean own = !defined() && group[g].running() > 0;
-            others |= !own;
-            part[g] = own ? parts++ : -1;
-        }
+    /**
+     * The bank in parts: the columns of each curve that does not fall all the way, and all others together.
+     *
+     * @param apart whether each column of such a curve is a part of its own, so that they need not share evenly
+     */
+    public Parts parts(boolean apart) {
         int[] partOf = new int[groupOf.length];
         int[] placeInPart = new int[groupOf.length];
-        int[] width = new int[parts + (others ? 1 : 0)];
+        int[] first = new int[group.length];
+        Arrays.fill(first, -1);
+        List<Integer> like = new ArrayList<>();
+        boolean others = false;
         for (int c = 0; c < groupOf.length; c++) {
-            partOf[c] = part[groupOf[c]] < 0 ? parts : part[groupOf[c]];
+            int g = groupOf[c];
+            boolean own = !increasing() && group[g].running() > 0 && (apart || !defined());
+            others |= !own;
+            if (!own) {
+                partOf[c] = -1;
+            } else if (apart || first[g] < 0) {
+                first[g] = like.size();
+                partOf[c] = like.size();
+                like.add(g);
+            } else {
+                partOf[c] = first[g];
+            }
+        }
+        int[] width = new int[like.size() + (others ? 1 : 0)];
+        for (int c = 0; c < groupOf.length; c++) {
+            partOf[c] = partOf[c] < 0 ? like.size() : partOf[c];
             placeInPart[c] = width[partOf[c]]++;
         }
         List<BankLaw> laws = new ArrayList<>();
         for (int p = 0; p < width.length; p++) {
             laws.add(part(p, partOf, width[p]));
         }
-        return new Parts(List.copyOf(laws), partOf, placeInPart);
+        if (others) {
+            like.add(group.length);
+        }
+        return new Parts(List.copyOf(laws), partOf, placeInPart, like.stream().mapToInt(Integer::intValue).toArray());
     }
 
     private BankLaw part(int p, int[] partOf, int columnsInPart) {
@@ -137,7 +155,7 @@ public final class BankLaw implements FlowLaw {
     }
 
     /** Number of columns. */
-    int width() {
+    public int width() {
         return groupOf.length;
     }
 
