@@ -25,8 +25,8 @@ final class Cosmetics {
     static Design strip(Design design) {
         return new Design("", equipment(design.equipment()), each(design.airMovers(), Cosmetics::mover),
                 new AirPath(each(design.airPath().bays(), bay -> new Bay(bay.id(), bay.height(), bare(bay.more()))),
-                        each(design.airPath().passages(), passage -> new Passage(passage.id(), passage.kind(), passage.from(),
-                                passage.to(), bare(passage.parameters()))), bare(design.airPath().more())),
+                        each(design.airPath().passages(), passage -> passage.withParameters(bare(passage.parameters()))),
+                        bare(design.airPath().more())),
                 each(design.heatSources(), source -> new HeatSource(source.id(), source.power(), source.into(),
                         source.chain(), source.limit(), bare(source.more()))),
                 each(design.conditions(), Cosmetics::condition), design.mission(),
