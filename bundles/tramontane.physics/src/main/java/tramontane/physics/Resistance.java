@@ -73,7 +73,8 @@ public final class Resistance {
      */
     public static double slope(double flow, double coefficient, double transitionFlow) {
         double size = magnitude(flow, transitionFlow);
-        double ratio = flow == 0 ? 0 : flow / size;
+        // a flow whose fourth power is too small for a double is at rest
+        double ratio = size == 0 ? 0 : flow / size;
         double square = ratio * ratio;
         return coefficient * size * (1 + square * square);
     }
