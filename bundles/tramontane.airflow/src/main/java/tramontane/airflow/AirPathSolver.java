@@ -365,6 +365,7 @@ public final class AirPathSolver {
             double flow = layout.columnFlow(e, (position - 1) / bank.series(), solution, viscosity);
             boolean running = bank.standing(position, speeds[e]).isEmpty();
             OptionalDouble input = OptionalDouble.empty();
+            double stage = running ? law.stage(position) : 1;
             if (running) {
                 MoverCharacteristic mover = law.mover().orElseThrow();
                 mover.at(flow, density, viscosity, drop);
@@ -374,7 +375,7 @@ public final class AirPathSolver {
             } else {
                 law.standing(position).orElseThrow().at(flow, density, viscosity, drop);
             }
-            movers.add(new OperatingPoint.MoverPoint(position, running, flow, -drop.pressure(), running ? speeds[e] : 0, input));
+            movers.add(new OperatingPoint.MoverPoint(position, running, flow, -stage * drop.pressure(), running ? speeds[e] : 0, input));
         }
         boolean any = law.mover().isPresent();
         double pressure = any || massFlow != 0 ? -layout.drop(e, solution) : 0;

@@ -6,14 +6,8 @@ import java.util.Deque;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
-import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.Set;
-import java.util.TreeSet;
-import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import tramontane.airflow.AirPathSolution;
 import tramontane.airflow.DutyPoint;
 import tramontane.airflow.JointState;
@@ -22,7 +16,6 @@ import tramontane.analysis.Finding;
 import tramontane.analysis.OperatingPoint;
 import tramontane.analysis.Severity;
 import tramontane.model.Bay;
-import tramontane.model.FailedMover;
 import tramontane.model.HeatSource;
 import tramontane.model.Passage;
 import tramontane.physics.units.QuantityKind;
@@ -30,12 +23,8 @@ import tramontane.physics.units.QuantityKind;
 /** What an engineer should know about a solved air path beyond its figures. */
 final class AirflowFindings {
 
-    /** How far, over the measured speed, a curve may be scaled without remark. */
-    private static final double FAR = 0.5;
     /** States that are listed at most. */
     private static final int MOST_STATES = 8;
-    private static final String TEST_STANDARD = "ISO 5801:2017; ANSI/AMCA 210";
-    private static final String ASSUMED = "common practice; the values are assumed";
 
     private final AirflowReading reading;
     private final List<Finding> findings = new ArrayList<>();
@@ -48,6 +37,7 @@ final class AirflowFindings {
         AirflowFindings findings = new AirflowFindings(reading);
         reading.point().banks().forEach(findings::bank);
         findings.states();
+        findings.findings.addAll(BankFindings.direction(reading));
         findings.heatWithoutAir();
         findings.findings.addAll(reading.model().findings(reading.point()));
         findings.closed();
@@ -71,34 +61,10 @@ final class AirflowFindings {
         return new Amount(si, QuantityKind.PRESSURE);
     }
 
-    private static Amount speed(double si) {
-        return new Amount(si, QuantityKind.ROTATIONAL_SPEED);
-    }
-
-    private static String percent(double share) {
-        return Math.round(100 * share) + " %";
-    }
-
     private void bank(OperatingPoint.BankPoint point) {
         Bank bank = reading.bank(point.bank());
-        double speed = reading.speeds().get(point.bank());
-        if (!(speed > 0)) {
-            caution(bank.id(), "give it a speed setting", "", "bank " + bank.id() + " stands still: its speed is zero");
-        } else if (bank.failed().size() < bank.positions()) {
-            running(point, bank, MoverCharacteristic.of(bank.mover(), speed));
-        }
-        supply(bank, speed);
-        efficiency(point);
-        standing(point, bank, speed);
+        findings.addAll(BankFindings.of(reading, point));
         freeAir(bank);
-    }
-
-    private void supply(Bank bank, double speed) {
-        boolean said = reading.condition().supplyVoltage().isPresent() || reading.condition().supplyFrequency().isPresent();
-        if (said && speed == bank.ratedSpeed() * reading.condition().speedSetting()) {
-            caution(bank.id(), "say the speed setting that belongs to this supply", "", "the supply of the condition does not"
-                    + " change the speed of bank " + bank.id() + ": no loaded speed law knows its movers");
-        }
     }
 
     /** Heat that no air takes up. */
@@ -124,74 +90,6 @@ final class AirflowFindings {
                             + share.place() + ", into which " + source.id() + " gives its heat");
                 }
             }
-        }
-    }
-
-    private void efficiency(OperatingPoint.BankPoint point) {
-        OptionalDouble efficiency = AirflowReading.efficiency(point);
-        if (efficiency.isPresent() && efficiency.getAsDouble() > 1) {
-            caution(point.bank(), "check the units of flow, pressure and power of its mover", "conservation of energy",
-                    "bank " + point.bank() + " would give more power to the air than it takes: its efficiency is ",
-                    new Amount(efficiency.getAsDouble(), QuantityKind.FRACTION));
-        }
-    }
-
-    private void running(OperatingPoint.BankPoint point, Bank bank, MoverCharacteristic mover) {
-        double ratio = mover.speed() / mover.measuredSpeed();
-        if (ratio < 1 - FAR || ratio > 1 + FAR) {
-            caution(bank.id(), "add a curve measured near that speed", TEST_STANDARD, "bank " + bank.id() + " turns at ",
-                    speed(mover.speed()), "; the nearest curve was measured at ", speed(mover.measuredSpeed()),
-                    ", too far for the fan laws to be trusted");
-        }
-        List<OperatingPoint.MoverPoint> running = point.movers().stream().filter(OperatingPoint.MoverPoint::running).toList();
-        double tiny = 1e-9 * mover.lastFlow();
-        which(running.stream().filter(each -> each.flow() < -tiny)).ifPresent(positions -> caution(bank.id(),
-                "lower the pressure behind it, or use a mover of higher pressure", "", "air goes backwards through "
-                        + positions + " of bank " + bank.id()
-                        + ", though it runs: the pressure against it is above its shut-off"));
-        which(running.stream().filter(each -> each.flow() >= -tiny && each.pressure() < 0)).ifPresent(positions -> caution(
-                bank.id(), "use movers of more flow there, or fewer beside them", "", positions + " of bank " + bank.id()
-                        + " works beyond free delivery: other movers push more air through it than it moves by itself,"
-                        + " and it acts as a resistance"));
-        which(running.stream().filter(each -> each.pressure() >= 0 && (each.flow() > mover.lastFlow() + tiny
-                || each.flow() >= -tiny && each.flow() < mover.firstFlow() - tiny))).ifPresent(positions -> caution(bank.id(),
-                "add points to the curve", "", positions + " of bank " + bank.id() + " works outside the measured flows, from ",
-                flow(mover.firstFlow()), " to ", flow(mover.lastFlow()), " at this speed; the curve is continued"));
-    }
-
-    /** Names positions; {@code position 2}, {@code positions 1, 2}; empty for none. */
-    private static Optional<String> which(Stream<OperatingPoint.MoverPoint> movers) {
-        List<String> positions = movers.map(each -> String.valueOf(each.position())).toList();
-        return positions.isEmpty() ? Optional.empty()
-                : Optional.of((positions.size() == 1 ? "position " : "positions ") + String.join(", ", positions));
-    }
-
-    private void standing(OperatingPoint.BankPoint point, Bank bank, double speed) {
-        List<OperatingPoint.MoverPoint> still = point.movers().stream().filter(each -> !each.running()).toList();
-        if (still.isEmpty()) {
-            return;
-        }
-        Set<FailedMover.State> states = still.stream().map(each -> bank.standing(each.position(), speed).orElseThrow())
-                .collect(Collectors.toCollection(TreeSet::new));
-        if (still.size() == bank.positions() && speed > 0) {
-            caution(bank.id(), "", "", "no mover of bank " + bank.id() + " runs: all have failed");
-        }
-        // without the position, which the case is named by, so that what holds for all is said once
-        findings.add(Finding.note(bank.id(), (still.size() == 1 ? "the mover that stands still in bank "
-                : "each mover that stands still in bank ") + bank.id() + " is taken as an opening of ", new Amount(bank.openArea().orElseThrow(), QuantityKind.AREA),
-                (bank.mover().openArea().isEmpty() ? " (" + percent(Bank.ASSUMED_OPEN) + " of its frame, assumed)" : "")
-                + " with loss coefficient " + states.stream().map(state -> String.format(Locale.ROOT, "%.1f (%s)",
-                        Bank.loss(state), state.word())).collect(Collectors.joining(", "))).source(ASSUMED));
-        // the first mover of each column speaks for it
-        List<OperatingPoint.MoverPoint> columns = point.movers().stream()
-                .filter(each -> (each.position() - 1) % bank.series() == 0).toList();
-        double back = columns.stream().mapToDouble(each -> Math.max(0, -each.flow())).sum();
-        double forward = columns.stream().mapToDouble(each -> Math.max(0, each.flow())).sum();
-        if (point.speed() > 0 && back > 1e-6 * forward && forward > 0) {
-            caution(bank.id(), "fit flaps that close when a mover fails", "", percent(back / forward)
-                    + " of the air that bank " + bank.id() + " moves comes back through "
-                    + (still.size() == 1 ? "the failed position" : which(columns.stream().filter(each -> each.flow() < 0))
-                            .orElseThrow()));
         }
     }
 
