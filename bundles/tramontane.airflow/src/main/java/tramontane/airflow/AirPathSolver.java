@@ -11,6 +11,7 @@ import tramontane.airflow.internal.BankLaw;
 import tramontane.airflow.internal.DutySearch;
 import tramontane.airflow.internal.JointSearch;
 import tramontane.airflow.internal.MoverCharacteristic;
+import tramontane.airflow.internal.Segment;
 import tramontane.analysis.Finding;
 import tramontane.analysis.FlowLaw;
 import tramontane.analysis.OperatingPoint;
@@ -47,24 +48,33 @@ public final class AirPathSolver {
     private Optional<Layout> apart = Optional.empty();
     private final List<Finding> obstacles;
 
-    AirPathSolver(AirPathModel model, List<AirPathModel.Part> parts, Map<String, Double> given) {
+    AirPathSolver(AirPathModel model, List<AirPathModel.Part> parts, Map<String, Double> given,
+            Map<String, Double> factors) {
         this.model = model;
         this.parts = parts;
         speeds = new double[parts.size()];
         List<Finding> faults = new ArrayList<>(model.obstacles());
         for (int e = 0; e < parts.size(); e++) {
             AirPathModel.Part part = parts.get(e);
+            double factor = factors.getOrDefault(part.passage().id(), 1.0);
             if (part.bank().isPresent()) {
-                bank(e, part.bank().get(), given, faults).ifPresent(laws::add);
+                bank(e, part.bank().get(), given, factor, faults).ifPresent(laws::add);
             } else {
-                laws.add(part.law().orElseThrow());
+                laws.add(scaled(part.law().orElseThrow(), factor));
             }
         }
         obstacles = List.copyOf(faults);
         even = faults.isEmpty() ? Optional.of(Layout.of(model, parts, laws, false)) : Optional.empty();
     }
 
-    private Optional<BankLaw> bank(int e, Bank bank, Map<String, Double> given, List<Finding> faults) {
+    private static FlowLaw scaled(FlowLaw law, double factor) {
+        return factor == 1 ? law : (flow, density, viscosity, drop) -> {
+            law.at(flow, density, viscosity, drop);
+            drop.set(factor * drop.pressure(), factor * drop.slope());
+        };
+    }
+
+    private Optional<BankLaw> bank(int e, Bank bank, Map<String, Double> given, double factor, List<Finding> faults) {
         speeds[e] = given.getOrDefault(bank.id(), bank.ratedSpeed() * model.condition().speedSetting());
         if (!(speeds[e] >= 0 && speeds[e] < Double.POSITIVE_INFINITY)) {
             throw new IllegalArgumentException("speed of bank " + bank.id() + " must be a number not below zero, got " + speeds[e]);
@@ -75,7 +85,7 @@ public final class AirPathSolver {
                     "complete the part's data"));
             return Optional.empty();
         }
-        return Optional.of(bank.law(speeds[e]));
+        return Optional.of(bank.law(speeds[e], factor));
     }
 
     /** The network in which like columns need not share evenly; none where that makes no difference or there are too many. */
@@ -119,6 +129,27 @@ public final class AirPathSolver {
         NetworkSolution solution = layout.solver().solve(load, settings, start, stop);
         return solution.converged() ? new AirPathSolution(Optional.of(point(layout, solution, load.air(), temperatures, true)),
                 List.of(), -1, true, List.of(), Optional.of(solution)) : AirPathSolution.none(unsolved(solution));
+    }
+
+    /**
+     * Solves for a small change of factors, temperatures or speeds, starting from where everything worked before. With banks
+     * whose curves do not fall all the way it stays on the stretch of the curve on which it was, or goes where the air would
+     * settle from there.
+     *
+     * @param temperatures temperature of each bay in the order of {@link AirPathModel#bays}, K
+     * @param before       the solution of the same air path before the change
+     * @param stop         asked now and then whether the answer is no longer wanted
+     * @return without states; not complete where a bank has left its stretch of the curve
+     */
+    public AirPathSolution near(double[] temperatures, AirPathSolution before, BooleanSupplier stop) {
+        if (even.isEmpty() || before.network().isEmpty()) {
+            return AirPathSolution.none(obstacles);
+        }
+        NetworkSolution start = before.network().get();
+        Layout layout = even.get().network().branches().size() == start.branches() ? even.get() : apart().orElseThrow();
+        NetworkLoad load = load(temperatures);
+        return layout.dips().isEmpty() ? solve(temperatures, NetworkSolver.Settings.STANDARD, Optional.of(start), stop)
+                : new Work(load, NetworkSolver.Settings.STANDARD, temperatures, stop).near(layout, start);
     }
 
     private NetworkLoad load(double[] temperatures) {
@@ -199,6 +230,33 @@ public final class AirPathSolver {
             }
             return new AirPathSolution(Optional.of(point(layouts.get(reached), solutions.get(reached), load.air(), temperatures,
                     states.get(reached).stable())), states, reached, complete, List.of(), Optional.of(solutions.get(reached)));
+        }
+
+        AirPathSolution near(Layout layout, NetworkSolution start) {
+            List<Segment> segments = new ArrayList<>();
+            for (Layout.Dip dip : layout.dips()) {
+                double flow = start.flow(dip.branch());
+                segments.add(Segment.of(dip.law().law(), density(dip), viscosity(dip)).stream()
+                        .filter(segment -> segment.holds(flow, dip.law().largestFlow())).findFirst().orElseThrow());
+            }
+            NetworkSolution solution = start;
+            boolean stays = segments.stream().allMatch(Segment::falling);
+            if (stays) {
+                for (int i = 0; i < segments.size(); i++) {
+                    layout.dips().get(i).law().within(segments.get(i));
+                }
+                solution = layout.solver().solve(load, settings, Optional.of(start), stop);
+                for (int i = 0; i < segments.size(); i++) {
+                    Layout.Dip dip = layout.dips().get(i);
+                    stays &= solution.converged() && segments.get(i).holds(solution.flow(dip.branch()), dip.law().largestFlow());
+                }
+            }
+            boolean left = segments.stream().allMatch(Segment::falling) && !stays;
+            if (!stays) {
+                solution = settle(layout, layout.dips().stream().mapToDouble(dip -> start.flow(dip.branch())).toArray());
+            }
+            return solution.converged() ? new AirPathSolution(Optional.of(point(layout, solution, load.air(), temperatures, true)),
+                    List.of(), -1, !left, List.of(), Optional.of(solution)) : AirPathSolution.none(unsolved(solution));
         }
 
         private DutySearch.Found crossings(Layout layout) {

@@ -41,7 +41,6 @@ final class AirflowFindings {
         findings.heatWithoutAir();
         findings.findings.addAll(reading.model().findings(reading.point()));
         findings.closed();
-        findings.largestLoss();
         return List.copyOf(findings.findings);
     }
 
@@ -168,10 +167,5 @@ final class AirflowFindings {
                     + String.join(", ", closed) + " have")
                     + " no way to the outside; pressures there are counted from one of them");
         }
-    }
-
-    private void largestLoss() {
-        reading.largestLoss().ifPresent(passage -> findings.add(Finding.note(passage, "passage " + passage
-                + " takes the largest part of the air power lost in all passages").remedy("open it up first")));
     }
 }

@@ -181,6 +181,16 @@ public record Bank(String id, AirMover mover, int columns, int series, Map<Integ
      * @param speed of the running movers, rad/s; 0 for none
      */
     public BankLaw law(double speed) {
+        return law(speed, 1);
+    }
+
+    /**
+     * Its flow law with movers that give another pressure than their curve says.
+     *
+     * @param speed  of the running movers, rad/s; 0 for none
+     * @param factor on the pressure at equal flow
+     */
+    public BankLaw law(double speed, double factor) {
         Map<Integer, LocalLoss> standing = new LinkedHashMap<>();
         for (int position = 1; position <= positions(); position++) {
             Optional<FailedMover.State> state = standing(position, speed);
@@ -188,7 +198,8 @@ public record Bank(String id, AirMover mover, int columns, int series, Map<Integ
                 standing.put(position, LocalLoss.of(loss(state.get()), openArea().orElseThrow()));
             }
         }
-        return BankLaw.of(standing.size() == positions() ? Optional.empty() : Optional.of(characteristic(speed)), columns, standing,
+        return BankLaw.of(standing.size() == positions() ? Optional.empty() : Optional.of(MoverCharacteristic.of(mover, supply, speed,
+                fitting.derating().times(factor))), columns, standing,
                 new BankLaw.Build(series, fitting.stage(), fitting.flap().map(flap -> flap.law(openArea().orElseThrow()))));
     }
 

@@ -69,7 +69,7 @@ public final class DipLaw implements FlowLaw {
     }
 
     /** Keeps it within a stretch on which the curve falls. */
-    void within(Segment segment) {
+    public void within(Segment segment) {
         stiffness = 0;
         anchor = 0;
         from = segment.from();

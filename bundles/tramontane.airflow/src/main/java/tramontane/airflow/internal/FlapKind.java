@@ -30,7 +30,9 @@ public final class FlapKind implements PassageKind {
                     + "large wall",
             "the simplest picture of a flap: it asks for its whole lifting pressure at all flows that its leak does not carry");
 
-    private static final Form FORM = ExitHead.form("flap", "A non-return flap, open to flow from its first to its second bay.",
+    static final String NAME = "flap";
+
+    private static final Form FORM = ExitHead.form(NAME, "A non-return flap, open to flow from its first to its second bay.",
             CrossSection.sizeFields("flap"),
             Field.amount("lossCoefficient", "loss coefficient", QuantityKind.NUMBER, Range.POSITIVE, "Drop of total pressure of the "
                     + "wide open flap over the velocity head in its area, exit included.").mandatory(),

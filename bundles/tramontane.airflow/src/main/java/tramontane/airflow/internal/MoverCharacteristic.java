@@ -52,6 +52,11 @@ public final class MoverCharacteristic implements FlowLaw {
     record Derating(double flow, double pressure) {
 
         static final Derating NONE = new Derating(1, 1);
+
+        /** With a further factor on the pressure at equal flow. */
+        Derating times(double factor) {
+            return new Derating(flow, pressure * factor);
+        }
     }
 
     /** Where a mover works best. */

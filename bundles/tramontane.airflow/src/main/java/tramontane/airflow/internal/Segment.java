@@ -11,13 +11,13 @@ import tramontane.analysis.FlowLaw;
  * @param to      where it ends, m³/s; infinity for the last
  * @param falling whether the bank's pressure falls there with flow
  */
-record Segment(double from, double to, boolean falling) {
+public record Segment(double from, double to, boolean falling) {
 
     /** Looks between two measured points: a curve of third degree turns twice between them at most. */
     private static final int STEPS = 24;
 
     /** Whether a flow lies in it, to rounding over a scale of flows. */
-    boolean holds(double flow, double scale) {
+    public boolean holds(double flow, double scale) {
         return flow >= from - 1e-9 * scale && flow <= to + 1e-9 * scale;
     }
 
@@ -28,7 +28,7 @@ record Segment(double from, double to, boolean falling) {
      * @param density   kg/m³
      * @param viscosity Pa s
      */
-    static List<Segment> of(BankLaw law, double density, double viscosity) {
+    public static List<Segment> of(BankLaw law, double density, double viscosity) {
         double[] places = places(law);
         FlowLaw.Drop drop = new FlowLaw.Drop();
         List<Segment> segments = new ArrayList<>();

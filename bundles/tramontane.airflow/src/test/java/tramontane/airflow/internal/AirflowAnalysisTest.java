@@ -537,11 +537,11 @@ class AirflowAnalysisTest {
     }
 
     @Test
-    void namesThePassageThatCostsMostAndTheDensity() {
+    void namesThePassageWithTheLargestDropAndTheDensity() {
         Design design = Cases.design(STRAIGHT, List.of("a", "b"), Cases.bank("fans", "outside", "a"),
                 Cases.square("card", "a", "b", 3e4), Cases.square("vent", "b", "outside", 1e4));
         Result<OperatingPoint> result = Cases.run(design, Condition.NOMINAL);
-        says(result, Severity.NOTE, "card", "passage card takes the largest part of the air power");
+        says(result, Severity.NOTE, "card", "passage card has the largest pressure drop");
         // Picard et al., Metrologia 45 (2008): moist air at 101325 Pa, 20 °C, 50 % humidity
         assertEquals(1.199314, figure(result, "airflow.air.density", ""), 1e-6);
     }
@@ -606,7 +606,7 @@ class AirflowAnalysisTest {
         List<Trace.Step> steps = new ArrayList<>();
         Design design = simple().withHeatSources(List.of(heat(300))).withRequirements(List.of(rise(10)));
         Result<OperatingPoint> result = Cases.run(design, Condition.NOMINAL, steps);
-        assertEquals(14, result.figures().size());
+        assertEquals(18, result.figures().size());
         for (Figure figure : result.figures()) {
             Trace.Step step = steps.stream().filter(each -> each.figure().equals(figure.kind().id())
                     && each.place().equals(figure.place())).findFirst()
@@ -657,7 +657,9 @@ class AirflowAnalysisTest {
     void declaresTheFiguresItGives() {
         List<String> declared = new AirflowAnalysis(Cases.KINDS, List.of()).figures().stream().map(kind -> kind.id()).toList();
         assertEquals(List.of("airflow.bank.flow", "airflow.bank.standardFlow", "airflow.bank.pressure", "airflow.bank.speed",
-                "airflow.bank.power", "airflow.bank.efficiency", "airflow.passage.flow", "airflow.passage.drop",
+                "airflow.bank.power", "airflow.bank.efficiency", "airflow.bank.bestEfficiency", "airflow.bank.bestFlow",
+                "airflow.bank.stallMargin", "airflow.bank.drawnBack", "airflow.bank.flowAtLessPressure",
+                "airflow.bank.flowAtMorePressure", "airflow.gap.share", "airflow.passage.flow", "airflow.passage.drop",
                 "airflow.bay.pressure", "airflow.total.flow", "airflow.air.density", "airflow.air.rise", "airflow.flow.needed",
                 "airflow.pressure.available"), declared);
     }
