@@ -173,6 +173,11 @@ public final class BankLaw implements FlowLaw {
         return 1;
     }
 
+    /** The flap of each column. */
+    Optional<FlapLaw> flap() {
+        return build.flap();
+    }
+
     /** Number of columns. */
     int width() {
         return groupOf.length;
