@@ -163,7 +163,7 @@ final class BankFindings {
         if (farInDensity && (reynolds.isEmpty() || point.density() > mover.statedDensity())) {
             caution("add a curve measured near that density", LIMITED, "bank " + bank.id() + " works in air of ",
                     density(point.density()), "; its curve is stated for ", density(mover.statedDensity()),
-                    ", too far for the fan laws to be trusted");
+                    ", so far off that the fan laws should be checked");
         }
     }
 

@@ -191,6 +191,11 @@ public final class BankLaw implements FlowLaw {
         return 1;
     }
 
+    /** The flap of each column. */
+    Optional<FlapLaw> flap() {
+        return build.flap();
+    }
+
     /** Number of columns. */
     public int width() {
         return groupOf.length;

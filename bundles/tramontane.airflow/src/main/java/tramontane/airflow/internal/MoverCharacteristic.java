@@ -1,6 +1,5 @@
 package tramontane.airflow.internal;
 
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
@@ -32,6 +31,8 @@ public final class MoverCharacteristic implements FlowLaw {
 
     /** Least fall of the curve, over its highest pressure and largest flow, that a solver can work with. */
     private static final double LEAST_FALL = 1e-6;
+    /** Least rise to a peak over the highest pressure. */
+    private static final double LEAST_PEAK = 1e-4;
     /** Places in each piece of the curve that are looked at for a peak or a best point. */
     private static final int STEPS = 32;
     private static final double GOLDEN = (Math.sqrt(5) - 1) / 2;
@@ -360,29 +361,41 @@ public final class MoverCharacteristic implements FlowLaw {
 
     /**
      * The flow at the pressure peak to the right of a dip, or of a piece that rises from rest, m³/s: left of it the curve
-     * does not fall all the way. Empty for a curve that falls, and where it rises only towards its end.
+     * does not fall all the way. Empty for a curve that falls, where it rises only towards its end, and where it rises by
+     * less than a ten-thousandth of its highest pressure, as a mixed curve may by little more than rounding.
      */
     OptionalDouble peakFlow() {
         if (falling) {
             return OptionalDouble.empty();
         }
+        double[] places = places();
+        double highest = Arrays.stream(places).map(this::rise).max().orElseThrow();
         // at a measured point the slope may be nothing, but for rounding
-        double least = LEAST_FALL * Math.abs(rise(flows[0])) / flows[flows.length - 1];
-        for (int i = flows.length - 1; i > 0; i--) {
-            double width = flows[i] - flows[i - 1];
-            double right = flows[i];
-            for (int k = STEPS - 1; k >= 0; k--) {
-                double left = flows[i - 1] + width * k / STEPS;
-                if (slope(left) > least && slope(right) <= least) {
-                    double peak = turn(left, right);
-                    if (peak < lastFlow()) {
-                        return OptionalDouble.of(peak);
-                    }
+        double least = LEAST_FALL * highest / lastFlow();
+        for (int i = places.length - 2; i >= 0; i--) {
+            if (slope(places[i]) > least && slope(places[i + 1]) <= least) {
+                int dip = i;
+                while (dip > 0 && slope(places[dip - 1]) > least) {
+                    dip--;
                 }
-                right = left;
+                double low = Math.min(rise(places[dip]), rise(places[Math.max(0, dip - 1)]));
+                double peak = turn(places[i], places[i + 1]);
+                if (peak < lastFlow() && rise(peak) - low > LEAST_PEAK * highest) {
+                    return OptionalDouble.of(peak);
+                }
             }
         }
         return OptionalDouble.empty();
+    }
+
+    /** The measured flows, and places between them. */
+    private double[] places() {
+        double[] places = new double[(flows.length - 1) * STEPS + 1];
+        for (int i = 0; i < places.length; i++) {
+            int piece = Math.min(i / STEPS, flows.length - 2);
+            places[i] = flows[piece] + (flows[piece + 1] - flows[piece]) * (i - piece * STEPS) / STEPS;
+        }
+        return places;
     }
 
     /** Where the curve stops rising, by halving. */
@@ -409,19 +422,12 @@ public final class MoverCharacteristic implements FlowLaw {
         if (powers.length == 0 || !(density > 0)) {
             return Optional.empty();
         }
-        List<Double> places = new ArrayList<>();
-        for (int i = 1; i < flows.length; i++) {
-            for (int k = 0; k < STEPS; k++) {
-                places.add(flows[i - 1] + (flows[i] - flows[i - 1]) * k / STEPS);
-            }
-        }
-        places.add(lastFlow());
+        double[] places = places();
         int best = 0;
-        for (int i = 1; i < places.size(); i++) {
-            best = efficiency(places.get(i)) > efficiency(places.get(best)) ? i : best;
+        for (int i = 1; i < places.length; i++) {
+            best = efficiency(places[i]) > efficiency(places[best]) ? i : best;
         }
-        double flow = bestBetween(places.get(Math.max(0, best - 1)), places.get(Math.min(places.size() - 1, best + 1)),
-                places.get(best));
+        double flow = bestBetween(places[Math.max(0, best - 1)], places[Math.min(places.length - 1, best + 1)], places[best]);
         double efficiency = efficiency(flow);
         return efficiency > 0 ? Optional.of(new Best(flow, efficiency)) : Optional.empty();
     }
