@@ -103,7 +103,7 @@ final class PathFindings {
     private void best(OperatingPoint.BankPoint point) {
         OptionalDouble efficiency = AirflowReading.efficiency(point);
         Optional<MoverCharacteristic.Best> best = reading.best(point);
-        if (efficiency.isPresent() && best.isPresent()
+        if (efficiency.isPresent() && best.isPresent() && point.movers().stream().allMatch(OperatingPoint.MoverPoint::running)
                 && efficiency.getAsDouble() < FAR_FROM_BEST * best.get().efficiency()) {
             note(point.bank(), "a mover whose best flow is nearer needs less power", "", "bank " + point.bank() + " works at a"
                     + " static efficiency of ", fraction(efficiency.getAsDouble()), "; its movers are best at ",
@@ -194,7 +194,7 @@ final class PathFindings {
                     .min((a, b) -> Double.compare(a.pressure(), b.pressure()));
             if (lowest.isPresent() && lowest.get().pressure() < -SUCKS) {
                 caution(lowest.get().bay(), "blow in through the filter rather than draw", PRACTICE, "bay " + lowest.get().bay()
-                        + " lies behind filter " + filter.passage() + ", but ", pressure(-lowest.get().pressure()),
+                        + " lies behind passage " + filter.passage() + ", which filters, but ", pressure(-lowest.get().pressure()),
                         " below the pressure outside: dust enters by every gap");
                 return;
             }
@@ -239,8 +239,10 @@ final class PathFindings {
         note("", "", "bounds add up as if each tolerance were at its worst at once; " + Bands.SAMPLES + " samples check them",
                 "the bounds of figures come from the tolerances of " + variations.tolerances().entrySet().stream()
                         .map(each -> each.getKey() + " (" + Math.round(1000 * each.getValue()) / 10.0 + " %)")
-                        .collect(Collectors.joining(", ")), bands.beyond() > BENT
-                        ? "; some are not linear and were widened to what samples show" : "");
+                        .collect(Collectors.joining(", ")));
+        if (bands.beyond() > BENT) {
+            note("", "", "", "the bounds of some figures do not simply add up, and were widened by what samples show");
+        }
         if (bands.left() > 0) {
             caution("", "keep farther away from the dip of the curve", "", "within the tolerances a bank leaves its stretch of the"
                     + " curve and works at another duty point; the bounds contain both");
