@@ -2,19 +2,23 @@ package tramontane.airflow.internal;
 
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
+import java.util.Set;
 import java.util.function.Function;
+import java.util.function.IntToDoubleFunction;
 import tramontane.analysis.Figure;
 
 /**
  * Bounds of figures from the tolerances of curves and resistances.
  *
  * <p>Each tolerance by itself is taken to its two ends; what they change adds up, as if every one were at its worst at once.
- * That is exact where everything is linear. Where it is not, samples tell: all tolerances together at random ends or between,
- * always the same ones. A figure that a sample brings beyond its bounds widens them.
+ * That is exact where everything is linear. Where it is not, samples tell: all tolerances together at the ends at which a figure
+ * should be at its worst, and at some places between, always the same ones. A figure that a sample brings beyond its bounds widens them.
  *
  * @param figures the figures with their bounds
  * @param beyond  farthest that a sample lay beyond bounds that were added up, over their width; 0 where all lay within
@@ -23,8 +27,9 @@ import tramontane.analysis.Figure;
  */
 record Bands(List<Figure> figures, double beyond, int without, int left) {
 
-    /** Samples that check what was added up. */
-    static final int SAMPLES = 24;
+    /** Samples that check what was added up, beside the corners at which figures should be at their worst. */
+    static final int SAMPLES = 8;
+    private static final int MOST_CORNERS = 64;
     /** Movements of a figure over its value that count as rounding. */
     private static final double ROUNDING = 1e-9;
 
@@ -49,6 +54,8 @@ record Bands(List<Figure> figures, double beyond, int without, int left) {
 
     /** Lowest and highest that a figure comes to. */
     private static final class Bound {
+        private static final Bound NONE = new Bound(0);
+
         private final double value;
         private double below;
         private double above;
@@ -67,49 +74,31 @@ record Bands(List<Figure> figures, double beyond, int without, int left) {
      */
     static Bands of(List<Figure> nominal, Map<String, Double> tolerances,
             Function<Map<String, Double>, Optional<Found>> with) {
-        Map<Key, Bound> bounds = new HashMap<>();
+        Map<Key, Bound> bounds = new LinkedHashMap<>();
         nominal.forEach(figure -> bounds.put(Key.of(figure), new Bound(figure.value())));
-        int without = 0;
-        int left = 0;
+        Tried tried = new Tried(bounds, with);
+        Map<Key, boolean[]> rises = new LinkedHashMap<>();
+        int i = 0;
         for (Map.Entry<String, Double> each : tolerances.entrySet()) {
-            Map<Key, Bound> moves = new HashMap<>();
-            for (double end : new double[] {1 - each.getValue(), 1 + each.getValue()}) {
-                Optional<Found> found = with.apply(Map.of(each.getKey(), end));
-                without += found.isPresent() ? 0 : 1;
-                left += found.isPresent() && !found.get().stays() ? 1 : 0;
-                found.ifPresent(there -> there.figures().forEach(figure -> {
-                    Bound bound = bounds.get(Key.of(figure));
-                    if (bound != null) {
-                        Bound move = moves.computeIfAbsent(Key.of(figure), key -> new Bound(0));
-                        move.below = Math.max(move.below, bound.value - figure.value());
-                        move.above = Math.max(move.above, figure.value() - bound.value);
-                    }
-                }));
+            Map<Key, Bound> low = tried.at(Map.of(each.getKey(), 1 - each.getValue()));
+            Map<Key, Bound> high = tried.at(Map.of(each.getKey(), 1 + each.getValue()));
+            for (Map.Entry<Key, Bound> bound : bounds.entrySet()) {
+                Bound atLow = low.getOrDefault(bound.getKey(), Bound.NONE);
+                Bound atHigh = high.getOrDefault(bound.getKey(), Bound.NONE);
+                bound.getValue().below += Math.max(atLow.below, atHigh.below);
+                bound.getValue().above += Math.max(atLow.above, atHigh.above);
+                rises.computeIfAbsent(bound.getKey(), key -> new boolean[tolerances.size()])[i] =
+                        atHigh.above - atHigh.below >= atLow.above - atLow.below;
             }
-            moves.forEach((key, move) -> {
-                bounds.get(key).below += move.below;
-                bounds.get(key).above += move.above;
-            });
+            i++;
         }
         Map<Key, Bound> seen = new HashMap<>();
-        Random random = new Random(1);
-        for (int i = 0; i < SAMPLES && !tolerances.isEmpty(); i++) {
-            Map<String, Double> factors = new HashMap<>();
-            for (Map.Entry<String, Double> each : tolerances.entrySet()) {
-                double share = i % 2 == 0 ? random.nextBoolean() ? 1 : -1 : 2 * random.nextDouble() - 1;
-                factors.put(each.getKey(), 1 + share * each.getValue());
-            }
-            Optional<Found> found = with.apply(factors);
-            without += found.isPresent() ? 0 : 1;
-            left += found.isPresent() && !found.get().stays() ? 1 : 0;
-            found.ifPresent(there -> there.figures().forEach(figure -> {
-                Bound bound = bounds.get(Key.of(figure));
-                if (bound != null) {
-                    Bound farthest = seen.computeIfAbsent(Key.of(figure), key -> new Bound(0));
-                    farthest.below = Math.max(farthest.below, bound.value - figure.value());
-                    farthest.above = Math.max(farthest.above, figure.value() - bound.value);
-                }
-            }));
+        for (Map<String, Double> factors : samples(tolerances, rises)) {
+            tried.at(factors).forEach((key, move) -> {
+                Bound farthest = seen.computeIfAbsent(key, same -> new Bound(0));
+                farthest.below = Math.max(farthest.below, move.below);
+                farthest.above = Math.max(farthest.above, move.above);
+            });
         }
         double beyond = 0;
         for (Map.Entry<Key, Bound> each : seen.entrySet()) {
@@ -128,6 +117,75 @@ record Bands(List<Figure> figures, double beyond, int without, int left) {
             boolean moves = bound.below + bound.above > ROUNDING * Math.abs(bound.value);
             figures.add(moves ? figure.within(figure.value() - bound.below, figure.value() + bound.above) : figure);
         }
-        return new Bands(figures, beyond, without, left);
+        return new Bands(figures, beyond, tried.without, tried.left);
+    }
+
+    /** Both ends of all tolerances together, as each figure rises or falls with them, and some at random. */
+    private static List<Map<String, Double>> samples(Map<String, Double> tolerances, Map<Key, boolean[]> rises) {
+        List<Map<String, Double>> samples = new ArrayList<>();
+        if (tolerances.isEmpty()) {
+            return samples;
+        }
+        Set<List<Boolean>> corners = new LinkedHashSet<>();
+        for (boolean[] rising : rises.values()) {
+            List<Boolean> up = new ArrayList<>();
+            List<Boolean> down = new ArrayList<>();
+            for (boolean each : rising) {
+                up.add(each);
+                down.add(!each);
+            }
+            if (corners.size() < MOST_CORNERS) {
+                corners.add(up);
+                corners.add(down);
+            }
+        }
+        for (List<Boolean> corner : corners) {
+            samples.add(factors(tolerances, k -> corner.get(k) ? 1 : -1));
+        }
+        Random random = new Random(1);
+        for (int k = 0; k < SAMPLES; k++) {
+            samples.add(factors(tolerances, tolerance -> 2 * random.nextDouble() - 1));
+        }
+        return samples;
+    }
+
+    private static Map<String, Double> factors(Map<String, Double> tolerances, IntToDoubleFunction share) {
+        Map<String, Double> factors = new LinkedHashMap<>();
+        int k = 0;
+        for (Map.Entry<String, Double> each : tolerances.entrySet()) {
+            factors.put(each.getKey(), 1 + share.applyAsDouble(k++) * each.getValue());
+        }
+        return factors;
+    }
+
+    /** What was tried, and how it went. */
+    private static final class Tried {
+        private final Map<Key, Bound> bounds;
+        private final Function<Map<String, Double>, Optional<Found>> with;
+        private int without;
+        private int left;
+
+        private Tried(Map<Key, Bound> bounds, Function<Map<String, Double>, Optional<Found>> with) {
+            this.bounds = bounds;
+            this.with = with;
+        }
+
+        /** How far each figure moves with factors; empty where there is no answer. */
+        private Map<Key, Bound> at(Map<String, Double> factors) {
+            Map<Key, Bound> moves = new HashMap<>();
+            Optional<Found> found = with.apply(factors);
+            without += found.isPresent() ? 0 : 1;
+            left += found.isPresent() && !found.get().stays() ? 1 : 0;
+            for (Figure figure : found.map(Found::figures).orElse(List.of())) {
+                Bound bound = bounds.get(Key.of(figure));
+                if (bound != null) {
+                    Bound move = new Bound(0);
+                    move.below = Math.max(0, bound.value - figure.value());
+                    move.above = Math.max(0, figure.value() - bound.value);
+                    moves.put(Key.of(figure), move);
+                }
+            }
+            return moves;
+        }
     }
 }

@@ -24,7 +24,7 @@ public final class DutySearch {
     private final NetworkSolver solver;
     private final NetworkLoad load;
     private final NetworkSolver.Settings settings;
-    private final int branch;
+    private final int[] branches;
     private final BankLaw law;
     private final double viscosity;
     private final BooleanSupplier stop;
@@ -52,12 +52,12 @@ public final class DutySearch {
     public record Found(List<Crossing> crossings, int reached, Optional<NetworkSolution> failed) {
     }
 
-    private DutySearch(NetworkSolver solver, NetworkLoad load, NetworkSolver.Settings settings, int branch, BankLaw law,
-            double viscosity, BooleanSupplier stop) {
+    private DutySearch(NetworkSolver solver, NetworkLoad load, NetworkSolver.Settings settings, int[] branches,
+            BankLaw law, double viscosity, BooleanSupplier stop) {
         this.solver = solver;
         this.load = load;
         this.settings = settings;
-        this.branch = branch;
+        this.branches = branches;
         this.law = law;
         this.viscosity = viscosity;
         this.stop = stop;
@@ -73,18 +73,19 @@ public final class DutySearch {
      */
     public static Found search(NetworkSolver solver, NetworkLoad load, NetworkSolver.Settings settings, int branch, BankLaw law,
             double density, double viscosity, BooleanSupplier stop) {
-        return new DutySearch(solver, load, settings, branch, law, viscosity, stop).search(density);
+        return new DutySearch(solver, load, settings, new int[] {branch}, law, viscosity, stop).search(density);
     }
 
     /**
      * Mass flows at which the bank gives what is asked of it, between places to look at.
      *
-     * @param at mass flows by rising flow, kg/s
+     * @param branches the bank's branch, or those of several like banks beside each other which move the same each
+     * @param at       mass flows of one by rising flow, kg/s
      * @return the network at each of them; one solution that has not converged where one has no answer
      */
-    static List<NetworkSolution> between(NetworkSolver solver, NetworkLoad load, NetworkSolver.Settings settings, int branch,
-            BankLaw law, double viscosity, BooleanSupplier stop, double[] at) {
-        DutySearch search = new DutySearch(solver, load, settings, branch, law, viscosity, stop);
+    static List<NetworkSolution> between(NetworkSolver solver, NetworkLoad load, NetworkSolver.Settings settings,
+            int[] branches, BankLaw law, double viscosity, BooleanSupplier stop, double[] at) {
+        DutySearch search = new DutySearch(solver, load, settings, branches, law, viscosity, stop);
         double[] excess = search.excess(at);
         List<NetworkSolution> solutions = new ArrayList<>();
         for (double root : search.roots(at, excess)) {
@@ -249,13 +250,17 @@ public final class DutySearch {
 
     /** What the bank gives more than is asked of it at a mass flow, Pa. */
     private double excess(double massFlow) {
-        NetworkSolution solution = solver.solve(load.imposing(branch, massFlow), settings, last, stop);
+        NetworkLoad imposed = load;
+        for (int branch : branches) {
+            imposed = imposed.imposing(branch, massFlow);
+        }
+        NetworkSolution solution = solver.solve(imposed, settings, last, stop);
         if (!solution.converged()) {
             failed = Optional.of(solution);
             return 0;
         }
         last = Optional.of(solution);
-        law.at(solution.flow(branch), solution.density(branch), viscosity, drop);
-        return solution.drop(branch) - drop.pressure();
+        law.at(solution.flow(branches[0]), solution.density(branches[0]), viscosity, drop);
+        return solution.drop(branches[0]) - drop.pressure();
     }
 }

@@ -16,8 +16,8 @@ import tramontane.analysis.FlowLaw;
  * Joint states of several banks whose curves do not fall all the way: all their duty points at once.
  *
  * <p>Each curve is cut into stretches on which it falls or rises. With every bank on a stretch on which its curve falls there
- * is one answer at most, and it is found for certain. With one bank on a stretch on which its curve rises, its flow is imposed
- * and scanned. With more such banks Newton's method starts from several places on each stretch, and may miss states. Banks
+ * is one answer at most, and it is found for certain. With one bank, or likes beside each other, on a stretch on which the curve
+ * rises, its flow is imposed and scanned. With more such banks Newton's method starts from several places on each stretch, and may miss states. Banks
  * that are alike may change places; such states count once.
  */
 public final class JointSearch {
@@ -149,13 +149,13 @@ public final class JointSearch {
     }
 
     private void look(int[] combination) {
-        List<Integer> rising = new ArrayList<>();
+        List<int[]> rising = new ArrayList<>();
         for (int k = 0; k < dips.size(); k++) {
             Segment segment = segments.get(k).get(combination[k]);
             if (segment.falling()) {
                 dips.get(k).law().within(segment);
             } else {
-                rising.add(k);
+                join(rising, combination, k);
             }
         }
         if (rising.isEmpty()) {
@@ -172,14 +172,29 @@ public final class JointSearch {
         }
     }
 
-    private void scan(int[] combination, int k) {
-        Dip dip = dips.get(k);
-        Segment segment = segments.get(k).get(combination[k]);
+    /** Likes on one stretch have one flow, since they have one pressure: they move together. */
+    private void join(List<int[]> rising, int[] combination, int k) {
+        for (int i = 0; i < rising.size(); i++) {
+            int[] group = rising.get(i);
+            if (dips.get(group[0]).like() == dips.get(k).like() && combination[group[0]] == combination[k]) {
+                int[] more = Arrays.copyOf(group, group.length + 1);
+                more[group.length] = k;
+                rising.set(i, more);
+                return;
+            }
+        }
+        rising.add(new int[] {k});
+    }
+
+    private void scan(int[] combination, int[] group) {
+        Dip dip = dips.get(group[0]);
+        Segment segment = segments.get(group[0]).get(combination[group[0]]);
         double[] at = new double[SCAN + 1];
         for (int i = 0; i <= SCAN; i++) {
             at[i] = (segment.from() + (segment.to() - segment.from()) * i / SCAN) * dip.density();
         }
-        for (NetworkSolution solution : DutySearch.between(solver, load, settings, dip.branch(), dip.law().law(),
+        int[] branches = Arrays.stream(group).map(k -> dips.get(k).branch()).toArray();
+        for (NetworkSolution solution : DutySearch.between(solver, load, settings, branches, dip.law().law(),
                 dip.viscosity(), stop, at)) {
             if (solution.converged()) {
                 keep(combination, solution);
@@ -189,7 +204,7 @@ public final class JointSearch {
         }
     }
 
-    private void newton(int[] combination, List<Integer> rising) {
+    private void newton(int[] combination, List<int[]> rising) {
         int starts = 1;
         for (int i = 0; i < rising.size(); i++) {
             starts *= STARTS.length;
@@ -202,16 +217,17 @@ public final class JointSearch {
             double[] flow = new double[rising.size()];
             int rest = start;
             for (int i = 0; i < flow.length; i++) {
-                Segment segment = segments.get(rising.get(i)).get(combination[rising.get(i)]);
+                int k = rising.get(i)[0];
+                Segment segment = segments.get(k).get(combination[k]);
                 flow[i] = (segment.from() + (segment.to() - segment.from()) * STARTS[rest % STARTS.length])
-                        * dips.get(rising.get(i)).density();
+                        * dips.get(k).density();
                 rest /= STARTS.length;
             }
             newton(combination, rising, flow);
         }
     }
 
-    private void newton(int[] combination, List<Integer> rising, double[] start) {
+    private void newton(int[] combination, List<int[]> rising, double[] start) {
         double[] flow = start;
         double[] excess = new double[flow.length];
         Optional<NetworkSolution> at = excess(rising, flow, excess);
@@ -249,11 +265,13 @@ public final class JointSearch {
         }
     }
 
-    /** What each of some banks gives more than is asked of it at imposed mass flows, Pa. */
-    private Optional<NetworkSolution> excess(List<Integer> which, double[] flow, double[] excess) {
+    /** What each bank of some groups gives more than is asked of it at imposed mass flows, Pa. */
+    private Optional<NetworkSolution> excess(List<int[]> which, double[] flow, double[] excess) {
         NetworkLoad imposed = load;
         for (int i = 0; i < flow.length; i++) {
-            imposed = imposed.imposing(dips.get(which.get(i)).branch(), flow[i]);
+            for (int k : which.get(i)) {
+                imposed = imposed.imposing(dips.get(k).branch(), flow[i]);
+            }
         }
         NetworkSolution solution = solver.solve(imposed, settings, Optional.empty(), stop);
         if (!solution.converged()) {
@@ -261,7 +279,7 @@ public final class JointSearch {
             return Optional.empty();
         }
         for (int i = 0; i < flow.length; i++) {
-            Dip dip = dips.get(which.get(i));
+            Dip dip = dips.get(which.get(i)[0]);
             dip.law().law().at(solution.flow(dip.branch()), solution.density(dip.branch()), dip.viscosity(), drop);
             excess[i] = solution.drop(dip.branch()) - drop.pressure();
         }
@@ -269,7 +287,7 @@ public final class JointSearch {
     }
 
     /** Slopes of what banks give more than is asked of them by their mass flows; null where the network has no answer. */
-    private double[][] slopes(List<Integer> which, double[] flow) {
+    private double[][] slopes(List<int[]> which, double[] flow) {
         int n = flow.length;
         double[][] slope = new double[n][n];
         double step = 1e-5 * scale;

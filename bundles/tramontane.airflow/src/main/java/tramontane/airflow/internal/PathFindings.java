@@ -193,8 +193,8 @@ final class PathFindings {
             Optional<OperatingPoint.BayState> lowest = behind(next).stream().flatMap(bay -> reading.point().bay(bay).stream())
                     .min((a, b) -> Double.compare(a.pressure(), b.pressure()));
             if (lowest.isPresent() && lowest.get().pressure() < -SUCKS) {
-                caution(lowest.get().bay(), "blow in through the filter rather than draw", PRACTICE, "bay " + lowest.get().bay()
-                        + " lies behind passage " + filter.passage() + ", which filters, but ", pressure(-lowest.get().pressure()),
+                caution(lowest.get().bay(), "blow in through the filter rather than draw", PRACTICE, "behind the filter of passage "
+                        + filter.passage() + ", bay " + lowest.get().bay() + " lies ", pressure(-lowest.get().pressure()),
                         " below the pressure outside: dust enters by every gap");
                 return;
             }
@@ -236,7 +236,7 @@ final class PathFindings {
             return;
         }
         Bands bands = variations.bands();
-        note("", "", "bounds add up as if each tolerance were at its worst at once; " + Bands.SAMPLES + " samples check them",
+        note("", "", "bounds add up as if each tolerance were at its worst at once; samples check them",
                 "the bounds of figures come from the tolerances of " + variations.tolerances().entrySet().stream()
                         .map(each -> each.getKey() + " (" + Math.round(1000 * each.getValue()) / 10.0 + " %)")
                         .collect(Collectors.joining(", ")));

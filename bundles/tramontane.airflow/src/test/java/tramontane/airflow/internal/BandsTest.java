@@ -69,6 +69,6 @@ class BandsTest {
                 : Optional.of(new Bands.Found(List.of(one), false)));
         assertTrue(bands.without() >= 1);
         assertTrue(bands.left() >= 1);
-        assertEquals(2 + Bands.SAMPLES, bands.without() + bands.left());
+        assertEquals(2 + 2 + Bands.SAMPLES, bands.without() + bands.left());
     }
 }
