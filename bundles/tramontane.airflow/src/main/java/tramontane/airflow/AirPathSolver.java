@@ -38,7 +38,7 @@ public final class AirPathSolver {
     private static final int MOST_STEPS = 5000;
 
     /** Columns that may share unevenly at most; with more, banks whose curves have a dip are taken to share evenly. */
-    private static final int MOST_APART = 8;
+    public static final int MOST_APART = 8;
 
     private final AirPathModel model;
     private final List<AirPathModel.Part> parts;

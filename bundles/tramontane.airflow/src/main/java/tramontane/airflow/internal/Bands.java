@@ -32,6 +32,8 @@ record Bands(List<Figure> figures, double beyond, int without, int left) {
     private static final int MOST_CORNERS = 64;
     /** Movements of a figure over its value that count as rounding. */
     private static final double ROUNDING = 1e-9;
+    /** Width of bounds over the value from which it is worth a word that they do not add up. */
+    private static final double NOTICEABLE = 0.01;
 
     Bands {
         figures = List.copyOf(figures);
@@ -105,7 +107,7 @@ record Bands(List<Figure> figures, double beyond, int without, int left) {
             Bound bound = bounds.get(each.getKey());
             double width = bound.below + bound.above;
             double out = Math.max(each.getValue().below - bound.below, each.getValue().above - bound.above);
-            if (out > ROUNDING * Math.abs(bound.value) && width > ROUNDING * Math.abs(bound.value)) {
+            if (out > ROUNDING * Math.abs(bound.value) && width > NOTICEABLE * Math.abs(bound.value)) {
                 beyond = Math.max(beyond, out / width);
             }
             bound.below = Math.max(bound.below, each.getValue().below);
