@@ -35,6 +35,8 @@ public final class AirPathSolver {
     private static final double SETTLED = 1e-11;
     /** Difference of flows over the largest measured one up to which two states are one. */
     private static final double SAME = 1e-6;
+    /** The same for air that creeps: where a curve nearly touches what is asked, it takes for ever to come to rest. */
+    private static final double CREEPS = 1e-2;
     private static final int MOST_STEPS = 5000;
 
     /** Columns that may share unevenly at most; with more, banks whose curves have a dip are taken to share evenly. */
@@ -202,10 +204,10 @@ public final class AirPathSolver {
             } else {
                 together(layout, false);
                 NetworkSolution fromRest = settle(layout, new double[layout.dips().size()]);
-                if (!fromRest.converged()) {
+                reached = fromRest.converged() ? place(layout, fromRest) : creepsTo(layout, fromRest);
+                if (reached < 0) {
                     return AirPathSolution.none(unsolved(fromRest));
                 }
-                reached = place(layout, fromRest);
             }
             Optional<Layout> columns = apart();
             if (columns.isPresent()) {
@@ -217,10 +219,10 @@ public final class AirPathSolver {
                         start[i] = 1e-6 * i * columns.get().dips().get(i).law().largestFlow();
                     }
                     NetworkSolution fromRest = settle(columns.get(), start);
-                    if (!fromRest.converged()) {
+                    reached = fromRest.converged() ? place(columns.get(), fromRest) : creepsTo(columns.get(), fromRest);
+                    if (reached < 0) {
                         return AirPathSolution.none(unsolved(fromRest));
                     }
-                    reached = place(columns.get(), fromRest);
                 }
             } else {
                 complete &= layout.dips().stream().allMatch(dip -> dip.law().law().width() == 1);
@@ -329,14 +331,28 @@ public final class AirPathSolver {
             return states.size() - 1;
         }
 
+        /** The stable state that air creeps towards which has not come to rest in all steps; -1 where none is near. */
+        private int creepsTo(Layout layout, NetworkSolution last) {
+            for (int i = 0; i < states.size(); i++) {
+                if (states.get(i).stable() && layouts.get(i) == layout && same(layout, solutions.get(i), last, CREEPS)) {
+                    return i;
+                }
+            }
+            return -1;
+        }
+
         private boolean same(Layout layout, NetworkSolution one, NetworkSolution other) {
+            return same(layout, one, other, SAME);
+        }
+
+        private boolean same(Layout layout, NetworkSolution one, NetworkSolution other, double tolerance) {
             boolean[] taken = new boolean[layout.dips().size()];
             for (Layout.Dip dip : layout.dips()) {
                 boolean met = false;
                 for (int k = 0; k < taken.length && !met; k++) {
                     Layout.Dip match = layout.dips().get(k);
                     met = !taken[k] && match.like() == dip.like() && Math.abs(one.flow(dip.branch())
-                            - other.flow(match.branch())) <= SAME * dip.law().largestFlow();
+                            - other.flow(match.branch())) <= tolerance * dip.law().largestFlow();
                     taken[k] |= met;
                 }
                 if (!met) {

@@ -2,6 +2,7 @@ package tramontane.airflow.internal;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.DoubleStream;
 import tramontane.analysis.FlowLaw;
 
 /**
@@ -15,6 +16,7 @@ public record Segment(double from, double to, boolean falling) {
 
     /** Looks between two measured points: a curve of third degree turns twice between them at most. */
     private static final int STEPS = 24;
+    private static final int MOST_BEYOND = 60;
 
     /** Whether a flow lies in it, to rounding over a scale of flows. */
     public boolean holds(double flow, double scale) {
@@ -29,7 +31,7 @@ public record Segment(double from, double to, boolean falling) {
      * @param viscosity Pa s
      */
     public static List<Segment> of(BankLaw law, double density, double viscosity) {
-        double[] places = places(law);
+        double[] places = withEnds(law, density, viscosity);
         FlowLaw.Drop drop = new FlowLaw.Drop();
         List<Segment> segments = new ArrayList<>();
         double begin = Double.NEGATIVE_INFINITY;
@@ -37,26 +39,53 @@ public record Segment(double from, double to, boolean falling) {
         for (int i = 1; i < places.length; i++) {
             boolean falls = falls(law, places[i], density, viscosity, drop);
             if (falls != falling) {
-                double low = places[i - 1];
-                double high = places[i];
-                for (int k = 0; k < 100 && low < high; k++) {
-                    double middle = low + (high - low) / 2;
-                    if (middle == low || middle == high) {
-                        break;
-                    }
-                    if (falls(law, middle, density, viscosity, drop) == falling) {
-                        low = middle;
-                    } else {
-                        high = middle;
-                    }
-                }
-                segments.add(new Segment(begin, low, falling));
-                begin = low;
+                double end = turn(law, places[i - 1], places[i], falling, density, viscosity, drop);
+                segments.add(new Segment(begin, end, falling));
+                begin = end;
                 falling = falls;
             }
         }
         segments.add(new Segment(begin, Double.POSITIVE_INFINITY, true));
         return List.copyOf(segments);
+    }
+
+    /** The places with others before and behind, so that the curve falls at both ends; where it goes on as a resistance it does. */
+    private static double[] withEnds(BankLaw law, double density, double viscosity) {
+        double[] places = places(law);
+        FlowLaw.Drop drop = new FlowLaw.Drop();
+        List<Double> before = new ArrayList<>();
+        List<Double> behind = new ArrayList<>();
+        double step = places[places.length - 1];
+        for (double at = places[0]; before.size() < MOST_BEYOND && !falls(law, at, density, viscosity, drop); step *= 2) {
+            at -= step;
+            before.addFirst(at);
+        }
+        step = places[places.length - 1] / STEPS;
+        for (double at = places[places.length - 1]; behind.size() < MOST_BEYOND && !falls(law, at, density, viscosity, drop);
+                step *= 2) {
+            at += step;
+            behind.add(at);
+        }
+        return DoubleStream.concat(DoubleStream.concat(before.stream().mapToDouble(Double::doubleValue),
+                DoubleStream.of(places)), behind.stream().mapToDouble(Double::doubleValue)).toArray();
+    }
+
+    /** Where between two flows the curve turns. */
+    private static double turn(BankLaw law, double from, double to, boolean falling, double density, double viscosity,
+            FlowLaw.Drop drop) {
+        double low = from;
+        double high = to;
+        while (true) {
+            double middle = low + (high - low) / 2;
+            if (!(middle > low && middle < high)) {
+                return low;
+            }
+            if (falls(law, middle, density, viscosity, drop) == falling) {
+                low = middle;
+            } else {
+                high = middle;
+            }
+        }
     }
 
     private static boolean falls(BankLaw law, double flow, double density, double viscosity, FlowLaw.Drop drop) {
