@@ -3,7 +3,7 @@ package tramontane.airflow;
 import java.util.Arrays;
 import java.util.Optional;
 import java.util.function.BooleanSupplier;
-import tramontane.airflow.internal.SparseLdl;
+import tramontane.airflow.internal.SparseCholesky;
 import tramontane.analysis.FlowLaw;
 
 /**
@@ -56,7 +56,7 @@ public final class NetworkSolver {
     private final double[] rise;
     /** Branches that join two different bays, in the order of the matrix entries they make. */
     private final int[] inner;
-    private final SparseLdl matrix;
+    private final SparseCholesky matrix;
 
     private final Air[] air;
     /** Air in a branch that goes forwards, and backwards. */
@@ -149,7 +149,7 @@ public final class NetworkSolver {
             a[k] = from[inner[k]];
             b[k] = to[inner[k]];
         }
-        matrix = SparseLdl.of(bays, a, b);
+        matrix = SparseCholesky.of(bays, a, b);
         air = new Air[branches];
         fromDensity = new double[branches];
         toDensity = new double[branches];
