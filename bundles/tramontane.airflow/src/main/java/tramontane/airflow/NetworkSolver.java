@@ -459,17 +459,21 @@ public final class NetworkSolver {
             }
             double rest = drop[e];
             double through = put > 0 ? put : 0.01;
+            boolean evaluated = false;
             for (int i = 0; i < 6 && drive > 0; i++) {
                 law[e].at(through / density[e], density[e], viscosity[e], out);
                 double ratio = drive / (out.pressure() - rest);
                 if (!(ratio > 0) || ratio > 0.5 && ratio < 2) {
+                    evaluated = through >= put;
                     break;
                 }
                 // exact for a square law
                 through *= Math.sqrt(Math.min(ratio, 1e12));
             }
-            through = Math.max(through, put);
-            law[e].at(through / density[e], density[e], viscosity[e], out);
+            if (!evaluated) {
+                through = Math.max(through, put);
+                law[e].at(through / density[e], density[e], viscosity[e], out);
+            }
             double chord = (out.pressure() - rest) / through;
             if (chord > 0 && chord < Double.POSITIVE_INFINITY) {
                 slope[e] = chord;
