@@ -351,7 +351,7 @@ final class Fronts {
             }
             made[s] = top;
             left[s] = firstChild[s] == NONE ? top : left[firstChild[s]];
-            int size = Math.toIntExact(rows * (rows + 1L) / 2);
+            int size = Math.multiplyExact(rows, rows + 1) / 2;
             most = Math.max(most, Math.addExact(top, size));
             top = left[s] + size;
         }
