@@ -52,9 +52,9 @@ public final class Table {
         String text = """
                 # How long the flow network solver takes
 
-                Written by `test-bundles/tramontane.bench/run`; do not edit. Times are in ms, of one thread: medians of JMH's \
-                iterations, after warming up. Set-up is `NetworkSolver.of`, solve is `solve` from a cold start, a step is one \
-                factorisation and solution of the matrix of a grid with the pattern known. CHOLMOD's step is that of \
+                Written by `test-bundles/tramontane.bench/run`; do not edit. Times are in ms, of one thread: medians of single \
+                calls after warming up, in JMH and in C. Set-up is `NetworkSolver.of`, solve is `solve` from a cold start, a \
+                step is one factorisation and solution of the matrix of a grid with the pattern known. CHOLMOD's step is that of \
                 `src/main/c/sparse_limit.c` on the same matrix in the same run, as CHOLMOD chooses to do it and, in brackets, \
                 without supernodes. The ratio is ours over CHOLMOD's as chosen; 3 is the target.
 
@@ -109,9 +109,9 @@ public final class Table {
     private static Measured measure(String benchmark, int side, String tolerance) throws RunnerException {
         boolean large = side > 50;
         var options = new OptionsBuilder().include("^tramontane\\.bench\\." + benchmark.replace(".", "\\.") + "$")
-                .mode(Mode.AverageTime).timeUnit(TimeUnit.NANOSECONDS).forks(1).threads(1).shouldFailOnError(true)
-                .warmupIterations(5).warmupTime(TimeValue.milliseconds(large ? 3000 : 1000))
-                .measurementIterations(large ? 7 : 9).measurementTime(TimeValue.milliseconds(large ? 2000 : 1000))
+                .mode(Mode.SampleTime).timeUnit(TimeUnit.NANOSECONDS).forks(1).threads(1).shouldFailOnError(true)
+                .warmupIterations(4).warmupTime(TimeValue.milliseconds(large ? 3000 : 1000))
+                .measurementIterations(5).measurementTime(TimeValue.milliseconds(large ? 2000 : 1000))
                 .jvmArgs("-Xmx2g", "-XX:+UseSerialGC").addProfiler(GCProfiler.class)
                 .param("side", Integer.toString(side));
         if (!tolerance.isEmpty()) {
