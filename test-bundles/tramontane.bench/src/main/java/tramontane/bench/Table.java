@@ -54,8 +54,8 @@ public final class Table {
 
                 Written by `test-bundles/tramontane.bench/run`; do not edit. Times are in ms, of one thread: medians of single \
                 calls after warming up, in JMH and in C. Set-up is `NetworkSolver.of`, solve is `solve` from a cold start, a \
-                step is one factorisation and solution of the matrix of a grid with the pattern known. CHOLMOD's step is that of \
-                `src/main/c/sparse_limit.c` on the same matrix in the same run, as CHOLMOD chooses to do it and, in brackets, \
+                step is one factorisation and solution of the matrix of a grid with the pattern known. CHOLMOD's step is that \
+                of `src/main/c/sparse_limit.c` on the same matrix in the same run, as CHOLMOD chooses to do it and, in brackets, \
                 without supernodes. The ratio is ours over CHOLMOD's as chosen; 3 is the target.
 
                 | network | bays | set-up | solve | steps | per step | CHOLMOD per step | ratio | target | bytes per solve |
