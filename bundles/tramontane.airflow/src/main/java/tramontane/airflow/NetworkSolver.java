@@ -3,7 +3,7 @@ package tramontane.airflow;
 import java.util.Arrays;
 import java.util.Optional;
 import java.util.function.BooleanSupplier;
-import tramontane.airflow.internal.SparseLdl;
+import tramontane.airflow.internal.SparseCholesky;
 import tramontane.analysis.FlowLaw;
 
 /**
@@ -56,7 +56,7 @@ public final class NetworkSolver {
     private final double[] rise;
     /** Branches that join two different bays, in the order of the matrix entries they make. */
     private final int[] inner;
-    private final SparseLdl matrix;
+    private final SparseCholesky matrix;
 
     private final Air[] air;
     /** Air in a branch that goes forwards, and backwards. */
@@ -149,7 +149,7 @@ public final class NetworkSolver {
             a[k] = from[inner[k]];
             b[k] = to[inner[k]];
         }
-        matrix = SparseLdl.of(bays, a, b);
+        matrix = SparseCholesky.of(bays, a, b);
         air = new Air[branches];
         fromDensity = new double[branches];
         toDensity = new double[branches];
@@ -459,17 +459,21 @@ public final class NetworkSolver {
             }
             double rest = drop[e];
             double through = put > 0 ? put : 0.01;
+            boolean evaluated = false;
             for (int i = 0; i < 6 && drive > 0; i++) {
                 law[e].at(through / density[e], density[e], viscosity[e], out);
                 double ratio = drive / (out.pressure() - rest);
                 if (!(ratio > 0) || ratio > 0.5 && ratio < 2) {
+                    evaluated = through >= put;
                     break;
                 }
                 // exact for a square law
                 through *= Math.sqrt(Math.min(ratio, 1e12));
             }
-            through = Math.max(through, put);
-            law[e].at(through / density[e], density[e], viscosity[e], out);
+            if (!evaluated) {
+                through = Math.max(through, put);
+                law[e].at(through / density[e], density[e], viscosity[e], out);
+            }
             double chord = (out.pressure() - rest) / through;
             if (chord > 0 && chord < Double.POSITIVE_INFINITY) {
                 slope[e] = chord;

@@ -4,10 +4,12 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.sun.management.ThreadMXBean;
 import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.InputStreamReader;
 import java.io.UncheckedIOException;
+import java.lang.management.ManagementFactory;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -444,6 +446,78 @@ class NetworkSolverTest {
         NetworkSolution solution = solved(shaft, NetworkLoad.of(air));
         assertEquals(0, solution.massFlow(1), 1e-6);
         assertEquals(1.2, solution.density(1), 1e-3);
+    }
+
+    // large networks
+
+    /** Neighbours of a square joined by losses of all sizes, a few open to the outside, a bank at each of two corners. */
+    private static Network grid(int side, long seed) {
+        Random random = new Random(seed);
+        List<Network.Branch> branches = new ArrayList<>();
+        for (int i = 0; i < side * side; i++) {
+            if (i % side > 0) {
+                branches.add(branch(i - 1, i, Laws.mixed(1, 1e4 * Math.exp(random.nextGaussian()), 1e-5, 0)));
+            }
+            if (i >= side) {
+                branches.add(branch(i - side, i, Laws.mixed(1, 1e4 * Math.exp(random.nextGaussian()), 1e-5, 0)));
+            }
+            if (random.nextInt(50) == 0) {
+                branches.add(branch(i, OUT, Laws.mixed(1, 1e4, 1e-5, 0)));
+            }
+        }
+        branches.add(branch(OUT, 0, Laws.mover(120, 0.06, 2)));
+        branches.add(branch(side * side - 1, OUT, Laws.mover(100, 0.05, 2)));
+        return network(side * side, branches.toArray(Network.Branch[]::new));
+    }
+
+    @ParameterizedTest
+    @CsvSource({"10", "40", "150"})
+    void fulfilsTheEquationsOfALargeNetwork(int side) {
+        Network network = grid(side, side);
+        NetworkSolution solution = solved(network, unit(side * side));
+        double[] balance = new double[side * side];
+        FlowLaw.Drop drop = new FlowLaw.Drop();
+        for (int e = 0; e < solution.branches(); e++) {
+            Network.Branch branch = network.branches().get(e);
+            branch.law().at(solution.massFlow(e), 1, 1.8e-5, drop);
+            assertEquals(solution.pressure(branch.from()) - solution.pressure(branch.to()), drop.pressure(), 1e-7);
+            if (branch.from() != OUT) {
+                balance[branch.from()] -= solution.massFlow(e);
+            }
+            if (branch.to() != OUT) {
+                balance[branch.to()] += solution.massFlow(e);
+            }
+        }
+        for (double each : balance) {
+            assertEquals(0, each, 1e-9 * largest(solution));
+        }
+        assertTrue(largest(solution) > 0.01);
+    }
+
+    /** More steps need no more memory. */
+    @Test
+    void stepsAllocateNothing() {
+        Network network = grid(8, 8);
+        NetworkSolver solver = NetworkSolver.of(network);
+        NetworkSolver.Settings rough = new NetworkSolver.Settings(1e-1, 200, 200);
+        NetworkLoad load = unit(64);
+        int[] steps = new int[2];
+        long few = allocated(() -> steps[0] = solver.solve(load, rough).iterations());
+        long many = allocated(() -> steps[1] = solver.solve(load, NetworkSolver.Settings.STANDARD).iterations());
+        assertTrue(steps[0] < steps[1], () -> Arrays.toString(steps));
+        assertEquals(few, many);
+    }
+
+    /** Least of several runs, since compiling and loading classes may add to some. */
+    private static long allocated(Runnable task) {
+        ThreadMXBean threads = (ThreadMXBean) ManagementFactory.getThreadMXBean();
+        long least = Long.MAX_VALUE;
+        for (int i = 0; i < 50; i++) {
+            long before = threads.getCurrentThreadAllocatedBytes();
+            task.run();
+            least = Math.min(least, threads.getCurrentThreadAllocatedBytes() - before);
+        }
+        return least;
     }
 
     // closed and odd networks
