@@ -64,7 +64,7 @@ public final class Table {
                 The chain solved to 1e-2 takes %d steps and %.0f bytes, to 1e-10 %d steps and %.0f bytes.
 
                 %s; %s %s; %s. Load of the machine %.1f at the start, %.1f at the end. CHOLMOD: %s.
-                """.formatted(rows, steps(0, 1e-2), rough.bytes, steps(0, 1e-10), fine.bytes, processor(),
+                """.formatted(rows, steps(0, 1e-2), rough.bytes, steps(0, 1e-10), fine.bytes, System.getProperty("os.arch"),
                 System.getProperty("java.vm.name"), System.getProperty("java.version"), System.getProperty("os.name"), before,
                 load(), arguments[1]);
         Files.writeString(Path.of(arguments[0]), text);
@@ -147,17 +147,5 @@ public final class Table {
 
     private static double load() {
         return ManagementFactory.getOperatingSystemMXBean().getSystemLoadAverage();
-    }
-
-    private static String processor() throws IOException {
-        Path info = Path.of("/proc/cpuinfo");
-        if (Files.isReadable(info)) {
-            for (String line : Files.readAllLines(info)) {
-                if (line.startsWith("model name")) {
-                    return line.substring(line.indexOf(':') + 1).strip();
-                }
-            }
-        }
-        return System.getProperty("os.arch");
     }
 }
