@@ -36,9 +36,11 @@ class JointStatesTest {
     private static final double[] TURNS = {-0.2, 0.015, 0.025, 0.2};
     private static final double DENSITY = AirPathModel.of(Design.EMPTY, Cases.standardAir(), List.of()).outside().density();
 
+    private static final MoverCharacteristic CURVE = MoverCharacteristic.of(DEEP, Cases.SPEED);
+
     private static double pressure(double flow) {
         FlowLaw.Drop drop = new FlowLaw.Drop();
-        MoverCharacteristic.of(DEEP, Cases.SPEED).at(flow, DENSITY, 1.8e-5, drop);
+        CURVE.at(flow, DENSITY, 1.8e-5, drop);
         return -drop.pressure();
     }
 
@@ -50,7 +52,7 @@ class JointStatesTest {
         if ((pressure(low) - pressure) * (pressure(high) - pressure) > 0) {
             return Double.NaN;
         }
-        for (int i = 0; i < 60; i++) {
+        for (int i = 0; i < 50; i++) {
             double middle = (low + high) / 2;
             if (pressure(middle) > pressure == falling) {
                 low = middle;
@@ -66,7 +68,7 @@ class JointStatesTest {
         List<Double> flows = new ArrayList<>();
         double before = Double.NaN;
         double beforeTotal = 0;
-        int n = 6000;
+        int n = 2000;
         for (int i = 0; i <= n; i++) {
             double pressure = 0.001 + 79.8 * i / n;
             double total = 0;
