@@ -1,0 +1,720 @@
+"""Makes flow_networks.csv: whole air paths of 5 to 200 bays, solved by SciPy from the formulas alone.
+
+Formulas
+  moist air        CIPM-2007 (A. Picard and others, Metrologia 45 (2008) 149-155); viscosity by Sutherland, ISO 2533 eq. (22)
+  local loss       dp = c q (q^4 + q0^4)^(1/4), c = K rho/(2 A^2), q0 = 10 mu A_holes/(rho d)
+  measured         dp = a q mu/mu(293.15 K) + b q |q| rho/rho0; with a = 0 linear below 1e-4 Pa in the way of a local loss;
+                   a and b of a filter times the clogging
+  flap             forwards the open loss and p q/sqrt(q^2 + q1^2), backwards c q (q^4 + q2^4)^(1/4) of the leak, with
+                   s = max(sqrt(p c), slope of the leak at rest, twice that of the open flap), q1 = p/(s - slope of the open
+                   flap at rest), q2 = s/c
+  mover            scipy.interpolate.PchipInterpolator through the measured points of the curve with the nearest speed (in
+                   logarithm); beyond the ends the slope at the end and a square term highest pressure/largest flow^2; fan laws
+                   Q ~ n, dp ~ n^2 rho (ISO 5801, AMCA 210)
+  failed mover     local loss of (1 + 0.707)^2 on its open area, times 2 where the air turns it, times 3 where it is locked; open
+                   area 0.6 of the frame where not stated
+  bank             each column is a branch of its own between the two bays, so that columns share flow by themselves; all take
+                   the air of the bay from which the bank as a whole gets it
+  buoyancy         (rho outside - rho) g (z to - z from), rho of the air that enters; none to or from the outside
+
+Method: mass flows and pressures together are the unknowns; Newton's method with analytic slopes, each step by
+scipy.sparse.linalg.spsolve and shortened until the sum of squares falls. Air is that of the bay upstream; directions are taken
+from the solution before until they stay. Every solution is checked: mass balances to 1e-12 of the largest flow, branch laws to
+1e-12 of the largest pressure. Up to 60 bays it is also found by scipy.optimize.root (hybr) on the bay pressures alone, the flow
+of each branch by bisection, and must agree to 1e-9 of the largest flow. Networks with a bank whose curve dips: the bank's flow is
+imposed from far backwards upwards, the rest solved, what the bank gives more than is asked of it brought to zero by
+scipy.optimize.brentq, all laws together polished by Newton's method. The state reached from rest is the first crossing met from
+zero flow, upwards where the bank gives more than is asked at rest.
+
+Drawn again are: networks with unlike air in which a branch flows less than 1e-6 kg/s but not nothing, or in which other first
+directions lead to another solution; crossings closer than 1 % of the largest flow, and an excess that turns back within 0.5 % of
+the highest pressure from zero; up to 45 times dipping curves with fewer than three crossings. A dipping curve is scaled such that
+its rise lies where the path asks for it.
+
+Lines of the table (SI; several numbers in a field are parted by blanks; bays from 0, outside -1; cold: every bay like the air
+outside, warm: bays at their temperatures):
+  network,name,bays,temperature outside,barometric pressure,relative humidity,clogging,density outside,viscosity outside
+  mover,id,open area or empty,frame width,frame height
+  curve,mover,speed,density,flows,pressures
+  bay,height,temperature,density,viscosity,pressure cold,pressure warm
+  passage,from,to,kind,parameters,mass flow cold,mass flow warm
+      area K | width height K | diameter discharge | width height ratio K | a b density filter | area K leak share leak K lifting
+  bank,from,to,mover,across,along,series,speed,failed,mass flow of each column cold,the same warm
+  crossing,cold or warm,bank,mass flow,pressure that the bank gives,1 if stable,1 if reached from rest
+
+Run: python3 flow_networks.py > flow_networks.csv   (made with SciPy 1.10.1, NumPy 1.24.2; takes half an hour)
+"""
+import sys
+
+import numpy as np
+from scipy.interpolate import PchipInterpolator
+from scipy.optimize import brentq, root
+from scipy.sparse import csc_matrix
+from scipy.sparse.linalg import spsolve
+
+G = 9.80665
+PLAIN = (1 + 0.707) ** 2
+LOSS = {"removed": PLAIN, "freewheeling": 2 * PLAIN, "locked": 3 * PLAIN}
+
+
+class Again(Exception):
+    """This draw has no clear answer."""
+
+
+# air
+
+def vapour(p, t, h):
+    c = t - 273.15
+    f = 1.00062 + 3.14e-8 * p + 5.6e-7 * c * c
+    return h * f * np.exp(1.2378847e-5 * t * t - 1.9121316e-2 * t + 33.93711047 - 6.3431645e3 / t) / p
+
+
+def moist(p, t, x):
+    c = t - 273.15
+    z = 1 - p / t * (1.58123e-6 - 2.9331e-8 * c + 1.1043e-10 * c * c + (5.707e-6 - 2.051e-8 * c) * x
+                     + (1.9898e-4 - 2.376e-6 * c) * x * x) + (p / t) ** 2 * (1.83e-11 - 0.765e-8 * x * x)
+    return p * 28.96546e-3 / (z * 8.314472 * t) * (1 - x * (1 - 18.01528 / 28.96546))
+
+
+def sutherland(t):
+    return 1.458e-6 * t ** 1.5 / (t + 110.4)
+
+
+# laws: volume flow to drop and slope
+
+def local(q, c, q0):
+    m = (q ** 4 + q0 ** 4) ** 0.25
+    r = np.divide(q, m, out=np.zeros_like(q), where=m > 0)
+    return c * q * m, c * m * (1 + r ** 4)
+
+
+class Curve:
+    """A measured curve."""
+
+    def __init__(self, speed, density, flow, pressure):
+        self.speed, self.density = speed, density
+        self.flow, self.pressure = np.array(flow), np.array(pressure)
+        self.value = PchipInterpolator(self.flow, self.pressure)
+        self.slope = self.value.derivative()
+        self.square = max(pressure) / flow[-1] ** 2
+        self.ends = float(self.slope(flow[0])), float(self.slope(flow[-1]))
+
+    def rise(self, q):
+        inside = np.clip(q, self.flow[0], self.flow[-1])
+        low, high = np.minimum(q - self.flow[0], 0), np.maximum(q - self.flow[-1], 0)
+        value = self.value(inside) + self.ends[0] * low + self.square * low ** 2 + self.ends[1] * high - self.square * high ** 2
+        slope = np.where(q < self.flow[0], self.ends[0] + 2 * self.square * low,
+                         np.where(q > self.flow[-1], self.ends[1] - 2 * self.square * high, self.slope(inside)))
+        return value, slope
+
+
+class Mover:
+    def __init__(self, name, area, width, height, curves):
+        self.name, self.area, self.width, self.height, self.curves = name, area, width, height, curves
+
+    def open(self):
+        return self.area if self.area else 0.6 * self.width * self.height
+
+    def nearest(self, speed):
+        return min(self.curves, key=lambda c: abs(np.log(speed / c.speed)))
+
+
+class Path:
+    """An air path; columns of banks are branches of their own."""
+
+    def __init__(self, air, clogging, height, passages, banks):
+        self.passages, self.banks = passages, banks
+        self.height = np.append(height, 0.0)
+        self.bays = len(height)
+        self.clogging = clogging
+        ends = [(f, t) for f, t, *_ in passages]
+        group = list(range(len(passages)))
+        columns = []
+        for k, bank in enumerate(banks):
+            for column in bank.columns():
+                ends.append((bank.start, bank.end))
+                group.append(len(passages) + k)
+                columns.append((bank, column))
+        self.start = np.array([e[0] for e in ends])
+        self.end = np.array([e[1] for e in ends])
+        self.group = np.array(group)
+        self.columns = columns
+        self.groups = len(passages) + len(banks)
+        self.air(*air)
+
+    def air(self, density, viscosity):
+        """Density and viscosity of each bay, the outside last."""
+        self.density, self.viscosity = density, viscosity
+        inner = (self.start >= 0) & (self.end >= 0)
+        self.rise = np.where(inner, self.height[self.end] - self.height[self.start], 0)
+        self.unlike = density[self.start] != density[self.end]
+
+    def laws(self, forward):
+        """Takes the air that enters each branch, by the direction of each group."""
+        entry = np.where(forward[self.group], self.start, self.end)
+        rho, mu = self.density[entry], self.viscosity[entry]
+        n = len(entry)
+        a, c, q0 = np.zeros(n), np.zeros(n), np.zeros(n)
+        flaps, runs = [], {}
+        reference = sutherland(293.15)
+        for e, (_, _, kind, v) in enumerate(self.passages):
+            if kind == "measured":
+                factor = self.clogging if v[3] else 1
+                a[e] = v[0] * factor * mu[e] / reference
+                c[e] = v[1] * factor * rho[e] / v[2]
+                q0[e] = 0 if v[0] else (1e-4 / (v[1] * factor)) ** 0.5
+                continue
+            if kind == "flap":
+                flaps.append((e, self.flap(v, rho[e], mu[e])))
+                continue
+            if kind == "opening":
+                area, loss = v
+                hole, holes = (4 * area / np.pi) ** 0.5, area
+            elif kind == "rectangle":
+                area, loss = v[0] * v[1], v[2]
+                hole, holes = 2 * area / (v[0] + v[1]), area
+            elif kind == "round":
+                area, loss = np.pi / 4 * v[0] ** 2, v[1] ** -2
+                hole, holes = v[0], area
+            else:  # grille
+                area, loss = v[0] * v[1], v[3]
+                holes = v[2] * area
+                hole = (4 * holes / np.pi) ** 0.5
+            c[e] = loss * rho[e] / (2 * area ** 2)
+            q0[e] = 10 * mu[e] * holes / (rho[e] * hole)
+        for k, (bank, column) in enumerate(self.columns):
+            e = len(self.passages) + k
+            area = bank.mover.open()
+            standing = [LOSS[s] for s in column if s]
+            if standing:
+                c[e] = sum(standing) * rho[e] / (2 * area ** 2)
+                q0[e] = 10 * mu[e] * (np.pi * area / 4) ** 0.5 / rho[e]
+            running = sum(not s for s in column)
+            if running:
+                runs.setdefault((bank.mover.nearest(bank.speed), bank.speed), []).append((e, running))
+        runs = [(curve, speed, np.array([e for e, _ in es]), np.array([r for _, r in es])) for (curve, speed), es in runs.items()]
+
+        def law(mass):
+            q = mass / rho
+            drop, slope = local(q, c, q0)
+            drop += a * q
+            slope += a
+            for e, (co, q0o, cl, p, s) in flaps:
+                if q[e] <= 0:
+                    drop[e], slope[e] = local(q[e], cl, s / cl)
+                else:
+                    drop[e], slope[e] = local(q[e], co, q0o)
+                    q1 = p / (s - co * q0o)
+                    size = np.hypot(q[e], q1)
+                    drop[e] += p * q[e] / size
+                    slope[e] += p * q1 ** 2 / size ** 3
+            for curve, speed, es, count in runs:
+                ratio = speed / curve.speed
+                value, fall = curve.rise(q[es] / ratio)
+                scale = count * rho[es] / curve.density * ratio
+                drop[es] -= value * scale * ratio
+                slope[es] -= fall * scale
+            return drop, slope / rho
+
+        buoyancy = (self.density[-1] - rho) * G * self.rise
+        return law, buoyancy
+
+    @staticmethod
+    def flap(v, rho, mu):
+        area, loss, share, leak_loss, lifting = v
+        leak = share * area
+        co, q0o = loss * rho / (2 * area ** 2), 10 * mu * (np.pi * area / 4) ** 0.5 / rho
+        cl, q0l = leak_loss * rho / (2 * leak ** 2), 10 * mu * (np.pi * leak / 4) ** 0.5 / rho
+        return co, q0o, cl, lifting, max((lifting * cl) ** 0.5, cl * q0l, 2 * co * q0o)
+
+    def net(self, mass):
+        return np.bincount(self.group, mass, self.groups)
+
+
+class Bank:
+    def __init__(self, start, end, mover, across, along, series, speed, failed):
+        self.start, self.end, self.mover, self.speed = start, end, mover, speed
+        self.across, self.along, self.series, self.failed = across, along, series, failed
+
+    def columns(self):
+        return [[self.failed.get(c * self.series + s + 1) for s in range(self.series)] for c in range(self.across * self.along)]
+
+
+# solving
+
+def newton(path, forward, keep, inflow, start):
+    """Solves with given directions; keep: branches whose law counts; the rest have no flow."""
+    law, buoyancy = path.laws(forward)
+    n, bays = len(path.start), path.bays
+    used = np.flatnonzero(keep)
+    b = len(used)
+    f, t = path.start[used], path.end[used]
+    rows = [np.arange(b)]
+    cols = [np.arange(b)]
+    ones = []
+    for ends, sign in ((f, -1.0), (t, 1.0)):
+        at = np.flatnonzero(ends >= 0)
+        rows += [at, b + ends[at]]
+        cols += [b + ends[at], at]
+        ones += [np.full(len(at), sign), np.full(len(at), sign)]
+    rows, cols = np.concatenate(rows), np.concatenate(cols)
+    ones = np.concatenate(ones)
+
+    def full(m):
+        mass = np.zeros(n)
+        mass[used] = m
+        return mass
+
+    def step(slope, r):
+        jac = csc_matrix((np.concatenate([slope, ones]), (rows, cols)), shape=(b + bays, b + bays))
+        return spsolve(jac, -r)
+
+    def residual(x, drop):
+        p = np.append(x[b:], 0.0)
+        r = np.empty(b + bays)
+        r[:b] = drop - buoyancy[used] - p[f] + p[t]
+        balance = inflow.copy()
+        np.subtract.at(balance, f[f >= 0], x[:b][f >= 0])
+        np.add.at(balance, t[t >= 0], x[:b][t >= 0])
+        r[b:] = balance
+        return r
+
+    def at(x):
+        drop, slope = law(full(x[:b]))
+        return drop[used], slope[used]
+
+    if start is None:
+        x = np.zeros(b + bays)
+        rest, _ = at(x)
+        x[:b] = 0.02
+        there, _ = at(x)
+        x[:b] = 0
+        x += step(np.maximum((there - rest) / 0.02, 1e-3), residual(x, rest))
+    else:
+        x = np.append(start[0][used], start[1])
+    best, best_error = None, np.inf
+    polish = 0
+    for _ in range(300):
+        drop, slope = at(x)
+        r = residual(x, drop)
+        p_scale = max(1e-3, np.max(np.abs(drop)), np.max(np.abs(x[b:])))
+        m_scale = max(1e-6, np.max(np.abs(x[:b])))
+        error = max(np.max(np.abs(r[:b])) / p_scale, np.max(np.abs(r[b:])) / m_scale)
+        if error < best_error:
+            best, best_error = x, error
+        if error < 1e-11:
+            polish += 1
+            if polish > 4:
+                break
+        d = step(np.where(np.abs(slope) > 1e-9, slope, 1e-9), r)
+        length = 1.0
+        if error > 1e-9:
+            weight = np.append(np.full(b, 1 / p_scale), np.full(bays, 1 / m_scale))
+            before = np.sum((r * weight) ** 2)
+            while length > 1e-9:
+                after = np.sum((residual(x + length * d, at(x + length * d)[0]) * weight) ** 2)
+                if after < (1 - 1e-4 * length) * before:
+                    break
+                length /= 2
+        x = x + length * d
+    if best_error > 1e-10:
+        raise Again("residual %g" % best_error)
+    return full(best[:b]), best[b:]
+
+
+def strict(path, mass, pressure, forward):
+    """Refuses what does not meet the equations to 1e-12."""
+    law, buoyancy = path.laws(forward)
+    drop = law(mass)[0]
+    p = np.append(pressure, 0.0)
+    unmet = drop - buoyancy - p[path.start] + p[path.end]
+    balance = np.zeros(path.bays + 1)
+    np.subtract.at(balance, path.start, mass)
+    np.add.at(balance, path.end, mass)
+    if (np.max(np.abs(unmet)) > 1e-12 * max(np.max(np.abs(p)), np.max(np.abs(drop)))
+            or np.max(np.abs(balance[:-1])) > 1e-12 * np.max(np.abs(mass))):
+        raise Again("not to 1e-12")
+
+
+def solve(path, imposed=None, start=None, forward=None, fixed=None):
+    """Solves; imposed: mass flow of the last bank (one that dips), None where its law counts."""
+    keep = np.ones(len(path.start), bool)
+    inflow = np.zeros(path.bays)
+    if imposed is not None:
+        last = path.groups - 1
+        keep = path.group != last
+        for bay, sign in ((path.banks[-1].start, -1), (path.banks[-1].end, 1)):
+            if bay >= 0:
+                inflow[bay] += sign * imposed
+    forward = np.ones(path.groups, bool) if forward is None else forward.copy()
+    for _ in range(60):
+        if imposed is not None:
+            forward[-1] = imposed >= 0
+        mass, pressure = newton(path, forward, keep, inflow, start)
+        net = path.net(mass)
+        turned = np.where(np.abs(net) <= 1e-12 * np.max(np.abs(net)), forward, net > 0)
+        if imposed is not None:
+            turned[-1] = imposed >= 0
+        like = np.ones(path.groups, bool)
+        like[path.group[path.unlike]] = False
+        turned = np.where(like, forward, turned)
+        if np.all(turned == forward):
+            return mass, pressure, forward
+        forward = turned
+        start = mass, pressure
+    raise Again("directions")
+
+
+def clear(path, mass, pressure, forward, imposed, rng):
+    """Refuses what depends on how air turns."""
+    net = path.net(mass)
+    if imposed is not None:
+        net[-1] = imposed
+    top = np.max(np.abs(net))
+    for e in np.flatnonzero(path.unlike):
+        size = abs(net[path.group[e]])
+        still = size < 1e-12 * top and path.rise[e] == 0 and path.group[e] < len(path.passages)
+        if size < 1e-6 and not still:
+            raise Again("a branch turns")
+    if not np.any(path.unlike):
+        return
+    for first in (~forward, rng.random(path.groups) < 0.5, rng.random(path.groups) < 0.5):
+        other, _, _ = solve(path, imposed, None, first)
+        if np.max(np.abs(other - mass)) > 1e-9 * top:
+            raise Again("several directions")
+
+
+def check_by_root(path, mass, pressure, forward, imposed):
+    """The same by root finding on the bay pressures alone; True if it got there by itself."""
+    law, buoyancy = path.laws(forward)
+    keep = np.ones(len(path.start), bool)
+    inflow = np.zeros(path.bays)
+    if imposed is not None:
+        keep = path.group != path.groups - 1
+        for bay, sign in ((path.banks[-1].start, -1), (path.banks[-1].end, 1)):
+            if bay >= 0:
+                inflow[bay] += sign * imposed
+
+    def flows(p):
+        p = np.append(p, 0.0)
+        want = p[path.start] - p[path.end] + buoyancy
+        low, high = np.full(len(want), -1e-2), np.full(len(want), 1e-2)
+        for _ in range(60):
+            over, under = (law(low)[0] > want) & keep, (law(high)[0] < want) & keep
+            if not over.any() and not under.any():
+                break
+            low[over] *= 2
+            high[under] *= 2
+        for _ in range(70):
+            mid = (low + high) / 2
+            over = law(mid)[0] > want
+            high = np.where(over, mid, high)
+            low = np.where(over, low, mid)
+        mid = (low + high) / 2
+        return np.where(keep, mid, 0), np.where(keep, 1 / np.maximum(law(mid)[1], 1e-9), 0)
+
+    def balance(p):
+        m, g = flows(p)
+        f = inflow.copy()
+        jac = np.zeros((path.bays, path.bays))
+        for s, t, x, c in zip(path.start, path.end, m, g):
+            if s >= 0:
+                f[s] -= x
+                jac[s, s] -= c
+            if t >= 0:
+                f[t] += x
+                jac[t, t] -= c
+            if s >= 0 and t >= 0:
+                jac[s, t] += c
+                jac[t, s] += c
+        return f, jac
+
+    own = np.where(keep, mass, 0)
+    top = np.max(np.abs(mass))
+    rng = np.random.default_rng(1)
+    for attempt in range(6):
+        near = attempt > 3
+        begin = pressure * rng.normal(1, 0.1, path.bays) if near else rng.normal(0, 3 + 10 * attempt, path.bays)
+        found = root(balance, begin, jac=True, method="hybr", options={"xtol": 1e-14, "maxfev": 600})
+        if np.max(np.abs(balance(found.x)[0])) < 1e-10 * top:
+            if np.max(np.abs(flows(found.x)[0] - own)) > 1e-9 * top:
+                raise RuntimeError("root finder disagrees by %g" % np.max(np.abs(flows(found.x)[0] - own)))
+            return not near
+    raise Again("not confirmed")
+
+
+# banks that dip
+
+def excess(path, m, start, forward):
+    mass, pressure, forward = solve(path, m, start, forward)
+    bank = path.banks[-1]
+    p = np.append(pressure, 0.0)
+    law, buoyancy = path.laws(forward)
+    columns = np.flatnonzero(path.group == path.groups - 1)
+    whole = np.zeros(len(path.start))
+    whole[columns] = m / len(columns)
+    gives = -law(whole)[0][columns[0]]
+    asked = p[bank.end] - p[bank.start] - buoyancy[columns[0]]
+    return gives - asked, (mass, pressure), forward
+
+
+def crossings(path, rng, per_interval):
+    """All crossings of the last bank, by rising flow: mass flow, pressure, stable, reached, masses, pressures, directions."""
+    bank = path.banks[-1]
+    curve = bank.mover.nearest(bank.speed)
+    columns = bank.across * bank.along
+    scale = bank.speed / curve.speed * columns * path.density[bank.start]
+    measured = np.unique(np.append(curve.flow, 0.0)) * scale
+    largest = measured[-1]
+    grid = [np.linspace(-3 * largest, 0, 3 * per_interval, endpoint=False)]
+    for low, high in zip(measured[:-1], measured[1:]):
+        grid.append(np.linspace(low, high, per_interval, endpoint=False))
+    grid.append(np.linspace(largest, 4 * largest, 3 * per_interval))
+    grid = np.concatenate(grid)
+    values, states = [], []
+    state, forward = None, None
+    for m in grid:
+        e, state, forward = excess(path, m, state, forward)
+        values.append(e)
+        states.append((state, forward))
+    values = np.array(values)
+    highest = np.max(curve.pressure) * (bank.speed / curve.speed) ** 2
+    if values[0] < 0 or values[-1] > 0:
+        raise Again("crossing far off")
+    for i in range(1, len(grid) - 1):
+        if (values[i] - values[i - 1]) * (values[i + 1] - values[i]) < 0 and abs(values[i]) < 5e-3 * highest:
+            raise Again("nearly a crossing")
+    found = []
+    for i in range(1, len(grid)):
+        if values[i - 1] > 0 >= values[i] or values[i - 1] < 0 <= values[i]:
+            if grid[i - 1] < 0 <= grid[i]:
+                raise Again("crossing at rest")
+            begin, forward = states[i - 1]
+            m = brentq(lambda x: excess(path, x, begin, forward)[0], grid[i - 1], grid[i], xtol=1e-15, rtol=1e-14)
+            _, (mass, pressure), forward = excess(path, m, begin, forward)
+            clear(path, mass, pressure, forward, m, rng)
+            columns_at = path.group == path.groups - 1
+            guess = mass.copy()
+            guess[columns_at] = m / columns
+            mass, pressure, after = solve(path, None, (guess, pressure), forward)
+            flow = mass[columns_at].sum()
+            if abs(flow - m) > 1e-9 * largest or np.any(after != forward):
+                raise Again("polish went astray")
+            p = np.append(pressure, 0.0)
+            gives = p[bank.end] - p[bank.start] - path.laws(forward)[1][columns_at][0]
+            found.append([flow, gives, bool(values[i - 1] > 0), False, mass, pressure, forward])
+    if len(found) % 2 == 0 or any(b[0] - a[0] < 1e-2 * largest for a, b in zip(found, found[1:])):
+        raise Again("crossings close together")
+    at_rest = excess(path, 0.0, *states[np.argmin(np.abs(grid))])[0]
+    if abs(at_rest) < 5e-3 * highest:
+        raise Again("almost a crossing at rest")
+    ahead = [c for c in found if c[0] * at_rest > 0]
+    (ahead[0] if at_rest > 0 else ahead[-1])[3] = True
+    return found
+
+
+# drawing
+
+def short(x):
+    return float("%.4g" % x)
+
+
+def draw_curve(rng, largest, highest, speed, dips=False):
+    n = int(rng.integers(6 if dips else 5, 10))
+    flow = np.cumsum(rng.uniform(0.5, 1.5, n))
+    flow = (flow - flow[0] * (1.0 if rng.random() < 0.8 else 0.7)) / flow[-1] * largest
+    fall = np.cumsum(rng.uniform(0.3, 1.2, n))
+    pressure = highest * (1 - (fall - fall[0]) / (fall[-1] - fall[0]) * rng.uniform(0.9, 1.0))
+    if dips:
+        k = int(rng.integers(1, n - 3))
+        if rng.random() < 0.25:
+            pressure[0] = pressure[1] * rng.uniform(0.8, 0.95)
+        pressure[k + 1] = pressure[k] * rng.uniform(0.95, 1.1)
+        pressure[k] = pressure[k + 1] * rng.uniform(0.5, 0.85)
+        pressure[k + 2:] = pressure[k + 1] * np.linspace(0.9, 0.0, n - k - 2)
+    return Curve(speed, short(rng.choice([1.2, 1.2, 1.15, 1.184])), [short(q) for q in flow], [short(p) for p in pressure])
+
+
+def draw_mover(rng, name, dips=False):
+    side = rng.uniform(0.06, 0.14)
+    speed = rng.uniform(150, 800)
+    largest, highest = 10 ** rng.uniform(-2, -1), 10 ** rng.uniform(1.6, 2.4)
+    curves = [draw_curve(rng, largest, highest, short(speed), dips)]
+    if not dips and rng.random() < 0.4:
+        slow = rng.uniform(0.5, 0.75)
+        curves.append(draw_curve(rng, largest * slow, highest * slow ** 2, short(speed * slow)))
+    area = short(0.55 * side ** 2) if rng.random() < 0.5 else None
+    return Mover(name, area, short(side), short(side * rng.uniform(0.9, 1.1)), curves)
+
+
+def draw_passage(rng, i, k):
+    kind = rng.choice(["opening", "rectangle", "round", "grille", "measured", "measured"])
+    size = 10 ** rng.uniform(-3.2, -1.9)
+    side = size ** 0.5 * rng.uniform(0.5, 1.5)
+    if kind == "opening":
+        v = [size, rng.uniform(1, 4)]
+    elif kind == "rectangle":
+        v = [side, size / side, rng.uniform(1, 4)]
+    elif kind == "round":
+        v = [(4 * size / np.pi) ** 0.5, rng.uniform(0.55, 0.95)]
+    elif kind == "grille":
+        v = [side, 2 * size / side, rng.uniform(0.3, 0.8), rng.uniform(1.5, 12)]
+    else:
+        a = 0.0 if rng.random() < 0.5 else 10 ** rng.uniform(1, 3.3)
+        v = [a, 10 ** rng.uniform(3.5, 6), rng.choice([1.2, 1.1]), float(rng.random() < 0.3)]
+    return i, k, str(kind), [short(x) for x in v]
+
+
+def draw_flap(rng, i, k):
+    return i, k, "flap", [short(x) for x in (10 ** rng.uniform(-3, -2), rng.uniform(1, 3), rng.uniform(0.01, 0.2),
+                                             rng.uniform(2, 3), rng.uniform(0.5, 15))]
+
+
+def draw(rng, bays, dips, flaps, fails, high):
+    outside = (short(rng.uniform(288, 313)), float(round(rng.uniform(75000, 101325))), short(rng.uniform(0.1, 0.6)))
+    clogging = short(rng.uniform(1, 2))
+    height = np.array([short(rng.uniform(0, 1.5)) if high else 0.0 for _ in range(bays)])
+    heat = np.array([short(outside[0] + rng.uniform(1, 30)) for _ in range(bays)])
+    passages = []
+    for i in range(bays):
+        passages.append(draw_passage(rng, i, int(rng.integers(max(-1, i - 12), i))))
+    degree = np.bincount([e for f, t, *_ in passages for e in (f, t) if e >= 0], minlength=bays)
+    for i in np.flatnonzero(degree == 1):
+        if high or rng.random() < 0.8:
+            passages.append(draw_passage(rng, int(i), int(-1 if rng.random() < 0.5 else rng.integers(0, bays))))
+    for _ in range(bays // 2):
+        i, k = rng.integers(-1, bays, 2)
+        if i != k:
+            passages.append(draw_passage(rng, int(i), int(k)))
+    if flaps:
+        for k in rng.choice(len(passages), max(2, len(passages) // 8), replace=False):
+            f, t, *_ = passages[k]
+            passages[k] = draw_flap(rng, f, t)
+    passages = [p for p in passages if p[0] != p[1]]
+    movers = [draw_mover(rng, "M%d" % j) for j in range(int(rng.integers(1, 4)))]
+    banks = []
+    for b in range(max(2, bays // 7)):
+        mover = movers[int(rng.integers(len(movers)))]
+        across, along, series = int(rng.integers(1, 4)), int(rng.integers(1, 3)), 1 + int(rng.random() < 0.25)
+        failed = {}
+        if fails and (b == 0 or rng.random() < 0.3):
+            for position in range(1, across * along * series + 1):
+                if rng.random() < 0.35:
+                    failed[position] = str(rng.choice(["locked", "freewheeling", "removed"]))
+            failed = failed or {across * along * series: "locked"}
+        i = int(rng.integers(0, bays))
+        k = -1 if rng.random() < 0.6 else int(rng.integers(0, bays))
+        if i == k:
+            continue
+        if rng.random() < 0.5:
+            i, k = k, i
+        speed = short(mover.curves[0].speed * rng.uniform(0.5, 1.25))
+        banks.append(Bank(i, k, mover, across, along, series, speed, failed))
+    if dips:
+        mover = draw_mover(rng, "D", dips=True)
+        across, series, failed = int(rng.integers(1, 4)), 1 + int(rng.random() < 0.25), {}
+        if series == 2 and fails:
+            across, failed = 1, {1: "locked"}
+        i = int(rng.integers(0, bays))
+        i, k = (i, -1) if rng.random() < 0.5 else (-1, i)
+        banks.append(Bank(i, k, mover, across, 1, series, short(mover.curves[0].speed * rng.uniform(0.7, 1.2)), failed))
+    x = vapour(outside[1], outside[0], outside[2])
+    everywhere = np.append(heat, outside[0])
+    warm = moist(outside[1], everywhere, x), sutherland(everywhere)
+    cold = np.full(bays + 1, warm[0][-1]), np.full(bays + 1, warm[1][-1])
+    path = Path(cold, clogging, height, passages, banks)
+    if dips:
+        aim(path, rng)
+    return outside, clogging, heat, movers, path, cold, warm
+
+
+def aim(path, rng):
+    """Scales the dipping curve so that the middle of its rise is what the path asks for at that flow."""
+    bank = path.banks[-1]
+    curve = bank.mover.curves[0]
+    k = int(np.flatnonzero(np.diff(curve.pressure) > 0)[-1])
+    columns = bank.across
+    ratio = bank.speed / curve.speed
+    rho = path.density[bank.start]
+    m = (curve.flow[k] + curve.flow[k + 1]) / 2 * ratio * columns * rho
+    e, (_, pressure), _ = excess(path, m, None, None)
+    law, _ = path.laws(np.ones(path.groups, bool))
+    at = path.group == path.groups - 1
+    gives = -law(np.where(at, m / columns, 0))[0][at][0]
+    asked = gives - e
+    standing = len(bank.failed)
+    if asked <= 1 or gives <= 0 or standing and asked < gives / 20:
+        raise Again("nothing to aim at")
+    factor = asked / gives * rng.uniform(0.97, 1.03)
+    bank.mover.curves[0] = Curve(curve.speed, curve.density, list(curve.flow), [short(p * factor) for p in curve.pressure])
+
+
+def numbers(values):
+    return " ".join(repr(float(v)) for v in values)
+
+
+def result(values):
+    return " ".join("0" if v == 0 else "%.15g" % v for v in values)
+
+
+def make(number, bays, dips, flaps, fails, high):
+    for attempt in range(400):
+        rng = np.random.default_rng([2024, number, attempt])
+        try:
+            outside, clogging, heat, movers, path, cold, warm = draw(rng, bays, dips, flaps, fails, high)
+            states, lines, alone = [], [], 0
+            for name, air in (("cold", cold), ("warm", warm)):
+                path.air(*air)
+                if dips:
+                    rough = crossings(path, rng, 4)
+                    if bays > 40 and len(rough) < 3 and attempt < 45:
+                        raise Again("one crossing")
+                    found = crossings(path, rng, 40)
+                    # several where that can be had
+                    if len(found) < 3 and attempt < 45:
+                        raise Again("one crossing")
+                    for c in found:
+                        lines.append("crossing,%s,%d,%s,%s,%d,%d" % (name, len(path.banks) - 1, result([c[0]]), result([c[1]]), c[2], c[3]))
+                    reached = next(c for c in found if c[3])
+                    mass, pressure, forward = reached[4:]
+                    imposed = reached[0]
+                else:
+                    mass, pressure, forward = solve(path)
+                    imposed = None
+                    clear(path, mass, pressure, forward, None, rng)
+                strict(path, mass, pressure, forward)
+                if bays <= 60:
+                    alone += check_by_root(path, mass, pressure, forward, imposed)
+                states.append((mass, pressure))
+            break
+        except Again as why:
+            print(number, attempt, why, file=sys.stderr)
+    else:
+        raise RuntimeError("network %d" % number)
+    about = [word for word, on in (("dip", dips), ("flaps", flaps), ("failed", fails), ("heights", high)) if on]
+    title = "%02d: %d bays%s" % (number, bays, "".join(" " + a for a in about))
+    print(title, "attempt", attempt, "branches", len(path.start), "alone", alone, file=sys.stderr, flush=True)
+    print("network", title, bays, *(repr(v) for v in outside), repr(clogging), repr(float(warm[0][-1])), repr(float(warm[1][-1])), sep=",")
+    for mover in {id(b.mover): b.mover for b in path.banks}.values():
+        print("mover", mover.name, "" if mover.area is None else repr(mover.area), repr(mover.width), repr(mover.height), sep=",")
+        for c in mover.curves:
+            print("curve", mover.name, repr(c.speed), repr(c.density), numbers(c.flow), numbers(c.pressure), sep=",")
+    for i in range(bays):
+        print("bay", repr(float(path.height[i])), repr(float(heat[i])), repr(float(warm[0][i])), repr(float(warm[1][i])),
+              *(result([p[i]]) for _, p in states), sep=",")
+    for e, (f, t, kind, v) in enumerate(path.passages):
+        print("passage", f, t, kind, numbers(v), *(result([m[e]]) for m, _ in states), sep=",")
+    for k, b in enumerate(path.banks):
+        at = path.group == len(path.passages) + k
+        print("bank", b.start, b.end, b.mover.name, b.across, b.along, b.series, repr(b.speed),
+              " ".join("%d:%s" % item for item in sorted(b.failed.items())), *(result(m[at]) for m, _ in states), sep=",")
+    for line in lines:
+        print(line)
+
+
+if __name__ == "__main__":
+    which = [int(a) for a in sys.argv[1:]] or range(40)
+    print("# made by flow_networks.py with SciPy; see there for formulas, method and what the columns mean")
+    for number in which:
+        make(number, round(5 * 40 ** (number / 39)), number % 4 == 1, number % 4 == 3, number % 2 == 0 or number % 8 in (1, 3),
+             number % 5 == 0 and number % 4 != 1)
