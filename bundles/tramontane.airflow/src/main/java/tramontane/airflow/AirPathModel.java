@@ -244,7 +244,18 @@ public final class AirPathModel {
      *               one that is missing
      */
     public AirPathSolver at(Map<String, Double> speeds) {
-        return new AirPathSolver(this, parts, speeds);
+        return at(speeds, Map.of());
+    }
+
+    /**
+     * Makes ready for solving at given speeds, with some passages and banks other than they are stated to be.
+     *
+     * @param speeds  as above
+     * @param factors factor on the pressure drop of a passage, or the pressure of a bank, at equal flow, by id; 1 for one that
+     *                is missing
+     */
+    public AirPathSolver at(Map<String, Double> speeds, Map<String, Double> factors) {
+        return new AirPathSolver(this, parts, speeds, factors);
     }
 
     static double height(Bay bay) {

@@ -8,23 +8,27 @@ import tramontane.analysis.OperatingPoint;
 /**
  * How an air path works at given temperatures and speeds.
  *
- * @param point      where everything works; empty where there is no honest answer
- * @param dutyPoints duty points of the banks whose curves do not fall all the way
- * @param complete   whether these are all there are, each a crossing of the bank's curve with its system curve by rising flow;
- *                   else there are two for each such bank: the one reached from rest, all banks starting together, and the one
- *                   reached from the largest measured flow
- * @param obstacles  why there is no answer; empty where there is one
- * @param network    the solution it was made from, to start the next one from
+ * @param point     where everything works; empty where there is no honest answer
+ * @param states    all states in which it can work, by rising flow of the first bank; empty where all curves fall all the way,
+ *                  so that there is but one
+ * @param reached   which of them is the one of {@code point}: that first met from standstill, quasi-steadily
+ * @param complete  whether the search for states stayed within its limits; else there may be more
+ * @param obstacles why there is no answer; empty where there is one
+ * @param network   the solution it was made from, to start the next one from
  */
-public record AirPathSolution(Optional<OperatingPoint> point, List<DutyPoint> dutyPoints, boolean complete,
+public record AirPathSolution(Optional<OperatingPoint> point, List<JointState> states, int reached, boolean complete,
         List<Finding> obstacles, Optional<NetworkSolution> network) {
 
     public AirPathSolution {
-        dutyPoints = List.copyOf(dutyPoints);
+        states = List.copyOf(states);
         obstacles = List.copyOf(obstacles);
     }
 
     static AirPathSolution none(Finding why) {
-        return new AirPathSolution(Optional.empty(), List.of(), false, List.of(why), Optional.empty());
+        return none(List.of(why));
+    }
+
+    static AirPathSolution none(List<Finding> why) {
+        return new AirPathSolution(Optional.empty(), List.of(), -1, false, why, Optional.empty());
     }
 }

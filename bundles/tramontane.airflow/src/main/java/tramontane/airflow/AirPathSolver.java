@@ -9,8 +9,9 @@ import java.util.function.BooleanSupplier;
 import tramontane.airflow.internal.Bank;
 import tramontane.airflow.internal.BankLaw;
 import tramontane.airflow.internal.DutySearch;
-import tramontane.airflow.internal.EasedLaw;
+import tramontane.airflow.internal.JointSearch;
 import tramontane.airflow.internal.MoverCharacteristic;
+import tramontane.airflow.internal.Segment;
 import tramontane.analysis.Finding;
 import tramontane.analysis.FlowLaw;
 import tramontane.analysis.OperatingPoint;
@@ -32,60 +33,48 @@ public final class AirPathSolver {
 
     /** Last change of a flow over the largest measured flow with which a bank counts as settled. */
     private static final double SETTLED = 1e-11;
+    /** Difference of flows over the largest measured one up to which two states are one. */
+    private static final double SAME = 1e-6;
     private static final int MOST_STEPS = 5000;
+
+    /** Columns that may share unevenly at most; with more, banks whose curves have a dip are taken to share evenly. */
+    private static final int MOST_APART = 8;
 
     private final AirPathModel model;
     private final List<AirPathModel.Part> parts;
-    private final BankLaw[] bankLaws;
-    private final BankLaw.Parts[] bankParts;
-    /** The branches of each passage: one, or one for each part of its bank. */
-    private final int[][] branchesOf;
-    /** Branches of which there may be several duty points. */
-    private final List<Dip> dips = new ArrayList<>();
+    private final List<FlowLaw> laws = new ArrayList<>();
     private final double[] speeds;
-    private final Optional<NetworkSolver> solver;
+    private final Optional<Layout> even;
+    private Optional<Layout> apart = Optional.empty();
     private final List<Finding> obstacles;
 
-    /** A branch whose curve does not fall all the way. */
-    private record Dip(int part, int branch, BankLaw law, EasedLaw eased) {
-    }
-
-    AirPathSolver(AirPathModel model, List<AirPathModel.Part> parts, Map<String, Double> given) {
+    AirPathSolver(AirPathModel model, List<AirPathModel.Part> parts, Map<String, Double> given,
+            Map<String, Double> factors) {
         this.model = model;
         this.parts = parts;
-        bankLaws = new BankLaw[parts.size()];
-        bankParts = new BankLaw.Parts[parts.size()];
-        branchesOf = new int[parts.size()][];
         speeds = new double[parts.size()];
         List<Finding> faults = new ArrayList<>(model.obstacles());
-        List<Network.Branch> branches = new ArrayList<>();
         for (int e = 0; e < parts.size(); e++) {
             AirPathModel.Part part = parts.get(e);
-            List<? extends FlowLaw> laws = part.law().map(List::of).orElse(List.of());
+            double factor = factors.getOrDefault(part.passage().id(), 1.0);
             if (part.bank().isPresent()) {
-                laws = bank(e, part.bank().get(), given, faults);
-            }
-            branchesOf[e] = new int[laws.size()];
-            for (int k = 0; k < laws.size(); k++) {
-                branchesOf[e][k] = branches.size();
-                if (laws.get(k) instanceof BankLaw bank && !bank.increasing()) {
-                    dips.add(new Dip(e, branches.size(), bank, new EasedLaw(bank)));
-                }
-                branches.add(new Network.Branch(part.passage().id(), part.from(), part.to(), laws.get(k)));
-            }
-        }
-        if (dips.size() > 1) {
-            for (Dip dip : dips) {
-                Network.Branch branch = branches.get(dip.branch());
-                branches.set(dip.branch(), new Network.Branch(branch.id(), branch.from(), branch.to(), dip.eased()));
+                bank(e, part.bank().get(), given, factor, faults).ifPresent(laws::add);
+            } else {
+                laws.add(scaled(part.law().orElseThrow(), factor));
             }
         }
         obstacles = List.copyOf(faults);
-        solver = faults.isEmpty() ? Optional.of(NetworkSolver.of(new Network(model.bays().stream()
-                .map(bay -> new Network.Bay(bay.id(), AirPathModel.height(bay))).toList(), branches))) : Optional.empty();
+        even = faults.isEmpty() ? Optional.of(Layout.of(model, parts, laws, false)) : Optional.empty();
     }
 
-    private List<BankLaw> bank(int e, Bank bank, Map<String, Double> given, List<Finding> faults) {
+    private static FlowLaw scaled(FlowLaw law, double factor) {
+        return factor == 1 ? law : (flow, density, viscosity, drop) -> {
+            law.at(flow, density, viscosity, drop);
+            drop.set(factor * drop.pressure(), factor * drop.slope());
+        };
+    }
+
+    private Optional<BankLaw> bank(int e, Bank bank, Map<String, Double> given, double factor, List<Finding> faults) {
         speeds[e] = given.getOrDefault(bank.id(), bank.ratedSpeed() * model.condition().speedSetting());
         if (!(speeds[e] >= 0 && speeds[e] < Double.POSITIVE_INFINITY)) {
             throw new IllegalArgumentException("speed of bank " + bank.id() + " must be a number not below zero, got " + speeds[e]);
@@ -94,12 +83,19 @@ public final class AirPathSolver {
         if (fault.isPresent()) {
             faults.add(AirPathModel.obstacle(bank.id(), "bank " + bank.id() + " cannot be computed: " + fault.get(),
                     "complete the part's data"));
-            return List.of();
+            return Optional.empty();
         }
-        BankLaw law = bank.law(speeds[e]);
-        bankLaws[e] = law;
-        bankParts[e] = law.parts();
-        return bankParts[e].laws();
+        return Optional.of(bank.law(speeds[e], factor));
+    }
+
+    /** The network in which like columns need not share evenly; none where that makes no difference or there are too many. */
+    private Optional<Layout> apart() {
+        Layout together = even.orElseThrow();
+        int columns = together.dips().stream().mapToInt(dip -> dip.law().law().width()).sum();
+        if (apart.isEmpty() && columns > together.dips().size() && columns <= MOST_APART) {
+            apart = Optional.of(Layout.of(model, parts, laws, true));
+        }
+        return apart;
     }
 
     /** Why it cannot be solved; empty if nothing is in the way. */
@@ -122,9 +118,41 @@ public final class AirPathSolver {
      */
     public AirPathSolution solve(double[] temperatures, NetworkSolver.Settings settings, Optional<NetworkSolution> start,
             BooleanSupplier stop) {
-        if (solver.isEmpty()) {
-            return new AirPathSolution(Optional.empty(), List.of(), false, obstacles, Optional.empty());
+        if (even.isEmpty()) {
+            return AirPathSolution.none(obstacles);
         }
+        Layout layout = even.get();
+        NetworkLoad load = load(temperatures);
+        if (!layout.dips().isEmpty()) {
+            return new Work(load, settings, temperatures, stop).search();
+        }
+        NetworkSolution solution = layout.solver().solve(load, settings, start, stop);
+        return solution.converged() ? new AirPathSolution(Optional.of(point(layout, solution, load.air(), temperatures, true)),
+                List.of(), -1, true, List.of(), Optional.of(solution)) : AirPathSolution.none(unsolved(solution));
+    }
+
+    /**
+     * Solves for a small change of factors, temperatures or speeds, starting from where everything worked before. With banks
+     * whose curves do not fall all the way it stays on the stretch of the curve on which it was, or goes where the air would
+     * settle from there.
+     *
+     * @param temperatures temperature of each bay in the order of {@link AirPathModel#bays}, K
+     * @param before       the solution of the same air path before the change
+     * @param stop         asked now and then whether the answer is no longer wanted
+     * @return without states; not complete where a bank has left its stretch of the curve
+     */
+    public AirPathSolution near(double[] temperatures, AirPathSolution before, BooleanSupplier stop) {
+        if (even.isEmpty() || before.network().isEmpty()) {
+            return AirPathSolution.none(obstacles);
+        }
+        NetworkSolution start = before.network().get();
+        Layout layout = even.get().network().branches().size() == start.branches() ? even.get() : apart().orElseThrow();
+        NetworkLoad load = load(temperatures);
+        return layout.dips().isEmpty() ? solve(temperatures, NetworkSolver.Settings.STANDARD, Optional.of(start), stop)
+                : new Work(load, NetworkSolver.Settings.STANDARD, temperatures, stop).near(layout, start);
+    }
+
+    private NetworkLoad load(double[] temperatures) {
         AirState outside = model.outside();
         double[] density = new double[temperatures.length];
         double[] viscosity = new double[temperatures.length];
@@ -133,81 +161,216 @@ public final class AirPathSolver {
             density[i] = air.density();
             viscosity[i] = air.viscosity();
         }
-        NetworkAir air = NetworkAir.of(density, viscosity, outside.density(), outside.viscosity());
-        NetworkLoad load = NetworkLoad.of(air);
-        if (dips.size() == 1) {
-            return search(dips.getFirst(), load, settings, temperatures, stop);
-        }
-        if (dips.size() > 1) {
-            return follow(load, settings, temperatures, stop);
-        }
-        NetworkSolution solution = solver.get().solve(load, settings, start, stop);
-        return solution.converged() ? new AirPathSolution(Optional.of(point(solution, air, temperatures, true)), List.of(), true,
-                List.of(), Optional.of(solution)) : AirPathSolution.none(unsolved(solution));
+        return NetworkLoad.of(NetworkAir.of(density, viscosity, outside.density(), outside.viscosity()));
     }
 
-    /** With one such branch: every crossing of its curve with its system curve. */
-    private AirPathSolution search(Dip dip, NetworkLoad load, NetworkSolver.Settings settings, double[] temperatures,
-            BooleanSupplier stop) {
-        String id = parts.get(dip.part()).passage().id();
-        int inlet = parts.get(dip.part()).from();
-        DutySearch.Found found = DutySearch.search(solver.orElseThrow(), load, settings, dip.branch(), dip.law(),
-                load.air().density(inlet), load.air().viscosity(inlet), stop);
-        if (found.failed().isPresent()) {
-            return AirPathSolution.none(unsolved(found.failed().get()));
-        }
-        if (found.reached() < 0) {
-            return AirPathSolution.none(AirPathModel.obstacle(id, "bank " + id + " has no duty point: its curve never meets "
-                    + "what the air path asks for", "check its curve and the passages next to it"));
-        }
-        List<DutyPoint> crossings = found.crossings().stream().map(crossing -> new DutyPoint(id,
-                flow(dip.part(), crossing.solution()), crossing.pressure(), crossing.stable())).toList();
-        NetworkSolution solution = found.crossings().get(found.reached()).solution();
-        boolean stable = crossings.get(found.reached()).stable();
-        return new AirPathSolution(Optional.of(point(solution, load.air(), temperatures, stable)), crossings, true, List.of(),
-                Optional.of(solution));
-    }
+    /** The search for states of banks whose curves do not fall all the way. */
+    private final class Work {
 
-    /** With several: where the air settles from rest, and for comparison from the largest measured flows. */
-    private AirPathSolution follow(NetworkLoad load, NetworkSolver.Settings settings, double[] temperatures, BooleanSupplier stop) {
-        NetworkSolution fromRest = settle(0, load, settings, stop);
-        NetworkSolution fromFull = fromRest.converged() ? settle(1, load, settings, stop) : fromRest;
-        if (!fromFull.converged()) {
-            return AirPathSolution.none(unsolved(fromFull));
-        }
-        List<DutyPoint> points = new ArrayList<>();
-        dips.stream().mapToInt(Dip::part).distinct().forEach(e -> {
-            for (NetworkSolution each : List.of(fromRest, fromFull)) {
-                points.add(new DutyPoint(parts.get(e).passage().id(), flow(e, each), -each.drop(branchesOf[e][0]), true));
-            }
-        });
-        return new AirPathSolution(Optional.of(point(fromRest, load.air(), temperatures, true)), points, false, List.of(),
-                Optional.of(fromRest));
-    }
+        private final NetworkLoad load;
+        private final NetworkSolver.Settings settings;
+        private final double[] temperatures;
+        private final BooleanSupplier stop;
+        private final List<Layout> layouts = new ArrayList<>();
+        private final List<NetworkSolution> solutions = new ArrayList<>();
+        private final List<JointState> states = new ArrayList<>();
+        private boolean complete = true;
 
-    private NetworkSolution settle(double share, NetworkLoad load, NetworkSolver.Settings settings, BooleanSupplier stop) {
-        double scale = 0;
-        for (Dip dip : dips) {
-            int inlet = parts.get(dip.part()).from();
-            dip.eased().start(load.air().density(inlet), share * dip.eased().largestFlow());
-            scale = Math.max(scale, dip.eased().largestFlow());
+        Work(NetworkLoad load, NetworkSolver.Settings settings, double[] temperatures, BooleanSupplier stop) {
+            this.load = load;
+            this.settings = settings;
+            this.temperatures = temperatures;
+            this.stop = stop;
         }
-        Optional<NetworkSolution> last = Optional.empty();
-        for (int i = 0; i < MOST_STEPS; i++) {
-            NetworkSolution solution = solver.orElseThrow().solve(load, settings, last, stop);
-            if (!solution.converged()) {
-                return solution;
+
+        AirPathSolution search() {
+            Layout layout = even.orElseThrow();
+            int reached;
+            if (layout.dips().size() == 1) {
+                DutySearch.Found found = crossings(layout);
+                if (found.failed().isPresent()) {
+                    return AirPathSolution.none(unsolved(found.failed().get()));
+                }
+                if (found.reached() < 0) {
+                    String id = parts.get(layout.dips().getFirst().part()).passage().id();
+                    return AirPathSolution.none(AirPathModel.obstacle(id, "bank " + id + " has no duty point: its curve never "
+                            + "meets what the air path asks for", "check its curve and the passages next to it"));
+                }
+                found.crossings().forEach(crossing -> add(layout, crossing.solution(), crossing.stable()
+                        && sharesEvenly(layout, crossing.solution())));
+                reached = found.reached();
+            } else {
+                together(layout, false);
+                NetworkSolution fromRest = settle(layout, new double[layout.dips().size()]);
+                if (!fromRest.converged()) {
+                    return AirPathSolution.none(unsolved(fromRest));
+                }
+                reached = place(layout, fromRest);
             }
-            double moved = 0;
-            for (Dip dip : dips) {
-                moved = Math.max(moved, dip.eased().moveTo(solution.flow(dip.branch())));
+            Optional<Layout> columns = apart();
+            if (columns.isPresent()) {
+                together(columns.get(), true);
+                if (!sharesEvenly(layout, solutions.get(reached))) {
+                    // from rest, but not all alike to the last digit, as nothing real is
+                    double[] start = new double[columns.get().dips().size()];
+                    for (int i = 0; i < start.length; i++) {
+                        start[i] = 1e-6 * i * columns.get().dips().get(i).law().largestFlow();
+                    }
+                    NetworkSolution fromRest = settle(columns.get(), start);
+                    if (!fromRest.converged()) {
+                        return AirPathSolution.none(unsolved(fromRest));
+                    }
+                    reached = place(columns.get(), fromRest);
+                }
+            } else {
+                complete &= layout.dips().stream().allMatch(dip -> dip.law().law().width() == 1);
             }
-            if (moved <= SETTLED * scale) {
-                return solution;
+            if (stop.getAsBoolean()) {
+                return AirPathSolution.none(List.of());
             }
-            last = Optional.of(solution);
+            return new AirPathSolution(Optional.of(point(layouts.get(reached), solutions.get(reached), load.air(), temperatures,
+                    states.get(reached).stable())), states, reached, complete, List.of(), Optional.of(solutions.get(reached)));
         }
-        return last.orElseThrow().unsettled(parts.get(dips.getFirst().part()).passage().id());
+
+        AirPathSolution near(Layout layout, NetworkSolution start) {
+            List<Segment> segments = new ArrayList<>();
+            for (Layout.Dip dip : layout.dips()) {
+                double flow = start.flow(dip.branch());
+                segments.add(Segment.of(dip.law().law(), density(dip), viscosity(dip)).stream()
+                        .filter(segment -> segment.holds(flow, dip.law().largestFlow())).findFirst().orElseThrow());
+            }
+            NetworkSolution solution = start;
+            boolean stays = segments.stream().allMatch(Segment::falling);
+            if (stays) {
+                for (int i = 0; i < segments.size(); i++) {
+                    layout.dips().get(i).law().within(segments.get(i));
+                }
+                solution = layout.solver().solve(load, settings, Optional.of(start), stop);
+                for (int i = 0; i < segments.size(); i++) {
+                    Layout.Dip dip = layout.dips().get(i);
+                    stays &= solution.converged() && segments.get(i).holds(solution.flow(dip.branch()), dip.law().largestFlow());
+                }
+            }
+            boolean left = segments.stream().allMatch(Segment::falling) && !stays;
+            if (!stays) {
+                solution = settle(layout, layout.dips().stream().mapToDouble(dip -> start.flow(dip.branch())).toArray());
+            }
+            return solution.converged() ? new AirPathSolution(Optional.of(point(layout, solution, load.air(), temperatures, true)),
+                    List.of(), -1, !left, List.of(), Optional.of(solution)) : AirPathSolution.none(unsolved(solution));
+        }
+
+        private DutySearch.Found crossings(Layout layout) {
+            Layout.Dip dip = layout.dips().getFirst();
+            return DutySearch.search(layout.solver(), load, settings, dip.branch(), dip.law().law(), density(dip),
+                    viscosity(dip), stop);
+        }
+
+        private void together(Layout layout, boolean uneven) {
+            JointSearch.Found found = JointSearch.search(layout.network(), layout.solver(), load, settings, layout.dips().stream()
+                    .map(dip -> new JointSearch.Dip(dip.branch(), dip.law(), dip.like(), density(dip), viscosity(dip))).toList(),
+                    stop);
+            complete &= found.complete();
+            for (JointSearch.State state : found.states()) {
+                if (!uneven || uneven(layout, state.solution())) {
+                    add(layout, state.solution(), state.stable() && sharesEvenly(layout, state.solution()));
+                }
+            }
+        }
+
+        private double density(Layout.Dip dip) {
+            return load.air().density(parts.get(dip.part()).from());
+        }
+
+        private double viscosity(Layout.Dip dip) {
+            return load.air().viscosity(parts.get(dip.part()).from());
+        }
+
+        /** Whether like columns that are taken to share evenly would go on doing so: not where each gives more the more it moves. */
+        private boolean sharesEvenly(Layout layout, NetworkSolution solution) {
+            FlowLaw.Drop drop = new FlowLaw.Drop();
+            for (Layout.Dip dip : layout.dips()) {
+                dip.law().law().at(solution.flow(dip.branch()), solution.density(dip.branch()), viscosity(dip), drop);
+                if (dip.law().law().width() > 1 && !(drop.slope() > 0)) {
+                    return false;
+                }
+            }
+            return true;
+        }
+
+        /** Whether like columns have different flows. */
+        private boolean uneven(Layout layout, NetworkSolution solution) {
+            for (Layout.Dip a : layout.dips()) {
+                for (Layout.Dip b : layout.dips()) {
+                    if (a.like() == b.like() && Math.abs(solution.flow(a.branch()) - solution.flow(b.branch()))
+                            > SAME * a.law().largestFlow()) {
+                        return true;
+                    }
+                }
+            }
+            return false;
+        }
+
+        private void add(Layout layout, NetworkSolution solution, boolean stable) {
+            layouts.add(layout);
+            solutions.add(solution);
+            states.add(new JointState(layout.dips().stream().map(Layout.Dip::part).distinct().map(e -> new DutyPoint(
+                    parts.get(e).passage().id(), layout.flow(e, solution), -layout.drop(e, solution))).toList(), stable,
+                    !uneven(layout, solution)));
+        }
+
+        /** The number of the state that a solution is, likes having changed places perhaps; a new one if the search missed it. */
+        private int place(Layout layout, NetworkSolution solution) {
+            for (int i = 0; i < states.size(); i++) {
+                if (layouts.get(i) == layout && same(layout, solutions.get(i), solution)) {
+                    return i;
+                }
+            }
+            add(layout, solution, true);
+            return states.size() - 1;
+        }
+
+        private boolean same(Layout layout, NetworkSolution one, NetworkSolution other) {
+            boolean[] taken = new boolean[layout.dips().size()];
+            for (Layout.Dip dip : layout.dips()) {
+                boolean met = false;
+                for (int k = 0; k < taken.length && !met; k++) {
+                    Layout.Dip match = layout.dips().get(k);
+                    met = !taken[k] && match.like() == dip.like() && Math.abs(one.flow(dip.branch())
+                            - other.flow(match.branch())) <= SAME * dip.law().largestFlow();
+                    taken[k] |= met;
+                }
+                if (!met) {
+                    return false;
+                }
+            }
+            return true;
+        }
+
+        /** Where the air settles that starts with given flows of the banks, m³/s. */
+        private NetworkSolution settle(Layout layout, double[] start) {
+            double largest = 0;
+            for (int i = 0; i < start.length; i++) {
+                Layout.Dip dip = layout.dips().get(i);
+                dip.law().ease(density(dip), viscosity(dip), start[i]);
+                largest = Math.max(largest, dip.law().largestFlow());
+            }
+            Optional<NetworkSolution> last = Optional.empty();
+            for (int i = 0; i < MOST_STEPS; i++) {
+                NetworkSolution solution = layout.solver().solve(load, settings, last, stop);
+                if (!solution.converged()) {
+                    return solution;
+                }
+                double moved = 0;
+                for (Layout.Dip dip : layout.dips()) {
+                    moved = Math.max(moved, dip.law().moveTo(solution.flow(dip.branch())));
+                }
+                if (moved <= SETTLED * largest) {
+                    return solution;
+                }
+                last = Optional.of(solution);
+            }
+            return last.orElseThrow().unsettled(parts.get(layout.dips().getFirst().part()).passage().id());
+        }
     }
 
     private static Finding unsolved(NetworkSolution solution) {
@@ -216,22 +379,22 @@ public final class AirPathSolver {
                 "check the parameters there");
     }
 
-    private OperatingPoint point(NetworkSolution solution, NetworkAir air, double[] temperatures, boolean stable) {
+    private OperatingPoint point(Layout layout, NetworkSolution solution, NetworkAir air, double[] temperatures, boolean stable) {
         List<OperatingPoint.BankPoint> banks = new ArrayList<>();
         List<OperatingPoint.PassageFlow> passages = new ArrayList<>();
         double largest = 0;
         for (int e = 0; e < parts.size(); e++) {
-            largest = Math.max(largest, Math.abs(massFlow(e, solution)));
+            largest = Math.max(largest, Math.abs(layout.massFlow(e, solution)));
         }
         for (int e = 0; e < parts.size(); e++) {
             // below what the balance closes to, a flow is a dead end's rounding
-            boolean none = Math.abs(massFlow(e, solution)) <= Math.max(LEAST_FLOW, NO_FLOW * largest);
-            double massFlow = none ? 0 : massFlow(e, solution);
+            boolean none = Math.abs(layout.massFlow(e, solution)) <= Math.max(LEAST_FLOW, NO_FLOW * largest);
+            double massFlow = none ? 0 : layout.massFlow(e, solution);
+            boolean bank = laws.get(e) instanceof BankLaw;
             passages.add(new OperatingPoint.PassageFlow(parts.get(e).passage().id(), massFlow,
-                    massFlow / solution.density(branchesOf[e][0]),
-                    none && bankLaws[e] == null ? 0 : solution.drop(branchesOf[e][0])));
-            if (bankLaws[e] != null) {
-                banks.add(bankPoint(e, massFlow, solution, air, temperatures, stable || bankLaws[e].increasing()));
+                    massFlow / solution.density(layout.branchesOf()[e][0]), none && !bank ? 0 : layout.drop(e, solution)));
+            if (laws.get(e) instanceof BankLaw law) {
+                banks.add(bankPoint(layout, e, massFlow, solution, air, temperatures, stable || law.increasing()));
             }
         }
         List<OperatingPoint.BayState> bays = new ArrayList<>();
@@ -243,34 +406,13 @@ public final class AirPathSolver {
         return new OperatingPoint(banks, passages, bays);
     }
 
-    private double massFlow(int e, NetworkSolution solution) {
-        double sum = 0;
-        for (int branch : branchesOf[e]) {
-            sum += solution.massFlow(branch);
-        }
-        return sum;
-    }
-
-    /** Volume flow at the density of the air that comes in, m³/s. */
-    private double flow(int e, NetworkSolution solution) {
-        return massFlow(e, solution) / solution.density(branchesOf[e][0]);
-    }
-
-    private double columnFlow(int e, int column, NetworkSolution solution, double viscosity) {
-        BankLaw.Parts inParts = bankParts[e];
-        int part = inParts.partOf()[column];
-        int branch = branchesOf[e][part];
-        return inParts.laws().get(part).columnFlow(inParts.placeInPart()[column], solution.flow(branch), solution.density(branch),
-                viscosity);
-    }
-
-    private OperatingPoint.BankPoint bankPoint(int e, double massFlow, NetworkSolution solution, NetworkAir air,
+    private OperatingPoint.BankPoint bankPoint(Layout layout, int e, double massFlow, NetworkSolution solution, NetworkAir air,
             double[] temperatures, boolean stable) {
         AirPathModel.Part part = parts.get(e);
         Bank bank = part.bank().orElseThrow();
-        BankLaw law = bankLaws[e];
+        BankLaw law = (BankLaw) laws.get(e);
         int inlet = massFlow >= 0 ? part.from() : part.to();
-        double density = solution.density(branchesOf[e][0]);
+        double density = solution.density(layout.branchesOf()[e][0]);
         double viscosity = air.viscosity(inlet);
         double temperature = inlet == Network.OUTSIDE ? model.outside().temperature() : temperatures[inlet];
         List<OperatingPoint.MoverPoint> movers = new ArrayList<>();
@@ -278,9 +420,10 @@ public final class AirPathSolver {
         double power = 0;
         FlowLaw.Drop drop = new FlowLaw.Drop();
         for (int position = 1; position <= bank.positions(); position++) {
-            double flow = columnFlow(e, (position - 1) / bank.series(), solution, viscosity);
+            double flow = layout.columnFlow(e, (position - 1) / bank.series(), solution, viscosity);
             boolean running = bank.standing(position, speeds[e]).isEmpty();
             OptionalDouble input = OptionalDouble.empty();
+            double stage = running ? law.stage(position) : 1;
             if (running) {
                 MoverCharacteristic mover = law.mover().orElseThrow();
                 mover.at(flow, density, viscosity, drop);
@@ -290,10 +433,10 @@ public final class AirPathSolver {
             } else {
                 law.standing(position).orElseThrow().at(flow, density, viscosity, drop);
             }
-            movers.add(new OperatingPoint.MoverPoint(position, running, flow, -drop.pressure(), running ? speeds[e] : 0, input));
+            movers.add(new OperatingPoint.MoverPoint(position, running, flow, -stage * drop.pressure(), running ? speeds[e] : 0, input));
         }
         boolean any = law.mover().isPresent();
-        double pressure = any || massFlow != 0 ? -solution.drop(branchesOf[e][0]) : 0;
+        double pressure = any || massFlow != 0 ? -layout.drop(e, solution) : 0;
         return new OperatingPoint.BankPoint(bank.id(), massFlow / density, massFlow, pressure,
                 any ? speeds[e] : 0, stated ? OptionalDouble.of(power) : OptionalDouble.empty(), temperature, density,
                 stable, movers);
@@ -309,10 +452,10 @@ public final class AirPathSolver {
      * @return fan static pressure, Pa; empty for a bank that the air path does not have or that cannot be computed
      */
     public OptionalDouble bankPressure(String bank, double flow, double density, double viscosity) {
-        for (int e = 0; e < bankLaws.length; e++) {
-            if (bankLaws[e] != null && bankLaws[e].defined() && parts.get(e).passage().id().equals(bank)) {
+        for (int e = 0; e < laws.size(); e++) {
+            if (laws.get(e) instanceof BankLaw law && law.defined() && parts.get(e).passage().id().equals(bank)) {
                 FlowLaw.Drop drop = new FlowLaw.Drop();
-                bankLaws[e].at(flow, density, viscosity, drop);
+                law.at(flow, density, viscosity, drop);
                 return OptionalDouble.of(-drop.pressure());
             }
         }

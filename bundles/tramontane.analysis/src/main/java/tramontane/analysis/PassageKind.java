@@ -30,6 +30,11 @@ import tramontane.model.Values;
 @ConsumerType
 public interface PassageKind {
 
+    /** Name of the kind of passage that is a filter: what others look for who ask about dust. */
+    String FILTER = "filter";
+    /** Name of the kind of passage that is a leak: what others look for who ask about short circuits of air. */
+    String GAP = "gap";
+
     /** Its fields beyond those that every passage has; the form's name is the kind's name in files. */
     Form form();
 

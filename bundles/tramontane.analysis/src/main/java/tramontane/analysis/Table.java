@@ -31,8 +31,12 @@ public record Table(String title, List<Column> columns, List<List<Cell>> rows) {
     public record Column(String label, boolean numeric) {
     }
 
-    /** What stands in a cell: {@link Words}, an {@link Amount}, or nothing. */
-    public sealed interface Cell permits Amount, Words, Empty {
+    /** What stands in a cell: {@link Words}, an {@link Amount}, a {@link Range}, or nothing. */
+    public sealed interface Cell permits Amount, Range, Words, Empty {
+    }
+
+    /** From one amount to another of the same kind. */
+    public record Range(Amount from, Amount to) implements Cell {
     }
 
     /** Words. */

@@ -7,24 +7,36 @@ import tramontane.physics.units.QuantityKind;
 /**
  * A fan, blower or cross-flow blower as a catalogue part.
  *
- * @param id         its part number, unique in the design
- * @param maker      who makes it
- * @param type       one of {@link #TYPES}
- * @param width      width of the frame, m
- * @param height     height of the frame, m
- * @param depth      depth of the frame along the flow, m
- * @param openArea   area left open when only the hub and struts stand in the frame, m²
- * @param ratedSpeed speed at rated supply in free air, rad/s
- * @param category   installation category of the measurement, ISO 5801: A, B, C or D
- * @param curves     measured characteristics
- * @param more       sections, notes and unknown members
+ * @param id               its part number, unique in the design
+ * @param maker            who makes it
+ * @param type             one of {@link #TYPES}
+ * @param width            width of the frame, m
+ * @param height           height of the frame, m
+ * @param depth            depth of the frame along the flow, m
+ * @param rotorDiameter    diameter of the rotor over its blades, m
+ * @param openArea         area left open when only the hub and struts stand in the frame, m²
+ * @param ratedSpeed       speed at rated supply in free air, rad/s
+ * @param motor            one of {@link #MOTORS}
+ * @param noLoadSpeed      speed of the motor without load at the voltage of the first curve, rad/s
+ * @param category         installation category of the measurement, ISO 5801: A, B, C or D
+ * @param lockedLoss       loss coefficient on the open area with the rotor held, measured
+ * @param freewheelingLoss loss coefficient on the open area with the rotor turned by the air, measured
+ * @param curves           measured characteristics
+ * @param more             sections, notes and unknown members
  */
 public record AirMover(String id, String maker, Optional<String> type, Optional<Quantity> width, Optional<Quantity> height,
-        Optional<Quantity> depth, Optional<Quantity> openArea, Optional<Quantity> ratedSpeed, Optional<String> category,
-        List<MoverCurve> curves, Value.Tree more) implements Noun {
+        Optional<Quantity> depth, Optional<Quantity> rotorDiameter, Optional<Quantity> openArea, Optional<Quantity> ratedSpeed,
+        Optional<String> motor, Optional<Quantity> noLoadSpeed, Optional<String> category, Optional<Quantity> lockedLoss,
+        Optional<Quantity> freewheelingLoss, List<MoverCurve> curves, Value.Tree more) implements Noun {
 
     /** Types of air mover. */
     public static final List<String> TYPES = List.of("axial", "mixed-flow", "centrifugal", "cross-flow");
+
+    /** A DC motor whose speed follows voltage and load. */
+    public static final String DC_UNREGULATED = "DC unregulated";
+
+    /** Types of motor. */
+    public static final List<String> MOTORS = List.of("AC", DC_UNREGULATED, "DC regulated", "EC");
 
     /** Installation categories of ISO 5801: free or ducted inlet and outlet. */
     public static final List<String> CATEGORIES = List.of("A", "B", "C", "D");
@@ -37,23 +49,43 @@ public record AirMover(String id, String maker, Optional<String> type, Optional<
             Field.amount("width", "frame width", QuantityKind.LENGTH, Range.POSITIVE, "Width of the frame."),
             Field.amount("height", "frame height", QuantityKind.LENGTH, Range.POSITIVE, "Height of the frame."),
             Field.amount("depth", "frame depth", QuantityKind.LENGTH, Range.POSITIVE, "Depth along the flow."),
+            Field.amount("rotorDiameter", "rotor diameter", QuantityKind.LENGTH, Range.POSITIVE,
+                    "Diameter of the rotor over its blades; with that of a curve it says how far the curve is scaled in size."),
             Field.amount("openArea", "open area", QuantityKind.AREA, Range.POSITIVE,
                     "Area left open when the rotor is taken out: opening of the frame less hub and struts."),
             Field.amount("ratedSpeed", "rated speed", QuantityKind.ROTATIONAL_SPEED, Range.POSITIVE,
                     "Speed at rated supply; the speed of the first curve where not given."),
+            Field.choice("motor", "motor", MOTORS,
+                    "What drives it. The speed of an unregulated DC motor rises with voltage and in thin air."),
+            Field.amount("noLoadSpeed", "no-load speed", QuantityKind.ROTATIONAL_SPEED, Range.POSITIVE,
+                    "Speed of an unregulated DC motor without load, at the voltage of the first curve."),
             Field.choice("category", "installation category", CATEGORIES,
                     "ISO 5801: A free inlet and outlet, B ducted outlet, C ducted inlet, D both ducted."),
+            Field.amount("lockedLoss", "loss when locked", QuantityKind.NUMBER, Range.POSITIVE,
+                    "Measured drop of total pressure with the rotor held, over the velocity head in the open area."),
+            Field.amount("freewheelingLoss", "loss when freewheeling", QuantityKind.NUMBER, Range.POSITIVE,
+                    "Measured drop of total pressure with the rotor turned by the air, over the velocity head in the open area."),
             Field.parts("curves", "curves", MoverCurve.FORM, "Measured characteristics.").mandatory());
 
     public AirMover {
         curves = List.copyOf(curves);
     }
 
+    /** An air mover of which nothing is said about rotor, motor and losses at rest. */
+    public AirMover(String id, String maker, Optional<String> type, Optional<Quantity> width, Optional<Quantity> height,
+            Optional<Quantity> depth, Optional<Quantity> openArea, Optional<Quantity> ratedSpeed, Optional<String> category,
+            List<MoverCurve> curves, Value.Tree more) {
+        this(id, maker, type, width, height, depth, Optional.empty(), openArea, ratedSpeed, Optional.empty(), Optional.empty(),
+                category, Optional.empty(), Optional.empty(), curves, more);
+    }
+
     /** Reads an air mover from values of its {@link #FORM}. */
     public static AirMover from(Values values) {
         return new AirMover(values.text("id"), values.text("maker"), values.ifText("type"), values.ifQuantity("width"),
-                values.ifQuantity("height"), values.ifQuantity("depth"), values.ifQuantity("openArea"),
-                values.ifQuantity("ratedSpeed"), values.ifText("category"),
+                values.ifQuantity("height"), values.ifQuantity("depth"), values.ifQuantity("rotorDiameter"),
+                values.ifQuantity("openArea"), values.ifQuantity("ratedSpeed"), values.ifText("motor"),
+                values.ifQuantity("noLoadSpeed"), values.ifText("category"), values.ifQuantity("lockedLoss"),
+                values.ifQuantity("freewheelingLoss"),
                 values.parts("curves").stream().map(MoverCurve::from).toList(), values.rest());
     }
 
@@ -65,8 +97,10 @@ public record AirMover(String id, String maker, Optional<String> type, Optional<
     /** The part as it stands in a file. */
     public Value.Tree tree() {
         return new TreeBuilder().text("id", id).text("maker", maker).text("type", type).quantity("width", width)
-                .quantity("height", height).quantity("depth", depth).quantity("openArea", openArea)
-                .quantity("ratedSpeed", ratedSpeed).text("category", category)
+                .quantity("height", height).quantity("depth", depth)
+                .quantity("rotorDiameter", rotorDiameter).quantity("openArea", openArea).quantity("ratedSpeed", ratedSpeed)
+                .text("motor", motor).quantity("noLoadSpeed", noLoadSpeed).text("category", category)
+                .quantity("lockedLoss", lockedLoss).quantity("freewheelingLoss", freewheelingLoss)
                 .items("curves", curves.stream().map(MoverCurve::tree).toList()).build(more);
     }
 }

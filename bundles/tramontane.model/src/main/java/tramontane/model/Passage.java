@@ -1,5 +1,8 @@
 package tramontane.model;
 
+import java.util.Optional;
+import tramontane.physics.units.QuantityKind;
+
 /**
  * What air goes through between two bays.
  *
@@ -7,9 +10,12 @@ package tramontane.model;
  * @param kind       the name of its passage kind, known or not to what is loaded
  * @param from       the bay it starts in; flow from here is positive
  * @param to         the bay it ends in
+ * @param tolerance  relative tolerance of its pressure drop at equal flow, for example 0.2; of a bank, that of its curves stands
+ *                   with them
  * @param parameters everything else as written: the kind's fields, sections, notes
  */
-public record Passage(String id, String kind, String from, String to, Value.Tree parameters) implements Noun {
+public record Passage(String id, String kind, String from, String to, Optional<Quantity> tolerance, Value.Tree parameters)
+        implements Noun {
 
     /** The kind of passage that holds air movers. */
     public static final String BANK = "bank";
@@ -20,10 +26,19 @@ public record Passage(String id, String kind, String from, String to, Value.Tree
             Field.words("kind", "kind", "Which kind of passage it is; the kind decides the other fields.").mandatory(),
             Field.reference("from", "from", Shape.Target.BAY, "The bay it starts in; flow from here counts as positive.")
                     .mandatory(),
-            Field.reference("to", "to", Shape.Target.BAY, "The bay it ends in.").mandatory());
+            Field.reference("to", "to", Shape.Target.BAY, "The bay it ends in.").mandatory(),
+            Field.amount("tolerance", "tolerance", QuantityKind.FRACTION, Range.between(0, 0.9),
+                    "Relative tolerance of its pressure drop at equal flow, carried through to bounds of every figure. Not for"
+                            + " banks: theirs stands with the curves of the mover."));
+
+    /** A passage whose tolerance is not stated. */
+    public Passage(String id, String kind, String from, String to, Value.Tree parameters) {
+        this(id, kind, from, to, Optional.empty(), parameters);
+    }
 
     static Passage from(Values values) {
-        return new Passage(values.text("id"), values.text("kind"), values.text("from"), values.text("to"), values.rest());
+        return new Passage(values.text("id"), values.text("kind"), values.text("from"), values.text("to"),
+                values.ifQuantity("tolerance"), values.rest());
     }
 
     @Override
@@ -38,10 +53,10 @@ public record Passage(String id, String kind, String from, String to, Value.Tree
 
     /** This passage with other parameters. */
     public Passage withParameters(Value.Tree changed) {
-        return new Passage(id, kind, from, to, changed);
+        return new Passage(id, kind, from, to, tolerance, changed);
     }
 
     Value.Tree tree() {
-        return new TreeBuilder().text("id", id).text("kind", kind).text("from", from).text("to", to).build(parameters);
+        return new TreeBuilder().text("id", id).text("kind", kind).text("from", from).text("to", to).quantity("tolerance", tolerance).build(parameters);
     }
 }

@@ -89,6 +89,8 @@ class ResistanceTest {
     void slopeAtRestIsFiniteAndPositive() {
         assertEquals(5 * 0.01, Resistance.slope(0, 5, 0.01), 1e-15);
         assertEquals(7 + 5 * 0.01, Resistance.slope(0, 7, 5, 0.01), 1e-15);
+        assertEquals(7, Resistance.slope(0, 7, 5, 0));
+        assertEquals(7, Resistance.slope(1e-300, 7, 5, 0)); // whose fourth power is 0
     }
 
     @Test

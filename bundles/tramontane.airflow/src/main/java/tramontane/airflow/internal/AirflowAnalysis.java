@@ -1,5 +1,6 @@
 package tramontane.airflow.internal;
 
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
@@ -14,6 +15,7 @@ import tramontane.airflow.AirPathSolution;
 import tramontane.airflow.AirPathSolver;
 import tramontane.airflow.NetworkSolver;
 import tramontane.analysis.Analysis;
+import tramontane.analysis.Figure;
 import tramontane.analysis.FigureKind;
 import tramontane.analysis.Finding;
 import tramontane.analysis.Input;
@@ -109,9 +111,16 @@ public final class AirflowAnalysis implements Analysis<OperatingPoint> {
             return Result.notComputed(solution.obstacles().toArray(Finding[]::new));
         }
         AirflowReading reading = new AirflowReading(input.design(), model, solver, speeds, solution);
+        Variations variations = Variations.of(reading, run);
         if (run.trace().recording()) {
             AirflowSteps.record(reading, run.trace());
+            PathSteps.record(reading, variations, run.trace());
         }
-        return new Result<>(solution.point(), reading.figures(), AirflowFindings.of(reading));
+        List<Figure> figures = new ArrayList<>(variations.bands().figures());
+        variations.lessPressure().forEach((bank, flow) -> figures.add(Figure.of(Figures.LESS_PRESSURE, bank, flow)));
+        variations.morePressure().forEach((bank, flow) -> figures.add(Figure.of(Figures.MORE_PRESSURE, bank, flow)));
+        List<Finding> findings = new ArrayList<>(AirflowFindings.of(reading));
+        findings.addAll(PathFindings.of(reading, variations));
+        return new Result<>(solution.point(), figures, findings);
     }
 }

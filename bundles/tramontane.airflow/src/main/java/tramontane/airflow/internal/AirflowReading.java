@@ -120,7 +120,52 @@ record AirflowReading(Design design, AirPathModel model, AirPathSolver solver, M
                 ? OptionalDouble.of(air / bank.power().getAsDouble()) : OptionalDouble.empty();
     }
 
-    /** All figures. */
+    /** Flow of a mover at the pressure peak right of the dip of its curve, m³/s. */
+    OptionalDouble peakFlow(OperatingPoint.BankPoint point) {
+        return point.speed() > 0 ? bank(point.bank()).characteristic(point.speed()).peakFlow() : OptionalDouble.empty();
+    }
+
+    /** Distance of the mover with the least flow to its pressure peak over its flow, (q - q_peak)/q; below 0 in the stall region. */
+    OptionalDouble stallMargin(OperatingPoint.BankPoint point) {
+        OptionalDouble peak = peakFlow(point);
+        OptionalDouble least = point.movers().stream().filter(OperatingPoint.MoverPoint::running)
+                .mapToDouble(OperatingPoint.MoverPoint::flow).min();
+        return peak.isPresent() && least.isPresent() && least.getAsDouble() > 0
+                ? OptionalDouble.of((least.getAsDouble() - peak.getAsDouble()) / least.getAsDouble()) : OptionalDouble.empty();
+    }
+
+    /** Where its movers work best. */
+    Optional<MoverCharacteristic.Best> best(OperatingPoint.BankPoint point) {
+        return point.speed() > 0 ? bank(point.bank()).characteristic(point.speed()).bestEfficiency(point.density())
+                : Optional.empty();
+    }
+
+    /** Share of the air that a bank draws that has been through it before; empty where there is none. */
+    OptionalDouble drawnBack(OperatingPoint.BankPoint point) {
+        OptionalDouble share = point.speed() > 0 ? Recirculation.of(point(), point.bank(), model::passage)
+                : OptionalDouble.empty();
+        return share.isPresent() && share.getAsDouble() > 1e-6 ? share : OptionalDouble.empty();
+    }
+
+    /** Leaks. */
+    List<OperatingPoint.PassageFlow> gaps() {
+        return point().passages().stream().filter(flow -> passage(flow).kind().equals(PassageKind.GAP)).toList();
+    }
+
+    /** Flow through all gaps over that from outside. */
+    OptionalDouble gapShare() {
+        double intake = intake();
+        return intake > 0 && !gaps().isEmpty() ? OptionalDouble.of(gaps().stream()
+                .mapToDouble(gap -> Math.abs(gap.massFlow())).sum() / intake) : OptionalDouble.empty();
+    }
+
+    /** Whether a passage is a filter. */
+    boolean filters(Passage passage) {
+        return passage.kind().equals(PassageKind.FILTER) || passage.kind().equals("measured resistance")
+                && FormReader.read(new MeasuredResistanceKind().form(), passage.parameters(), "", new ArrayList<>()).on("filter");
+    }
+
+    /** All figures that do not ask what would be if. */
     List<Figure> figures() {
         List<Figure> figures = new ArrayList<>();
         for (OperatingPoint.BankPoint bank : point().banks()) {
@@ -130,6 +175,12 @@ record AirflowReading(Design design, AirPathModel model, AirPathSolver solver, M
             figures.add(Figure.of(Figures.BANK_SPEED, bank.bank(), bank.speed()));
             bank.power().ifPresent(power -> figures.add(Figure.of(Figures.BANK_POWER, bank.bank(), power)));
             efficiency(bank).ifPresent(eta -> figures.add(Figure.of(Figures.BANK_EFFICIENCY, bank.bank(), eta)));
+            best(bank).ifPresent(best -> {
+                figures.add(Figure.of(Figures.BEST_EFFICIENCY, bank.bank(), best.efficiency()));
+                figures.add(Figure.of(Figures.BEST_FLOW, bank.bank(), best.flow()));
+            });
+            stallMargin(bank).ifPresent(margin -> figures.add(Figure.of(Figures.STALL_MARGIN, bank.bank(), margin)));
+            drawnBack(bank).ifPresent(share -> figures.add(Figure.of(Figures.DRAWN_BACK, bank.bank(), share)));
         }
         for (OperatingPoint.PassageFlow flow : point().passages()) {
             if (!passage(flow).isBank()) {
@@ -143,24 +194,12 @@ record AirflowReading(Design design, AirPathModel model, AirPathSolver solver, M
             }
         }
         figures.add(Figure.of(Figures.TOTAL_FLOW, "", intake() / outside().density()));
+        gapShare().ifPresent(share -> figures.add(Figure.of(Figures.GAP_SHARE, "", share)));
         figures.add(Figure.of(Figures.AIR_DENSITY, "", outside().density()));
         rise().ifPresent(rise -> figures.add(Figure.of(Figures.AIR_RISE, "", rise)));
         flowNeeded().ifPresent(flow -> figures.add(Figure.of(Figures.FLOW_NEEDED, "", flow)));
         pressureAvailable().ifPresent(pressure -> figures.add(
                 Figure.of(Figures.PRESSURE_AVAILABLE, point().banks().getFirst().bank(), pressure)));
         return figures;
-    }
-
-    /** The passage, of two or more beside the banks, in which most of the air's power is lost. */
-    Optional<String> largestLoss() {
-        int passages = 0;
-        OperatingPoint.PassageFlow largest = null;
-        for (OperatingPoint.PassageFlow flow : point().passages()) {
-            if (!passage(flow).isBank()) {
-                passages++;
-                largest = largest == null || flow.flow() * flow.drop() > largest.flow() * largest.drop() ? flow : largest;
-            }
-        }
-        return passages < 2 || !(largest.flow() * largest.drop() > 0) ? Optional.empty() : Optional.of(largest.passage());
     }
 }

@@ -7,6 +7,7 @@ import java.util.OptionalDouble;
 import tramontane.analysis.OperatingPoint;
 import tramontane.analysis.PassageKind;
 import tramontane.analysis.Relation;
+import tramontane.analysis.SpeedLaw;
 import tramontane.analysis.Trace;
 import tramontane.model.Bay;
 import tramontane.physics.Air;
@@ -63,24 +64,22 @@ final class AirflowSteps {
         String id = point.bank();
         Bank bank = reading.bank(id);
         double speed = reading.speeds().get(id);
-        double set = bank.ratedSpeed() * reading.condition().speedSetting();
-        step(Figures.BANK_SPEED.id(), id, speed == set ? Relations.SPEED : Relations.SPEED_LAW, speed,
-                term("rated speed", QuantityKind.ROTATIONAL_SPEED, bank.ratedSpeed(), "air mover " + bank.mover().id()),
-                term("speed setting", QuantityKind.FRACTION, reading.condition().speedSetting(), condition));
+        speed(bank, speed);
         Trace.Term density = term("density at the inlet", QuantityKind.DENSITY, point.density(), DENSITY);
         List<Trace.Term> curve = new ArrayList<>();
         if (point.speed() > 0) {
-            MoverCharacteristic mover = MoverCharacteristic.of(bank.mover(), speed);
+            MoverCharacteristic mover = bank.characteristic(speed);
             curve.add(term("speed", QuantityKind.ROTATIONAL_SPEED, speed, Figures.BANK_SPEED.id()));
-            curve.add(term("speed of the curve", QuantityKind.ROTATIONAL_SPEED, mover.measuredSpeed(),
-                    "air mover " + bank.mover().id()));
-            curve.add(term("density of the curve", QuantityKind.DENSITY, mover.statedDensity(), "air mover " + bank.mover().id()));
+            for (int i = 0; i < mover.shares().size(); i++) {
+                curve.addAll(share(bank, mover.shares().get(i), mover.shares().size() == 1 ? "the curve" : "curve " + (i + 1)));
+            }
+            curve.addAll(fitting(bank));
             curve.add(term("movers side by side", QuantityKind.COUNT, bank.columns(), "bank " + id));
             curve.add(term("movers one behind another", QuantityKind.COUNT, bank.series(), "bank " + id));
             for (int i = 0; i < mover.points(); i++) {
-                curve.add(term("flow " + (i + 1) + " of the curve at this speed", QuantityKind.FLOW, mover.flow(i),
+                curve.add(term("flow " + (i + 1) + " of the curve at this speed and size", QuantityKind.FLOW, mover.flow(i),
                         "air mover " + bank.mover().id()));
-                curve.add(term("pressure " + (i + 1) + " of the curve at this speed and stated density", QuantityKind.PRESSURE,
+                curve.add(term("pressure " + (i + 1) + " of the curve at this speed, size and stated density", QuantityKind.PRESSURE,
                         mover.pressure(i), "air mover " + bank.mover().id()));
             }
             for (OperatingPoint.MoverPoint position : point.movers()) {
@@ -101,6 +100,58 @@ final class AirflowSteps {
                 term("flow", QuantityKind.FLOW, point.flow(), Figures.BANK_FLOW.id()),
                 term("fan static pressure", QuantityKind.PRESSURE, point.pressure(), Figures.BANK_PRESSURE.id()),
                 term("electrical power", QuantityKind.POWER, point.power().orElseThrow(), Figures.BANK_POWER.id())));
+    }
+
+    private void speed(Bank bank, double speed) {
+        double setting = reading.condition().speedSetting();
+        Optional<SupplySpeed.Answer> ours = SupplySpeed.answer(new SpeedLaw.Supply(bank.mover(), reading.condition(), setting,
+                reading.outside().density())).filter(answer -> answer.speed() == speed);
+        List<Trace.Term> inputs = new ArrayList<>();
+        if (ours.isPresent()) {
+            inputs.addAll(ours.get().inputs());
+        } else {
+            inputs.add(term("rated speed", QuantityKind.ROTATIONAL_SPEED, bank.ratedSpeed(), "air mover " + bank.mover().id()));
+        }
+        inputs.add(term("speed setting", QuantityKind.FRACTION, setting, condition));
+        Relation relation = ours.map(SupplySpeed.Answer::relation)
+                .orElse(speed == bank.ratedSpeed() * setting ? Relations.SPEED : Relations.SPEED_LAW);
+        trace.step(new Trace.Step(Figures.BANK_SPEED.id(), bank.id(), relation, speed, inputs));
+    }
+
+    /** A measured curve and how it counts. */
+    private static List<Trace.Term> share(Bank bank, MoverCharacteristic.Share share, String which) {
+        String part = "air mover " + bank.mover().id();
+        List<Trace.Term> terms = new ArrayList<>(List.of(
+                term("speed of " + which, QuantityKind.ROTATIONAL_SPEED, share.speed(), part),
+                term("density of " + which, QuantityKind.DENSITY, share.curve().statedDensity(), part)));
+        double size = MoverCharacteristic.sizeRatio(bank.mover(), share.curve());
+        if (size != 1) {
+            terms.add(term("rotor diameter over that of " + which, QuantityKind.NUMBER, size, part));
+        }
+        if (share.weight() != 1) {
+            terms.add(term("how much " + which + " counts", QuantityKind.FRACTION, share.weight(), "distance in speed"));
+        }
+        return terms;
+    }
+
+    /** What the fitting of a bank changes, where it changes anything. */
+    private static List<Trace.Term> fitting(Bank bank) {
+        String place = "bank " + bank.id();
+        Bank.Fitting fitting = bank.fitting();
+        List<Trace.Term> terms = new ArrayList<>();
+        if (!fitting.derating().equals(MoverCharacteristic.Derating.NONE)) {
+            terms.add(term("flow derating", QuantityKind.FRACTION, fitting.derating().flow(), place));
+            terms.add(term("pressure derating", QuantityKind.FRACTION, fitting.derating().pressure(), place));
+        }
+        if (bank.series() > 1) {
+            terms.add(term("stage factor", QuantityKind.FRACTION, fitting.stage(), place));
+        }
+        fitting.flap().ifPresent(flap -> terms.addAll(List.of(
+                term("loss coefficient of an open flap", QuantityKind.NUMBER, flap.loss(), place),
+                term("pressure that lifts a flap", QuantityKind.PRESSURE, flap.lifting(), place),
+                term("leak of a shut flap over the open area", QuantityKind.FRACTION, flap.leak(), place),
+                term("open area", QuantityKind.AREA, bank.openArea().orElseThrow(), "air mover " + bank.mover().id()))));
+        return terms;
     }
 
     private void passage(OperatingPoint.PassageFlow flow) {

@@ -2,6 +2,7 @@ package tramontane.airflow.internal;
 
 import java.util.Collections;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
@@ -21,8 +22,11 @@ import tramontane.physics.Resistance;
  * @param columns how many columns stand side by side
  * @param series  how many movers stand behind one another in each
  * @param failed  the movers that have failed, by position from 1
+ * @param supply  supply frequency of the condition, Hz
+ * @param fitting how they are fitted
  */
-public record Bank(String id, AirMover mover, int columns, int series, Map<Integer, FailedMover.State> failed) {
+public record Bank(String id, AirMover mover, int columns, int series, Map<Integer, FailedMover.State> failed,
+        Optional<Double> supply, Fitting fitting) {
 
     /**
      * Open area of a frame whose part does not state it, over the area of the frame: hub, struts and corners take the rest.
@@ -35,6 +39,50 @@ public record Bank(String id, AirMover mover, int columns, int series, Map<Integ
      */
     static final double FREEWHEELING = 2;
     static final double LOCKED = 3;
+
+    /**
+     * How movers are fitted.
+     *
+     * @param stage        pressure of a mover behind another over what it gives alone
+     * @param straightener whether something takes the swirl out of the air between them
+     * @param derating     how their surroundings change the curve
+     * @param clearance    free distance in front of them, m
+     * @param installation installation category by ISO 5801
+     * @param flap         the flap of each column
+     */
+    record Fitting(double stage, boolean straightener, MoverCharacteristic.Derating derating, Optional<Double> clearance,
+            String installation, Optional<Flap> flap) {
+
+        static Fitting of(Values values) {
+            return new Fitting(values.si("stageFactor"), values.on("straightener"),
+                    new MoverCharacteristic.Derating(values.si("flowFactor"), values.si("pressureFactor")),
+                    values.ifQuantity("inletClearance").map(Quantity::si), values.text("installation"),
+                    values.on("flaps") ? Optional.of(Flap.of(values)) : Optional.empty());
+        }
+    }
+
+    /**
+     * A non-return flap.
+     *
+     * @param loss    loss coefficient when open, on the open area, exit not included
+     * @param lifting pressure that lifts it, Pa
+     * @param leak    area of the leak when shut over the open area
+     * @param assumed whether any of these is a standard value
+     */
+    record Flap(double loss, double lifting, double leak, boolean assumed) {
+
+        static final List<String> FIELDS = List.of("flapLoss", "flapPressure", "flapLeak");
+
+        static Flap of(Values values) {
+            return new Flap(values.si("flapLoss"), values.si("flapPressure"), values.si("flapLeak"),
+                    !FIELDS.stream().allMatch(values::has));
+        }
+
+        /** The law; the head that is lost behind the flap is that of the movers, which their static pressure leaves out. */
+        FlapLaw law(double area) {
+            return FlapLaw.of(area, loss, leak, Resistance.opening(0), lifting);
+        }
+    }
 
     public Bank {
         failed = Collections.unmodifiableMap(new TreeMap<>(failed));
@@ -51,7 +99,8 @@ public record Bank(String id, AirMover mover, int columns, int series, Map<Integ
                 "bank " + setting.passage().id() + " uses air mover " + part + ", which the design does not have"));
         int columns = values.whole("across") * values.whole("along");
         int series = values.whole("series");
-        return new Bank(setting.passage().id(), mover, columns, series, failed(setting.condition(), setting.passage().id()));
+        return new Bank(setting.passage().id(), mover, columns, series, failed(setting.condition(), setting.passage().id()),
+                setting.condition().supplyFrequency().map(Quantity::si), Fitting.of(values));
     }
 
     private static Map<Integer, FailedMover.State> failed(Condition condition, String id) {
@@ -86,8 +135,21 @@ public record Bank(String id, AirMover mover, int columns, int series, Map<Integ
                 .map(height -> ASSUMED_OPEN * width.si() * height.si())));
     }
 
-    /** The loss coefficient of a mover that stands still, on its open area. */
-    static double loss(FailedMover.State state) {
+    /** The loss coefficient of a mover that stands still, on its open area; assumed where the part does not state it. */
+    double loss(FailedMover.State state) {
+        return statedLoss(state).orElseGet(() -> assumedLoss(state));
+    }
+
+    /** The measured loss coefficient of a mover that stands still, on its open area. */
+    Optional<Double> statedLoss(FailedMover.State state) {
+        return (switch (state) {
+            case REMOVED -> Optional.<Quantity>empty();
+            case FREEWHEELING -> mover.freewheelingLoss();
+            case LOCKED -> mover.lockedLoss();
+        }).map(Quantity::si);
+    }
+
+    static double assumedLoss(FailedMover.State state) {
         double plain = Resistance.opening(0);
         return switch (state) {
             case REMOVED -> plain;
@@ -119,6 +181,16 @@ public record Bank(String id, AirMover mover, int columns, int series, Map<Integ
      * @param speed of the running movers, rad/s; 0 for none
      */
     public BankLaw law(double speed) {
+        return law(speed, 1);
+    }
+
+    /**
+     * Its flow law with movers that give another pressure than their curve says.
+     *
+     * @param speed  of the running movers, rad/s; 0 for none
+     * @param factor on the pressure at equal flow
+     */
+    public BankLaw law(double speed, double factor) {
         Map<Integer, LocalLoss> standing = new LinkedHashMap<>();
         for (int position = 1; position <= positions(); position++) {
             Optional<FailedMover.State> state = standing(position, speed);
@@ -126,7 +198,13 @@ public record Bank(String id, AirMover mover, int columns, int series, Map<Integ
                 standing.put(position, LocalLoss.of(loss(state.get()), openArea().orElseThrow()));
             }
         }
-        return BankLaw.of(standing.size() == positions() ? Optional.empty() : Optional.of(MoverCharacteristic.of(mover, speed)),
-                columns, series, standing);
+        return BankLaw.of(standing.size() == positions() ? Optional.empty() : Optional.of(MoverCharacteristic.of(mover, supply, speed,
+                fitting.derating().times(factor))), columns, standing,
+                new BankLaw.Build(series, fitting.stage(), fitting.flap().map(flap -> flap.law(openArea().orElseThrow()))));
+    }
+
+    /** What one of its movers gives at a speed, rad/s, where it sits. */
+    MoverCharacteristic characteristic(double speed) {
+        return MoverCharacteristic.of(mover, supply, speed, fitting.derating());
     }
 }

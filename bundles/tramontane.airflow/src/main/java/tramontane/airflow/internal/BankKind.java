@@ -11,8 +11,10 @@ import tramontane.model.Field;
 import tramontane.model.Form;
 import tramontane.model.Passage;
 import tramontane.model.Problem;
+import tramontane.model.Range;
 import tramontane.model.Shape;
 import tramontane.model.Values;
+import tramontane.physics.units.QuantityKind;
 
 /**
  * Identical air movers side by side, one behind another, or both.
@@ -24,6 +26,8 @@ import tramontane.model.Values;
 public final class BankKind implements PassageKind {
 
     private static final int MOST = 1000;
+    /** A flap that leaves more open than this is none. */
+    private static final double MOST_LEAK = 0.5;
 
     private static final Form FORM = Form.of(Passage.BANK, "Identical air movers side by side, one behind another, or both.",
             Field.reference("mover", "air mover", Shape.Target.MOVER, "The part that sits at each position.").mandatory(),
@@ -31,7 +35,31 @@ public final class BankKind implements PassageKind {
             Field.whole("along", "along", 1, MOST, "How many such rows stand side by side.").standard(1),
             Field.whole("series", "in series", 1, MOST,
                     "How many stand one behind another; positions are counted column by column, in the direction of flow.")
-                    .standard(1));
+                    .standard(1),
+            Field.amount("stageFactor", "stage factor", QuantityKind.FRACTION, Range.PART_OF_ONE,
+                    "Pressure of each mover behind another over what it gives alone. 1 is ideal; swirl from the mover in front "
+                            + "takes some (common practice: measure it).").standard(1),
+            Field.yesNo("straightener", "straightener", "Whether vanes or a long way between movers behind one another take the "
+                    + "swirl out of the air."),
+            Field.amount("flowFactor", "flow derating", QuantityKind.FRACTION, Range.PART_OF_ONE,
+                    "Flow of the curve at equal pressure where it sits, over that measured: obstructions and uneven inflow take "
+                            + "some (common practice).").standard("100 %"),
+            Field.amount("pressureFactor", "pressure derating", QuantityKind.FRACTION, Range.PART_OF_ONE,
+                    "Pressure of the curve at equal flow where it sits, over that measured: obstructions and uneven inflow take "
+                            + "some (common practice).").standard("100 %"),
+            Field.amount("inletClearance", "inlet clearance", QuantityKind.LENGTH, Range.NOT_NEGATIVE,
+                    "Free distance in front of the movers, to the next wall, card or filter."),
+            Field.choice("installation", "installation category", AirMover.CATEGORIES,
+                    "How the movers sit, by ISO 5801: A free inlet and outlet, as between bays; B ducted outlet, C ducted inlet, "
+                            + "D both ducted.").standard("A"),
+            Field.yesNo("flaps", "flaps", "Whether each column has a non-return flap that shuts when its movers stand still."),
+            Field.amount("flapLoss", "flap loss", QuantityKind.NUMBER, Range.POSITIVE,
+                    "Loss coefficient of an open flap on the open area of the mover, the head lost behind it not included.")
+                    .standard(1.5),
+            Field.amount("flapPressure", "flap pressure", QuantityKind.PRESSURE, Range.POSITIVE, "Pressure that lifts a flap.")
+                    .standard("2 Pa"),
+            Field.amount("flapLeak", "flap leak", QuantityKind.FRACTION, new Range(0, false, MOST_LEAK),
+                    "Area of the leak of a shut flap over the open area of the mover.").standard("1 %"));
 
     @Override
     public Form form() {
@@ -53,9 +81,20 @@ public final class BankKind implements PassageKind {
             problems.add(Problem.error(Problem.place(place, "mover"), "names air mover " + mover.get().id()
                     + ", which states no speed; expected its ratedSpeed, or the speed of a curve"));
         }
+        for (String field : Bank.Flap.FIELDS) {
+            if (values.has(field) && !values.on("flaps")) {
+                problems.add(Problem.caution(Problem.place(place, field), "says how a flap is, but the bank has none; expected "
+                        + "with flaps set to true"));
+            }
+        }
+        boolean sizeless = mover.get().openArea().isEmpty() && (mover.get().width().isEmpty() || mover.get().height().isEmpty());
+        if (sizeless && values.on("flaps")) {
+            problems.add(Problem.error(Problem.place(place, "mover"), "names air mover " + mover.get().id()
+                    + ", of which no flap can be computed; expected its openArea, or width and height of its frame"));
+        }
         boolean fails = setting.design().conditions().stream().flatMap(condition -> condition.failed().stream())
                 .anyMatch(failed -> failed.bank().orElse(setting.passage().id()).equals(setting.passage().id()));
-        if (fails && mover.get().openArea().isEmpty() && (mover.get().width().isEmpty() || mover.get().height().isEmpty())) {
+        if (fails && sizeless) {
             problems.add(Problem.error(Problem.place(place, "mover"), "names air mover " + mover.get().id()
                     + ", of which a failed one cannot be judged; expected its openArea, or width and height of its frame"));
         }

@@ -1,6 +1,7 @@
 package tramontane.airflow.internal;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -11,8 +12,9 @@ import tramontane.analysis.FlowLaw;
 /**
  * The flow law of a bank: columns side by side, each of one or more movers behind one another.
  *
- * <p>Movers behind one another add their pressures at equal flow; columns side by side add their flows at equal pressure. A
- * mover that does not run is a resistance in its column. Like columns share the flow evenly; unlike ones share it as their
+ * <p>Movers behind one another add their pressures at equal flow, each behind another by a part of what it gives alone; columns
+ * side by side add their flows at equal pressure. A mover that does not run is a resistance in its column, and so is the flap
+ * of a column that has one. Like columns share the flow evenly; unlike ones share it as their
  * curves say, which may mean backwards through one whose mover stands still.
  *
  * <p>Columns are counted across, then along; positions column by column, in a column in the direction of flow.
@@ -28,13 +30,26 @@ public final class BankLaw implements FlowLaw {
     private final Column[] group;
     private final int[] count;
     private final Map<Integer, LocalLoss> standing;
+    private final Build build;
+
+    /**
+     * What all columns have in common.
+     *
+     * @param series how many movers stand behind one another
+     * @param stage  pressure of a mover behind another over what it gives alone
+     * @param flap   the flap of each column
+     */
+    record Build(int series, double stage, Optional<FlapLaw> flap) {
+    }
 
     /** Movers behind one another: how many run, and the resistances of those that do not. */
     private record Column(int running, List<LocalLoss> standing) {
     }
 
-    private BankLaw(Optional<MoverCharacteristic> mover, int[] groupOf, List<Column> columns, Map<Integer, LocalLoss> standing) {
+    private BankLaw(Optional<MoverCharacteristic> mover, int[] groupOf, List<Column> columns, Map<Integer, LocalLoss> standing,
+            Build build) {
         this.mover = mover;
+        this.build = build;
         this.standing = Map.copyOf(standing);
         this.groupOf = groupOf;
         this.columns = columns;
@@ -46,7 +61,7 @@ public final class BankLaw implements FlowLaw {
     }
 
     /**
-     * The law of a bank.
+     * The law of an ideal bank without flaps.
      *
      * @param mover    what a running mover gives; empty where none runs
      * @param columns  how many columns stand side by side
@@ -54,6 +69,19 @@ public final class BankLaw implements FlowLaw {
      * @param standing the resistances of the movers that do not run, by position from 1
      */
     static BankLaw of(Optional<MoverCharacteristic> mover, int columns, int series, Map<Integer, LocalLoss> standing) {
+        return of(mover, columns, standing, new Build(series, 1, Optional.empty()));
+    }
+
+    /**
+     * The law of a bank.
+     *
+     * @param mover    what a running mover gives; empty where none runs
+     * @param columns  how many columns stand side by side
+     * @param standing the resistances of the movers that do not run, by position from 1
+     * @param build    what all columns have in common
+     */
+    static BankLaw of(Optional<MoverCharacteristic> mover, int columns, Map<Integer, LocalLoss> standing, Build build) {
+        int series = build.series();
         Map<Column, Integer> groups = new LinkedHashMap<>();
         int[] groupOf = new int[columns];
         for (int c = 0; c < columns; c++) {
@@ -69,7 +97,7 @@ public final class BankLaw implements FlowLaw {
             losses.sort(Comparator.comparingDouble(LocalLoss::loss));
             groupOf[c] = groups.computeIfAbsent(new Column(series - losses.size(), List.copyOf(losses)), key -> groups.size());
         }
-        return new BankLaw(mover, groupOf, List.copyOf(groups.keySet()), standing);
+        return new BankLaw(mover, groupOf, List.copyOf(groups.keySet()), standing, build);
     }
 
     @Override
@@ -83,38 +111,55 @@ public final class BankLaw implements FlowLaw {
     }
 
     /**
-     * A bank in parts side by side, each with a unique answer at every flow: the columns of each curve that does not fall all
-     * the way, and all others together.
+     * A bank in parts side by side, each with a unique answer at every flow.
      *
      * @param laws        the parts
      * @param partOf      part of each column
      * @param placeInPart place of each column within its part
+     * @param like        the same number for parts that may change places; one for each part
      */
-    public record Parts(List<BankLaw> laws, int[] partOf, int[] placeInPart) {
+    public record Parts(List<BankLaw> laws, int[] partOf, int[] placeInPart, int[] like) {
     }
 
-    /** The bank in parts; itself alone where it is {@link #defined}. */
-    public Parts parts() {
-        int[] part = new int[group.length];
-        int parts = 0;
-        boolean others = false;
-        for (int g = 0; g < group.length; g++) {
-            boolean own = !defined() && group[g].running() > 0;
-            others |= !own;
-            part[g] = own ? parts++ : -1;
-        }
+    /**
+     * The bank in parts: the columns of each curve that does not fall all the way, and all others together.
+     *
+     * @param apart whether each column of such a curve is a part of its own, so that they need not share evenly
+     */
+    public Parts parts(boolean apart) {
         int[] partOf = new int[groupOf.length];
         int[] placeInPart = new int[groupOf.length];
-        int[] width = new int[parts + (others ? 1 : 0)];
+        int[] first = new int[group.length];
+        Arrays.fill(first, -1);
+        List<Integer> like = new ArrayList<>();
+        boolean others = false;
         for (int c = 0; c < groupOf.length; c++) {
-            partOf[c] = part[groupOf[c]] < 0 ? parts : part[groupOf[c]];
+            int g = groupOf[c];
+            boolean own = !increasing() && group[g].running() > 0 && (apart || !defined());
+            others |= !own;
+            if (!own) {
+                partOf[c] = -1;
+            } else if (apart || first[g] < 0) {
+                first[g] = like.size();
+                partOf[c] = like.size();
+                like.add(g);
+            } else {
+                partOf[c] = first[g];
+            }
+        }
+        int[] width = new int[like.size() + (others ? 1 : 0)];
+        for (int c = 0; c < groupOf.length; c++) {
+            partOf[c] = partOf[c] < 0 ? like.size() : partOf[c];
             placeInPart[c] = width[partOf[c]]++;
         }
         List<BankLaw> laws = new ArrayList<>();
         for (int p = 0; p < width.length; p++) {
             laws.add(part(p, partOf, width[p]));
         }
-        return new Parts(List.copyOf(laws), partOf, placeInPart);
+        if (others) {
+            like.add(group.length);
+        }
+        return new Parts(List.copyOf(laws), partOf, placeInPart, like.stream().mapToInt(Integer::intValue).toArray());
     }
 
     private BankLaw part(int p, int[] partOf, int columnsInPart) {
@@ -128,7 +173,7 @@ public final class BankLaw implements FlowLaw {
         }
         List<Column> inPart = groups.keySet().stream().map(columns::get).toList();
         boolean runs = inPart.stream().anyMatch(column -> column.running() > 0);
-        return new BankLaw(runs ? mover : Optional.empty(), groupInPart, inPart, Map.of());
+        return new BankLaw(runs ? mover : Optional.empty(), groupInPart, inPart, Map.of(), build);
     }
 
     /** The resistance of the mover at a position that does not run. */
@@ -136,8 +181,23 @@ public final class BankLaw implements FlowLaw {
         return Optional.ofNullable(standing.get(position));
     }
 
+    /** What the running mover at a position gives over what it would give alone: less where another runs in front of it. */
+    public double stage(int position) {
+        for (int before = position - (position - 1) % build.series(); before < position; before++) {
+            if (!standing.containsKey(before)) {
+                return build.stage();
+            }
+        }
+        return 1;
+    }
+
+    /** The flap of each column. */
+    Optional<FlapLaw> flap() {
+        return build.flap();
+    }
+
     /** Number of columns. */
-    int width() {
+    public int width() {
         return groupOf.length;
     }
 
@@ -186,12 +246,18 @@ public final class BankLaw implements FlowLaw {
         double slope = 0;
         if (group[g].running() > 0) {
             mover.get().at(flow, density, viscosity, drop);
-            pressure = group[g].running() * drop.pressure();
-            slope = group[g].running() * drop.slope();
+            double stages = 1 + (group[g].running() - 1) * build.stage();
+            pressure = stages * drop.pressure();
+            slope = stages * drop.slope();
         }
         List<LocalLoss> losses = group[g].standing();
         for (int i = 0; i < losses.size(); i++) {
             losses.get(i).at(flow, density, viscosity, drop);
+            pressure += drop.pressure();
+            slope += drop.slope();
+        }
+        if (build.flap().isPresent()) {
+            build.flap().get().at(flow, density, viscosity, drop);
             pressure += drop.pressure();
             slope += drop.slope();
         }

@@ -3,7 +3,6 @@ package tramontane.airflow.internal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.TreeSet;
 import java.util.function.BooleanSupplier;
 import tramontane.airflow.NetworkLoad;
 import tramontane.airflow.NetworkSolution;
@@ -16,17 +15,16 @@ import tramontane.analysis.FlowLaw;
  * <p>The bank's flow is imposed, the rest of the network solved with every other bank on its own curve; what the bank gives
  * more than that asks of it changes its sign at a crossing. The rest has one answer at each flow, and what it asks rises with
  * flow, so that far outside the measured flows there is at most one crossing on either side. Nearer the curve is scanned in
- * steps much shorter than the distance of measured points; two crossings that lie closer together than a step may be missed.
+ * steps much shorter than the distance of measured points, and where it nearly touches between two steps more closely.
  */
 public final class DutySearch {
 
-    private static final int STEPS = 24;
     private static final int MOST_STEPS = 200;
 
     private final NetworkSolver solver;
     private final NetworkLoad load;
     private final NetworkSolver.Settings settings;
-    private final int branch;
+    private final int[] branches;
     private final BankLaw law;
     private final double viscosity;
     private final BooleanSupplier stop;
@@ -54,12 +52,12 @@ public final class DutySearch {
     public record Found(List<Crossing> crossings, int reached, Optional<NetworkSolution> failed) {
     }
 
-    private DutySearch(NetworkSolver solver, NetworkLoad load, NetworkSolver.Settings settings, int branch, BankLaw law,
-            double viscosity, BooleanSupplier stop) {
+    private DutySearch(NetworkSolver solver, NetworkLoad load, NetworkSolver.Settings settings, int[] branches,
+            BankLaw law, double viscosity, BooleanSupplier stop) {
         this.solver = solver;
         this.load = load;
         this.settings = settings;
-        this.branch = branch;
+        this.branches = branches;
         this.law = law;
         this.viscosity = viscosity;
         this.stop = stop;
@@ -75,21 +73,96 @@ public final class DutySearch {
      */
     public static Found search(NetworkSolver solver, NetworkLoad load, NetworkSolver.Settings settings, int branch, BankLaw law,
             double density, double viscosity, BooleanSupplier stop) {
-        return new DutySearch(solver, load, settings, branch, law, viscosity, stop).search(density);
+        return new DutySearch(solver, load, settings, new int[] {branch}, law, viscosity, stop).search(density);
     }
 
-    private Found search(double density) {
-        double[] at = places(density);
+    /**
+     * Mass flows at which the bank gives what is asked of it, between places to look at.
+     *
+     * @param branches the bank's branch, or those of several like banks beside each other which move the same each
+     * @param at       mass flows of one by rising flow, kg/s
+     * @return the network at each of them; one solution that has not converged where one has no answer
+     */
+    static List<NetworkSolution> between(NetworkSolver solver, NetworkLoad load, NetworkSolver.Settings settings,
+            int[] branches, BankLaw law, double viscosity, BooleanSupplier stop, double[] at) {
+        DutySearch search = new DutySearch(solver, load, settings, branches, law, viscosity, stop);
+        double[] excess = search.excess(at);
+        List<NetworkSolution> solutions = new ArrayList<>();
+        for (double root : search.roots(at, excess)) {
+            search.excess(root);
+            search.last.ifPresent(solutions::add);
+        }
+        return search.failed.map(List::of).orElse(solutions);
+    }
+
+    private double[] excess(double[] at) {
         double[] excess = new double[at.length];
-        List<Double> roots = new ArrayList<>();
         for (int i = 0; i < at.length && failed.isEmpty(); i++) {
             excess[i] = excess(at[i]);
-            if (i > 0 && excess[i] == 0) {
+        }
+        return excess;
+    }
+
+    /** Crossings between places, by rising flow. */
+    private List<Double> roots(double[] at, double[] excess) {
+        List<Double> roots = new ArrayList<>();
+        for (int i = 0; i < at.length && failed.isEmpty(); i++) {
+            if (excess[i] == 0) {
                 roots.add(at[i]);
             } else if (i > 0 && excess[i - 1] != 0 && excess[i - 1] > 0 != excess[i] > 0) {
                 roots.add(root(at[i - 1], excess[i - 1], at[i], excess[i]));
+            } else if (i > 1 && excess[i - 1] != 0 && excess[i - 2] > 0 == excess[i] > 0 && excess[i - 1] > 0 == excess[i] > 0
+                    && Math.abs(excess[i - 1]) <= Math.min(Math.abs(excess[i - 2]), Math.abs(excess[i]))) {
+                roots.addAll(touching(at[i - 2], at[i - 1], excess[i - 1], at[i]));
             }
         }
+        return roots;
+    }
+
+    /** Two crossings close together, between three places of which the middle one comes nearest to one; golden section. */
+    private List<Double> touching(double from, double middle, double middleExcess, double to) {
+        double low = from;
+        double high = to;
+        double best = middle;
+        double bestExcess = middleExcess;
+        boolean positive = middleExcess > 0;
+        for (int i = 0; i < MOST_STEPS && high - low > 1e-9 * Math.abs(to - from) && failed.isEmpty(); i++) {
+            boolean right = high - best > best - low;
+            double guess = best + 0.381966 * ((right ? high : low) - best);
+            double excess = excess(guess);
+            if (excess == 0 || excess > 0 != positive) {
+                // a grid of places beside it sees the outer signs
+                double left = from;
+                double leftExcess = excess(left);
+                double far = to;
+                double farExcess = excess(far);
+                return failed.isPresent() ? List.of()
+                        : List.of(root(left, leftExcess, guess, excess), root(guess, excess, far, farExcess));
+            }
+            if (Math.abs(excess) < Math.abs(bestExcess)) {
+                if (right) {
+                    low = best;
+                } else {
+                    high = best;
+                }
+                best = guess;
+                bestExcess = excess;
+            } else if (right) {
+                high = guess;
+            } else {
+                low = guess;
+            }
+        }
+        return List.of();
+    }
+
+    private Found search(double density) {
+        double[] at = Segment.places(law);
+        for (int i = 0; i < at.length; i++) {
+            at[i] *= density;
+        }
+        double[] excess = excess(at);
+        List<Double> roots = new ArrayList<>(roots(at, excess));
         if (failed.isEmpty()) {
             bound(at[0], excess[0], -1).ifPresent(roots::addFirst);
             bound(at[at.length - 1], excess[at.length - 1], 1).ifPresent(roots::add);
@@ -111,26 +184,6 @@ public final class DutySearch {
             }
         }
         return new Found(crossings, reached, failed);
-    }
-
-    /** Mass flows at which to look: the measured ones, and steps between them. */
-    private double[] places(double density) {
-        MoverCharacteristic mover = law.mover().orElseThrow();
-        TreeSet<Double> places = new TreeSet<>();
-        places.add(0.0);
-        for (int k = 1; k <= STEPS; k++) {
-            // a curve that rises from rest goes on falling a little way backwards
-            places.add(-2 * mover.lastFlow() * law.width() * density * k / STEPS);
-        }
-        double before = 0;
-        for (int i = 0; i < mover.points(); i++) {
-            double flow = mover.flow(i) * law.width() * density;
-            for (int k = 1; k <= STEPS; k++) {
-                places.add(before + (flow - before) * k / STEPS);
-            }
-            before = flow;
-        }
-        return places.stream().mapToDouble(Double::doubleValue).toArray();
     }
 
     /** A crossing outside the measured flows, in one direction. */
@@ -197,13 +250,17 @@ public final class DutySearch {
 
     /** What the bank gives more than is asked of it at a mass flow, Pa. */
     private double excess(double massFlow) {
-        NetworkSolution solution = solver.solve(load.imposing(branch, massFlow), settings, last, stop);
+        NetworkLoad imposed = load;
+        for (int branch : branches) {
+            imposed = imposed.imposing(branch, massFlow);
+        }
+        NetworkSolution solution = solver.solve(imposed, settings, last, stop);
         if (!solution.converged()) {
             failed = Optional.of(solution);
             return 0;
         }
         last = Optional.of(solution);
-        law.at(solution.flow(branch), solution.density(branch), viscosity, drop);
-        return solution.drop(branch) - drop.pressure();
+        law.at(solution.flow(branches[0]), solution.density(branches[0]), viscosity, drop);
+        return solution.drop(branches[0]) - drop.pressure();
     }
 }

@@ -21,6 +21,21 @@ final class Figures {
     static final FigureKind BANK_EFFICIENCY = new FigureKind("airflow.bank.efficiency", "static efficiency",
             QuantityKind.FRACTION, Better.HIGHER,
             "Overall static efficiency of a bank: flow times fan static pressure over electrical input.");
+    static final FigureKind BEST_EFFICIENCY = new FigureKind("airflow.bank.bestEfficiency", "best static efficiency",
+            QuantityKind.FRACTION, Better.HIGHER, "Highest overall static efficiency of the movers of a bank at their speed.");
+    static final FigureKind BEST_FLOW = new FigureKind("airflow.bank.bestFlow", "flow of best efficiency", QuantityKind.FLOW,
+            Better.NEITHER, "Flow of one mover of a bank at which its static efficiency is highest.");
+    static final FigureKind STALL_MARGIN = new FigureKind("airflow.bank.stallMargin", "distance to the stall region",
+            QuantityKind.FRACTION, Better.HIGHER, "Flow of the mover with the least flow less that at its pressure peak, over its"
+                    + " flow; below zero in the stall region. Only for curves with a dip.");
+    static final FigureKind DRAWN_BACK = new FigureKind("airflow.bank.drawnBack", "share drawn back", QuantityKind.FRACTION,
+            Better.LOWER, "Share of the air that a bank draws that has been through it before.");
+    static final FigureKind LESS_PRESSURE = new FigureKind("airflow.bank.flowAtLessPressure", "flow with 10 % less pressure",
+            QuantityKind.FLOW, Better.HIGHER, "Flow of a bank if its curve had 10 % less pressure at equal flow.");
+    static final FigureKind MORE_PRESSURE = new FigureKind("airflow.bank.flowAtMorePressure", "flow with 10 % more pressure",
+            QuantityKind.FLOW, Better.HIGHER, "Flow of a bank if its curve had 10 % more pressure at equal flow.");
+    static final FigureKind GAP_SHARE = new FigureKind("airflow.gap.share", "share of gaps", QuantityKind.FRACTION,
+            Better.LOWER, "Flow through all gaps over the flow from outside.");
     static final FigureKind PASSAGE_FLOW = new FigureKind("airflow.passage.flow", "flow", QuantityKind.FLOW, Better.HIGHER,
             "Volume flow through a passage, positive from its first to its second bay.");
     static final FigureKind PASSAGE_DROP = new FigureKind("airflow.passage.drop", "pressure drop", QuantityKind.PRESSURE,
@@ -41,7 +56,8 @@ final class Figures {
             "What the bank gives at the flow needed, and so what its air path may ask for.");
 
     static final List<FigureKind> ALL = List.of(BANK_FLOW, BANK_STANDARD_FLOW, BANK_PRESSURE, BANK_SPEED, BANK_POWER,
-            BANK_EFFICIENCY, PASSAGE_FLOW, PASSAGE_DROP, BAY_PRESSURE, TOTAL_FLOW,
+            BANK_EFFICIENCY, BEST_EFFICIENCY, BEST_FLOW, STALL_MARGIN, DRAWN_BACK, LESS_PRESSURE, MORE_PRESSURE, GAP_SHARE,
+            PASSAGE_FLOW, PASSAGE_DROP, BAY_PRESSURE, TOTAL_FLOW,
             AIR_DENSITY, AIR_RISE, FLOW_NEEDED, PRESSURE_AVAILABLE);
 
     private Figures() {

@@ -8,7 +8,6 @@ import org.osgi.service.component.annotations.Component;
 import tramontane.analysis.FlowLaw;
 import tramontane.analysis.PassageKind;
 import tramontane.analysis.Relation;
-import tramontane.analysis.Trace;
 import tramontane.model.Field;
 import tramontane.model.Form;
 import tramontane.model.Problem;
@@ -29,9 +28,9 @@ import tramontane.physics.units.QuantityKind;
 public final class GrilleKind implements PassageKind {
 
     /** Thickness over hole diameter above which a plate counts as thick; diagram 8-3. */
-    private static final double THICK = 0.015;
+    static final double THICK = 0.015;
     /** Friction factor in the short holes of a thick plate; common practice. */
-    private static final double FRICTION = 0.02;
+    static final double FRICTION = 0.02;
     /** Velocity head that is lost behind the grille. */
     private static final double EXIT = 1;
 
@@ -58,7 +57,8 @@ public final class GrilleKind implements PassageKind {
                     "Hydraulic diameter of one hole: four times its area over its edge."),
             Field.amount("lossCoefficient", "loss coefficient", QuantityKind.NUMBER, Range.POSITIVE,
                     "Drop of total pressure over the velocity head of the face velocity, the lost head behind it included. "
-                            + "Calculated from the free area where not given."));
+                            + "Calculated from the free area where not given."),
+            ExitHead.FIELD);
 
     private static final List<List<String>> FACES = List.of(List.of("width", "height"), List.of("area"));
     private static final List<List<String>> OPEN = List.of(List.of("freeArea"), List.of("openRatio"), List.of("lossCoefficient"));
@@ -86,6 +86,9 @@ public final class GrilleKind implements PassageKind {
             problems.add(Problem.missing(Problem.place(place, "holeDiameter"),
                     "; expected with thickness, since only both together say how thick the plate is for the air"));
         }
+        if (problems.isEmpty()) {
+            face(values).ifPresent(face -> problems.addAll(ExitHead.check(loss(values, open(values, face)), values, place)));
+        }
         return problems;
     }
 
@@ -102,7 +105,7 @@ public final class GrilleKind implements PassageKind {
         double face = face(values).orElseThrow();
         double open = open(values, face);
         double hole = values.has("holeDiameter") ? values.si("holeDiameter") : LocalLoss.roundDiameter(open * face);
-        return new LocalLoss(loss(values, open), face, hole, open * face);
+        return new LocalLoss(ExitHead.in(loss(values, open), values), face, hole, open * face);
     }
 
     private static double open(Values values, double face) {
@@ -116,6 +119,7 @@ public final class GrilleKind implements PassageKind {
                 ? values.si("thickness") / values.si("holeDiameter") : 0;
     }
 
+    /** Loss coefficient, exit velocity head included. */
     private static double loss(Values values, double open) {
         if (values.has("lossCoefficient")) {
             return values.si("lossCoefficient");
@@ -126,20 +130,15 @@ public final class GrilleKind implements PassageKind {
 
     @Override
     public Optional<Origin> origin(Values values, Setting setting) {
-        String place = "passage " + setting.passage().id();
         double face = face(values).orElseThrow();
         double open = open(values, face);
-        List<Trace.Term> inputs = new ArrayList<>(List.of(
-                new Trace.Term("face area A", QuantityKind.AREA, face, place),
-                new Trace.Term("loss coefficient K", QuantityKind.NUMBER, loss(values, open), place)));
+        Inputs inputs = Inputs.of(setting).area("face area A", face)
+                .number("loss coefficient K", ExitHead.in(loss(values, open), values));
         if (values.has("lossCoefficient")) {
-            return Optional.of(new Origin(GIVEN, inputs));
+            return Optional.of(inputs.of(GIVEN));
         }
-        inputs.add(new Trace.Term("open ratio F", QuantityKind.FRACTION, open, place));
-        if (thickness(values) > THICK) {
-            inputs.add(new Trace.Term("thickness over hole diameter", QuantityKind.NUMBER, thickness(values), place));
-            return Optional.of(new Origin(THICK_PLATE, inputs));
-        }
-        return Optional.of(new Origin(THIN_PLATE, inputs));
+        inputs.add("open ratio F", QuantityKind.FRACTION, open);
+        return Optional.of(thickness(values) > THICK
+                ? inputs.number("thickness over hole diameter", thickness(values)).of(THICK_PLATE) : inputs.of(THIN_PLATE));
     }
 }

@@ -19,7 +19,6 @@ import tramontane.model.Range;
 import tramontane.model.Values;
 import tramontane.physics.Air;
 import tramontane.physics.MeasuredResistance;
-import tramontane.physics.Resistance;
 import tramontane.physics.units.QuantityKind;
 
 /**
@@ -31,8 +30,6 @@ import tramontane.physics.units.QuantityKind;
 @Component(service = PassageKind.class)
 public final class MeasuredResistanceKind implements PassageKind {
 
-    /** Pressure drop below which a pure square law turns linear, Pa: far below what can be measured. */
-    private static final double CREEPING = 1e-4;
     /** Flow over the largest measured one from which a curve of several points is not to be trusted; common practice. */
     private static final double BEYOND = 1.5;
     private static final double VISCOSITY = Air.viscosity(293.15);
@@ -151,11 +148,6 @@ public final class MeasuredResistanceKind implements PassageKind {
             return (flow, density, viscosity, drop) -> drop.set(factor * resistance.drop(flow, density, viscosity),
                     factor * resistance.slope(flow, density, viscosity));
         }
-        double linear = coefficient(values, "linear") * factor / VISCOSITY;
-        double quadratic = coefficient(values, "quadratic") * factor / measured;
-        double creeping = linear > 0 ? 0 : Math.sqrt(CREEPING / (quadratic * measured));
-        return (flow, density, viscosity, drop) -> drop.set(
-                Resistance.drop(flow, linear * viscosity, quadratic * density, creeping),
-                Resistance.slope(flow, linear * viscosity, quadratic * density, creeping));
+        return MixedLaw.measured(coefficient(values, "linear"), coefficient(values, "quadratic"), measured, factor);
     }
 }

@@ -1,65 +1,165 @@
 package tramontane.airflow.internal;
 
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
 import tramontane.analysis.FlowLaw;
 import tramontane.model.AirMover;
 import tramontane.model.MoverCurve;
 import tramontane.model.Quantity;
+import tramontane.physics.FanLaws;
 import tramontane.physics.MonotoneCurve;
 
 /**
  * What one running mover gives at a speed, as a flow law: its drop is its fan static pressure with the sign turned.
  *
- * <p>The measured curve whose speed is nearest is brought to the speed and density by the fan laws (ISO 5801, AMCA 210:
- * Q ∝ n, Δp ∝ n² ρ, P ∝ n³ ρ). Between its points the curve is interpolated without overshoot.
+ * <p>Measured curves are brought to the speed, size and density by the fan laws (ISO 5801, AMCA 210: Q ∝ n D³,
+ * Δp ∝ n² D² ρ, P ∝ n³ D⁵ ρ). Between two measured speeds both neighbours are, and their pressures and powers at equal flow
+ * mixed in proportion to the distance in speed; so the curve is the measured one at each measured speed and changes without a
+ * jump between. Outside the measured speeds the nearest curve is taken alone. Between its points a curve is interpolated
+ * without overshoot.
  *
- * <p>Beyond its ends it goes on with the slope it has there and a square term p/Q² on top, p its highest pressure and Q its
- * largest flow: blown backwards, or faster than it moves by itself, a mover is a resistance. That term is assumed; it carries
- * over to any speed and density by the fan laws like the rest.
+ * <p>Beyond its ends a curve goes on with the slope it has there and a square term p/Q² on top, p its highest pressure and Q
+ * its largest flow: blown backwards, or faster than it moves by itself, a mover is a resistance. That term is assumed; it
+ * carries over to any speed, size and density by the fan laws like the rest.
  */
 public final class MoverCharacteristic implements FlowLaw {
 
     /** Least fall of the curve, over its highest pressure and largest flow, that a solver can work with. */
     private static final double LEAST_FALL = 1e-6;
+    /** Least rise to a peak over the highest pressure. */
+    private static final double LEAST_PEAK = 1e-4;
+    /** Places in each piece of the curve that are looked at for a peak or a best point. */
+    private static final int STEPS = 32;
+    private static final double GOLDEN = (Math.sqrt(5) - 1) / 2;
 
-    private final MonotoneCurve curve;
-    private final Optional<MonotoneCurve> powerCurve;
-    private final double statedDensity;
-    private final double measuredSpeed;
     private final double speed;
-    private final double ratio;
-    private final double square;
-    /** Slope added to a curve with a level piece, about its middle; changes pressures by less than a millionth of the highest. */
-    private final double tilt;
-    private final double middle;
-    /** Steepest slope that is given where the curve is level at a single point, as it may be at shut-off. */
-    private final double ceiling;
+    private final Scaled[] curves;
+    private final Powered[] powers;
+    private final List<Share> shares;
+    private final Share nearest;
+    /** Flows of the measured points of all curves, brought to this speed, rising, m³/s. */
+    private final double[] flows;
     private final boolean falling;
-    private final double firstSlope;
-    private final double lastSlope;
 
-    private MoverCharacteristic(MoverCurve measured, double measuredSpeed, double speed) {
-        double[] flow = measured.flow().toArray();
-        double[] pressure = measured.pressure().toArray();
-        curve = MonotoneCurve.of(flow, pressure);
-        powerCurve = measured.power().filter(power -> power.size() == flow.length)
-                .map(power -> MonotoneCurve.of(flow, power.toArray()));
-        statedDensity = measured.statedDensity();
-        this.measuredSpeed = measuredSpeed;
+    /**
+     * How a bank takes flow and pressure from its movers by what stands before or behind them: the curve's flow at equal
+     * pressure and its pressure at equal flow over those measured.
+     */
+    record Derating(double flow, double pressure) {
+
+        static final Derating NONE = new Derating(1, 1);
+
+        /** With a further factor on the pressure at equal flow. */
+        Derating times(double factor) {
+            return new Derating(flow, pressure * factor);
+        }
+    }
+
+    /** Where a mover works best. */
+    record Best(double flow, double efficiency) {
+    }
+
+    /** One measured curve and how it counts: its flows and, per density, its pressures are multiplied by factors. */
+    private static final class Scaled {
+
+        private final MonotoneCurve curve;
+        private final double weight;
+        private final double flowFactor;
+        private final double pressureFactor;
+        private final double square;
+        /** Slope added to a curve with a level piece, about its middle; changes pressures by less than a millionth of the highest. */
+        private final double tilt;
+        private final double middle;
+        /** Steepest slope that is given where the curve is level at a single point, as it may be at shut-off. */
+        private final double ceiling;
+        private final boolean falling;
+        private final double firstSlope;
+        private final double lastSlope;
+
+        Scaled(MoverCurve measured, double weight, double flowFactor, double pressureFactor) {
+            double[] pressure = measured.pressure().toArray();
+            curve = MonotoneCurve.of(measured.flow().toArray(), pressure);
+            this.weight = weight;
+            this.flowFactor = flowFactor;
+            this.pressureFactor = pressureFactor;
+            double highest = highest(pressure);
+            double largest = curve.lastX();
+            square = highest / (largest * largest);
+            falling = IntStream.range(1, pressure.length).allMatch(i -> pressure[i] <= pressure[i - 1]);
+            boolean level = falling && IntStream.range(1, pressure.length).anyMatch(i -> pressure[i] == pressure[i - 1]);
+            tilt = level ? LEAST_FALL * highest / largest : 0;
+            ceiling = falling ? -LEAST_FALL * highest / largest : Double.POSITIVE_INFINITY;
+            middle = (curve.firstX() + largest) / 2;
+            firstSlope = curve.slope(curve.firstX());
+            lastSlope = curve.slope(largest);
+        }
+
+        /** Its part of the pressure at a flow, per density. */
+        double rise(double flow) {
+            double q = flow / flowFactor;
+            double rise;
+            if (q < curve.firstX()) {
+                double t = q - curve.firstX();
+                rise = curve.y(0) + t * (firstSlope + square * t);
+            } else if (q > curve.lastX()) {
+                double t = q - curve.lastX();
+                rise = curve.y(curve.size() - 1) + t * (lastSlope - square * t);
+            } else {
+                rise = curve.value(q);
+            }
+            return weight * pressureFactor * (rise - tilt * (q - middle));
+        }
+
+        /** Derivative of {@link #rise}. */
+        double slope(double flow) {
+            double q = flow / flowFactor;
+            double slope = q < curve.firstX() ? firstSlope + 2 * square * (q - curve.firstX())
+                    : q > curve.lastX() ? lastSlope - 2 * square * (q - curve.lastX()) : curve.slope(q);
+            return weight * pressureFactor / flowFactor * Math.min(slope - tilt, ceiling);
+        }
+    }
+
+    /** One measured curve of the power and how it counts, per density. */
+    private record Powered(MonotoneCurve curve, double weight, double flowFactor, double powerFactor) {
+
+        double power(double flow) {
+            return weight * powerFactor * curve.value(Math.clamp(flow / flowFactor, curve.firstX(), curve.lastX()));
+        }
+    }
+
+    /** A measured curve that is used, and how much of it. */
+    record Share(MoverCurve curve, double speed, double weight) {
+    }
+
+    private MoverCharacteristic(AirMover mover, List<MoverCurve> candidates, double speed, Derating derating) {
         this.speed = speed;
-        ratio = speed / measuredSpeed;
-        double highest = highest(pressure);
-        double largest = curve.lastX();
-        square = highest / (largest * largest);
-        falling = IntStream.range(1, pressure.length).allMatch(i -> pressure[i] <= pressure[i - 1]);
-        boolean level = falling && IntStream.range(1, pressure.length).anyMatch(i -> pressure[i] == pressure[i - 1]);
-        tilt = level ? LEAST_FALL * highest / largest : 0;
-        ceiling = falling ? -LEAST_FALL * highest / largest : Double.POSITIVE_INFINITY;
-        middle = (curve.firstX() + largest) / 2;
-        firstSlope = curve.slope(curve.firstX());
-        lastSlope = curve.slope(largest);
+        shares = shares(mover, candidates, speed);
+        curves = shares.stream().map(share -> {
+            double ratio = speed / share.speed();
+            double size = sizeRatio(mover, share.curve());
+            return new Scaled(share.curve(), share.weight(), derating.flow() * FanLaws.flowRatio(ratio, size),
+                    derating.pressure() * FanLaws.pressureRatio(ratio, size, 1 / share.curve().statedDensity()));
+        }).toArray(Scaled[]::new);
+        powers = shares(mover, candidates.stream().filter(MoverCharacteristic::hasPower).toList(), speed).stream().map(share -> {
+            double ratio = speed / share.speed();
+            double size = sizeRatio(mover, share.curve());
+            return new Powered(MonotoneCurve.of(share.curve().flow().toArray(), share.curve().power().orElseThrow().toArray()),
+                    share.weight(), derating.flow() * FanLaws.flowRatio(ratio, size),
+                    FanLaws.powerRatio(ratio, size, 1 / share.curve().statedDensity()));
+        }).toArray(Powered[]::new);
+        nearest = shares.stream().min(Comparator.comparingDouble(share -> Math.abs(Math.log(speed / share.speed()))))
+                .orElseThrow();
+        flows = flows();
+        falling = falls();
+    }
+
+    private static boolean hasPower(MoverCurve curve) {
+        return curve.power().filter(power -> power.size() == curve.flow().size()).isPresent();
     }
 
     private static double highest(double[] pressure) {
@@ -70,29 +170,86 @@ public final class MoverCharacteristic implements FlowLaw {
         return highest;
     }
 
+    /** The curves on either side of a speed, or the one at it or nearest to it; none for none. */
+    private static List<Share> shares(AirMover mover, List<MoverCurve> curves, double speed) {
+        Share below = null;
+        Share above = null;
+        for (MoverCurve curve : curves) {
+            double measured = measuredSpeed(mover, curve).orElse(Double.NaN);
+            if (measured <= speed && (below == null || measured > below.speed())) {
+                below = new Share(curve, measured, 1);
+            }
+            if (measured >= speed && (above == null || measured < above.speed())) {
+                above = new Share(curve, measured, 1);
+            }
+        }
+        if (below == null || above == null || below.speed() == above.speed()) {
+            return below != null ? List.of(below) : above != null ? List.of(above) : List.of();
+        }
+        double weight = (speed - below.speed()) / (above.speed() - below.speed());
+        return List.of(new Share(below.curve(), below.speed(), 1 - weight), new Share(above.curve(), above.speed(), weight));
+    }
+
+    private double[] flows() {
+        double[] all = Arrays.stream(curves).flatMapToDouble(each -> IntStream.range(0, each.curve.size())
+                .mapToDouble(i -> each.curve.x(i) * each.flowFactor)).sorted().toArray();
+        // points of curves that follow the fan laws exactly fall together but for rounding
+        double least = 1e-9 * all[all.length - 1];
+        return IntStream.range(0, all.length).filter(i -> i == 0 || all[i] - all[i - 1] > least).mapToDouble(i -> all[i]).toArray();
+    }
+
+    /** Between neighbouring points the pressure is a cubic, so that its slope is steepest at an end or where that turns. */
+    private boolean falls() {
+        if (Arrays.stream(curves).allMatch(each -> each.falling)) {
+            return true;
+        }
+        double least = -LEAST_FALL * Math.abs(rise(flows[0])) / flows[flows.length - 1];
+        for (int i = 1; i < flows.length; i++) {
+            double width = flows[i] - flows[i - 1];
+            double first = slope(flows[i - 1]);
+            double last = slope(flows[i]);
+            double mean = (rise(flows[i]) - rise(flows[i - 1])) / width;
+            double bend = 6 * mean - 4 * first - 2 * last;
+            double turn = 3 * (first + last) - 6 * mean;
+            double at = turn < 0 ? Math.clamp(-bend / (2 * turn), 0, 1) : 0;
+            double steepest = Math.max(Math.max(first, last), first + at * (bend + at * turn));
+            if (!(steepest < least)) {
+                return false;
+            }
+        }
+        return true;
+    }
+
     /**
-     * The characteristic of a mover at a speed.
+     * The characteristic of a mover at a speed, by the curves that are taken where no supply frequency is stated.
      *
      * @param mover a part that {@link #fault} finds no fault with
      * @param speed rad/s, above zero
      */
     static MoverCharacteristic of(AirMover mover, double speed) {
-        MoverCurve nearest = mover.curves().getFirst();
-        for (MoverCurve each : mover.curves()) {
-            if (distance(mover, each, speed) < distance(mover, nearest, speed)) {
-                nearest = each;
-            }
-        }
-        return new MoverCharacteristic(nearest, measuredSpeed(mover, nearest).orElseThrow(), speed);
+        return of(mover, Optional.empty(), speed, Derating.NONE);
     }
 
-    private static double distance(AirMover mover, MoverCurve curve, double speed) {
-        return measuredSpeed(mover, curve).map(measured -> Math.abs(Math.log(speed / measured)))
-                .orElse(Double.POSITIVE_INFINITY);
+    /**
+     * The characteristic of a mover at a speed.
+     *
+     * @param mover     a part that {@link #fault} finds no fault with
+     * @param frequency supply frequency, Hz; decides which curves are taken where they state different ones
+     * @param speed     rad/s, above zero
+     * @param derating  how its surroundings change the curve
+     */
+    static MoverCharacteristic of(AirMover mover, Optional<Double> frequency, double speed, Derating derating) {
+        return new MoverCharacteristic(mover, MeasuredCurves.of(mover, frequency).curves(), speed, derating);
     }
 
     private static Optional<Double> measuredSpeed(AirMover mover, MoverCurve curve) {
         return curve.speed().map(Quantity::si).or(mover::ratedSpeedSi);
+    }
+
+    /** Rotor diameter of the part over that of the mover which was measured; 1 where either is not stated. */
+    static double sizeRatio(AirMover mover, MoverCurve curve) {
+        return mover.rotorDiameter().isPresent() && curve.rotorDiameter().isPresent()
+                ? mover.rotorDiameter().get().si() / curve.rotorDiameter().get().si() : 1;
     }
 
     /** What keeps a part from being computed with; empty if nothing does. */
@@ -117,25 +274,25 @@ public final class MoverCharacteristic implements FlowLaw {
         return Optional.empty();
     }
 
+    private double rise(double flow) {
+        double rise = 0;
+        for (int i = 0; i < curves.length; i++) {
+            rise += curves[i].rise(flow);
+        }
+        return rise;
+    }
+
+    private double slope(double flow) {
+        double slope = 0;
+        for (int i = 0; i < curves.length; i++) {
+            slope += curves[i].slope(flow);
+        }
+        return slope;
+    }
+
     @Override
     public void at(double flow, double density, double viscosity, Drop drop) {
-        double q = flow / ratio;
-        double rise;
-        double slope;
-        if (q < curve.firstX()) {
-            double t = q - curve.firstX();
-            rise = curve.y(0) + t * (firstSlope + square * t);
-            slope = firstSlope + 2 * square * t;
-        } else if (q > curve.lastX()) {
-            double t = q - curve.lastX();
-            rise = curve.y(curve.size() - 1) + t * (lastSlope - square * t);
-            slope = lastSlope - 2 * square * t;
-        } else {
-            rise = curve.value(q);
-            slope = curve.slope(q);
-        }
-        double scale = density / statedDensity * ratio;
-        drop.set(-(rise - tilt * (q - middle)) * scale * ratio, -Math.min(slope - tilt, ceiling) * scale);
+        drop.set(-rise(flow) * density, -slope(flow) * density);
     }
 
     @Override
@@ -143,13 +300,18 @@ public final class MoverCharacteristic implements FlowLaw {
         return falling;
     }
 
-    /** Electrical input, W, where the curve states it; beyond its ends that at the end. */
+    /** Electrical input, W, where a curve states it; beyond its ends that at the end. */
     public OptionalDouble power(double flow, double density) {
-        if (powerCurve.isEmpty()) {
-            return OptionalDouble.empty();
+        return powers.length == 0 ? OptionalDouble.empty() : OptionalDouble.of(density * power(flow));
+    }
+
+    /** Electrical input per density. */
+    private double power(double flow) {
+        double power = 0;
+        for (Powered each : powers) {
+            power += each.power(flow);
         }
-        double q = Math.max(curve.firstX(), Math.min(curve.lastX(), flow / ratio));
-        return OptionalDouble.of(powerCurve.get().value(q) * density / statedDensity * ratio * ratio * ratio);
+        return power;
     }
 
     /** Speed, rad/s. */
@@ -157,38 +319,139 @@ public final class MoverCharacteristic implements FlowLaw {
         return speed;
     }
 
-    /** Speed of the measurement that it is taken from, rad/s. */
+    /** Speed of the measurement that it is taken from, rad/s; the nearest of two. */
     double measuredSpeed() {
-        return measuredSpeed;
+        return nearest.speed();
+    }
+
+    /** The measured curves that it is mixed from, with their speeds and how much each counts: one, or two. */
+    List<Share> shares() {
+        return shares;
     }
 
     /** Density that the measurement is stated for, kg/m³. */
     double statedDensity() {
-        return statedDensity;
+        return nearest.curve().statedDensity();
     }
 
     /** Smallest flow that was measured, brought to this speed, m³/s. */
     double firstFlow() {
-        return curve.firstX() * ratio;
+        return flows[0];
     }
 
     /** Largest flow that was measured, brought to this speed, m³/s. */
     double lastFlow() {
-        return curve.lastX() * ratio;
+        return flows[flows.length - 1];
     }
 
-    /** Number of measured points. */
+    /** Number of measured points, those of both curves where two are mixed. */
     int points() {
-        return curve.size();
+        return flows.length;
     }
 
-    /** Flow of a measured point, brought to this speed, m³/s. */
+    /** Flow of a measured point, brought to this speed, m³/s; they rise. */
     double flow(int point) {
-        return curve.x(point) * ratio;
+        return flows[point];
     }
 
-    /** Fan static pressure of a measured point at this speed and the stated density, Pa. */
+    /** Fan static pressure at the flow of a measured point at this speed and the stated density, Pa. */
     double pressure(int point) {
-        return curve.y(point) * ratio * ratio;
+        return rise(flows[point]) * statedDensity();
+    }
+
+    /**
+     * The flow at the pressure peak to the right of a dip, or of a piece that rises from rest, m³/s: left of it the curve
+     * does not fall all the way. Empty for a curve that falls, where it rises only towards its end, and where it rises by
+     * less than a ten-thousandth of its highest pressure, as a mixed curve may by little more than rounding.
+     */
+    OptionalDouble peakFlow() {
+        if (falling) {
+            return OptionalDouble.empty();
+        }
+        double[] places = places();
+        double highest = Arrays.stream(places).map(this::rise).max().orElseThrow();
+        // at a measured point the slope may be nothing, but for rounding
+        double least = LEAST_FALL * highest / lastFlow();
+        for (int i = places.length - 2; i >= 0; i--) {
+            if (slope(places[i]) > least && slope(places[i + 1]) <= least) {
+                int dip = i;
+                while (dip > 0 && slope(places[dip - 1]) > least) {
+                    dip--;
+                }
+                double low = Math.min(rise(places[dip]), rise(places[Math.max(0, dip - 1)]));
+                double peak = turn(places[i], places[i + 1]);
+                if (peak < lastFlow() && rise(peak) - low > LEAST_PEAK * highest) {
+                    return OptionalDouble.of(peak);
+                }
+            }
+        }
+        return OptionalDouble.empty();
+    }
+
+    /** The measured flows, and places between them. */
+    private double[] places() {
+        double[] places = new double[(flows.length - 1) * STEPS + 1];
+        for (int i = 0; i < places.length; i++) {
+            int piece = Math.min(i / STEPS, flows.length - 2);
+            places[i] = flows[piece] + (flows[piece + 1] - flows[piece]) * (i - piece * STEPS) / STEPS;
+        }
+        return places;
+    }
+
+    /** Where the curve stops rising, by halving. */
+    private double turn(double rising, double notRising) {
+        double low = rising;
+        double high = notRising;
+        for (double middle = (low + high) / 2; middle > low && middle < high; middle = (low + high) / 2) {
+            if (slope(middle) > 0) {
+                low = middle;
+            } else {
+                high = middle;
+            }
+        }
+        return high;
+    }
+
+    /**
+     * The measured flow at which flow times fan static pressure over electrical input is highest; empty where no power is
+     * stated or the mover gives no pressure at any flow above zero.
+     *
+     * @param density kg/m³; flow and efficiency do not depend on it as far as the fan laws hold
+     */
+    Optional<Best> bestEfficiency(double density) {
+        if (powers.length == 0 || !(density > 0)) {
+            return Optional.empty();
+        }
+        double[] places = places();
+        int best = 0;
+        for (int i = 1; i < places.length; i++) {
+            best = efficiency(places[i]) > efficiency(places[best]) ? i : best;
+        }
+        double flow = bestBetween(places[Math.max(0, best - 1)], places[Math.min(places.length - 1, best + 1)], places[best]);
+        double efficiency = efficiency(flow);
+        return efficiency > 0 ? Optional.of(new Best(flow, efficiency)) : Optional.empty();
+    }
+
+    private double efficiency(double flow) {
+        double power = power(flow);
+        return power > 0 ? flow * rise(flow) / power : Double.NEGATIVE_INFINITY;
+    }
+
+    /** The flow of highest efficiency between two bounds, by the golden section; the start where none is better. */
+    private double bestBetween(double from, double to, double start) {
+        double low = from;
+        double high = to;
+        double left = high - GOLDEN * (high - low);
+        double right = low + GOLDEN * (high - low);
+        while (right - left > 1e-12 * to) {
+            if (efficiency(left) >= efficiency(right)) {
+                high = right;
+            } else {
+                low = left;
+            }
+            left = high - GOLDEN * (high - low);
+            right = low + GOLDEN * (high - low);
+        }
+        return DoubleStream.of(start, left).boxed().max(Comparator.comparingDouble(this::efficiency)).orElseThrow();
     }
 }

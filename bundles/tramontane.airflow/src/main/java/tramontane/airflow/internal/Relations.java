@@ -13,8 +13,19 @@ final class Relations {
     static final Relation SPEED = new Relation("speed setting", "n = setting × rated speed", "common practice",
             "speed follows the setting; a speed law for the part says it better");
     static final Relation SPEED_LAW = new Relation("speed law", "n from the supply of the mover", "the loaded speed law", "");
-    static final Relation FAN_LAWS = new Relation("fan laws", "Q ∝ n, Δp ∝ n² ρ, P ∝ n³ ρ",
-            "ISO 5801:2017; ANSI/AMCA 210", "same fan; speeds not far apart; pressures below some 2 kPa");
+    static final Relation SPEED_BY_VOLTAGE = new Relation("speed at a voltage",
+            "n between those of the measured curves, linear in voltage, × setting; n ∝ U outside them", "common practice",
+            "the load of the measurement");
+    static final Relation SPEED_BY_FREQUENCY = new Relation("speed at a frequency",
+            "n of the curve measured at that frequency × setting", "common practice", "the load of the measurement");
+    static final Relation DC_MOTOR = new Relation("speed of an unregulated DC motor",
+            "(ρ/ρ1)(n/n1)²(1 - n1/n0) = v - n/n0, × setting",
+            "linear characteristic of a permanent-magnet DC motor, e.g. A. Hughes, Electric Motors and Drives, ch. 3 (from memory)",
+            "steady; torque ∝ ρ n²; n1 and n0 at one voltage, v the voltage over that");
+    static final Relation FAN_LAWS = new Relation("fan laws", "Q ∝ n D³, Δp ∝ n² D² ρ, P ∝ n³ D⁵ ρ",
+            "ISO 5801:2017; ANSI/AMCA 210",
+            "similar fans; speeds, sizes and densities not far apart; pressures below some 2 kPa; between two measured speeds the"
+                    + " curves are mixed in proportion to the distance in speed");
     static final Relation DUTY_POINT = new Relation("duty point",
             "fan static pressure of the bank at its flow = what the rest of the air path asks for",
             "ISO 5801:2017 for what the curve means", "steady flow");

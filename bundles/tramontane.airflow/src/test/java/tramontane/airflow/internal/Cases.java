@@ -31,7 +31,9 @@ import tramontane.model.Values;
 /** Small designs and what runs them. */
 final class Cases {
 
-    static final List<PassageKind> KINDS = List.of(new OpeningKind(), new GrilleKind(), new MeasuredResistanceKind(),
+    static final List<PassageKind> KINDS = List.of(new OpeningKind(), new OrificeKind(), new GrilleKind(), new ScreenKind(),
+            new FingerGuardKind(), new FilterKind(), new DuctKind(), new BendKind(), new AreaChangeKind(), new CardCageKind(),
+            new HeatSinkKind(), new GapKind(), new FlapKind(), new MeasuredResistanceKind(),
             new BankKind());
 
     private Cases() {
@@ -152,6 +154,22 @@ final class Cases {
             throw new AssertionError(problems.toString());
         }
         return kind.law(values, setting);
+    }
+
+    /** What a passage without errors says of where its law comes from. */
+    static Optional<PassageKind.Origin> origin(PassageKind kind, Condition condition, Object... members) {
+        Passage passage = passage("x", kind.form().name(), "a", "b", members);
+        Values values = FormReader.read(kind.form(), passage.parameters(), "x", new ArrayList<>());
+        return kind.origin(values, setting(design(mover(), List.of("a", "b"), passage), condition, passage));
+    }
+
+    /** What a passage without errors says of a flow of air of 1.2 kg/m³. */
+    static List<String> findings(PassageKind kind, double flow, double drop, Object... members) {
+        Passage passage = passage("x", kind.form().name(), "a", "b", members);
+        Values values = FormReader.read(kind.form(), passage.parameters(), "x", new ArrayList<>());
+        return kind.findings(values, setting(design(mover(), List.of("a", "b"), passage), Condition.NOMINAL, passage),
+                new OperatingPoint.PassageFlow("x", 1.2 * flow, flow, drop)).stream()
+                .map(finding -> finding.severity().word() + ": " + finding.message()).toList();
     }
 
     /** Everything that is said against the parameters of a passage. */

@@ -6,6 +6,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Random;
+import net.jqwik.api.Assume;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
@@ -42,28 +44,241 @@ class MoverCharacteristicTest {
         }
     }
 
-    /** Q ∝ n, Δp ∝ n² ρ, P ∝ n³ ρ; base point 0.05 m³/s, 80 Pa, 9 W at 2800 rpm and 1.2 kg/m³. */
+    /**
+     * Conversion rules of ISO 5801 and AMCA 210 with Kp = 1: Q ∝ n D³, Δp ∝ n² D² ρ, P ∝ n³ D⁵ ρ; base point 0.05 m³/s, 80 Pa,
+     * 9 W at 2800 rpm, 120 mm and 1.2 kg/m³.
+     */
     @ParameterizedTest
-    @CsvSource({"2100, 1.2, 0.0375, 45.0, 3.796875", "2800, 0.909122, 0.05, 60.6081333, 6.818415",
-        "3500, 1.0, 0.0625, 104.1666667, 14.6484375"})
-    void followsTheFanLaws(double rpm, double density, double flow, double pressure, double power) {
-        double base = 2800 * Math.PI / 30;
-        AirMover part = Cases.part(Cases.curve(base, 1.2, new double[] {0, 0.05, 0.08}, new double[] {100, 80, 0},
-                new double[] {8, 9, 8.5}));
+    @CsvSource({"2800, 0.120, 1.2, 0.05, 80, 9", "2100, 0.120, 1.2, 0.0375, 45.0, 3.796875",
+        "2800, 0.140, 1.2, 0.0793981481, 108.8888889, 19.4525463", "2800, 0.120, 0.909122, 0.05, 60.6081333, 6.818415",
+        "3500, 0.120, 1.0, 0.0625, 104.1666667, 14.6484375", "3500, 0.092, 1.0, 0.0281643519, 61.2268519, 3.8799328"})
+    void followsTheFanLaws(double rpm, double diameter, double density, double flow, double pressure, double power) {
+        AirMover part = Movers.with(Cases.part(Movers.curve("speed", "2800 rpm", "rotorDiameter", "120 mm", "flow", "0 0.05 0.08 m³/s",
+                "pressure", "100 80 0 Pa", "power", "8 9 8.5 W")), "rotorDiameter", diameter);
         MoverCharacteristic mover = MoverCharacteristic.of(part, rpm * Math.PI / 30);
-        assertEquals(pressure, rise(mover, flow, density), 1e-9 * pressure + 5e-8);
-        assertEquals(power, mover.power(flow, density).orElseThrow(), 1e-9 * power);
+        // the table has ten digits
+        assertEquals(pressure, rise(mover, flow, density), 2e-9 * pressure + 5e-8);
+        assertEquals(power, mover.power(flow, density).orElseThrow(), 2e-9 * power + 5e-8);
+    }
+
+    @Property
+    void aLikeMoverOfAnotherSizeAndSpeedScales(@ForAll @DoubleRange(min = 0.5, max = 2) @Scale(9) double size,
+            @ForAll @DoubleRange(min = 0.5, max = 2) @Scale(9) double speed, @ForAll @DoubleRange(min = -0.02, max = 0.08) @Scale(9) double q) {
+        AirMover measured = Cases.part(Movers.curve("speed", Cases.SPEED, "rotorDiameter", 0.1, "flow", "0 0.01 0.02 0.03 0.04 0.05 m³/s",
+                "pressure", "80 78 70 54 30 0 Pa", "power", "6 6.5 7 7.2 7 6.4 W"));
+        MoverCharacteristic base = MoverCharacteristic.of(Cases.mover(), Cases.SPEED);
+        MoverCharacteristic scaled = MoverCharacteristic.of(Movers.with(measured, "rotorDiameter", 0.1 * size), speed * Cases.SPEED);
+        double flow = q * speed * Math.pow(size, 3);
+        double pressure = Math.pow(speed * size, 2);
+        assertEquals(rise(base, q, 1.2) * pressure, rise(scaled, flow, 1.2), 1e-9 * pressure * 80);
+        assertEquals(base.power(q, 1.2).orElseThrow() * Math.pow(speed, 3) * Math.pow(size, 5),
+                scaled.power(flow, 1.2).orElseThrow(), 1e-8);
+        assertEquals(base.lastFlow() * speed * Math.pow(size, 3), scaled.lastFlow(), 1e-12);
+    }
+
+    // several speeds
+
+    private static final AirMover TWO_SPEEDS = Cases.part(Cases.curve(100, 1.2, new double[] {0, 0.1}, new double[] {10, 0}, new double[] {1, 2}),
+            Cases.curve(200, 1.2, new double[] {0, 0.2}, new double[] {41, 0}, new double[] {9, 15}));
+
+    /** At 120 rad/s four fifths of 10 Pa brought up and one fifth of 41 Pa brought down. */
+    @ParameterizedTest
+    @CsvSource({"100, 10, 1", "200, 41, 9", "120, 14.472, 1.7712", "180, 33.048, 6.4152", "50, 2.5, 0.125", "400, 164, 72"})
+    void mixesTheCurvesOnEitherSideInProportionToTheDistance(double speed, double shutOff, double power) {
+        MoverCharacteristic mover = MoverCharacteristic.of(TWO_SPEEDS, speed);
+        assertEquals(shutOff, rise(mover, 0, 1.2), 1e-12 * shutOff);
+        assertEquals(power, mover.power(0, 1.2).orElseThrow(), 1e-12 * power);
     }
 
     @Test
-    void takesTheCurveWhoseSpeedIsNearest() {
+    void namesTheNearestOfItsCurves() {
+        assertEquals(100, MoverCharacteristic.of(TWO_SPEEDS, 120).measuredSpeed());
+        assertEquals(200, MoverCharacteristic.of(TWO_SPEEDS, 180).measuredSpeed());
+        assertEquals(2, MoverCharacteristic.of(TWO_SPEEDS, 180).shares().size());
+        assertEquals(1, MoverCharacteristic.of(TWO_SPEEDS, 200).shares().size());
+    }
+
+    /** A part of two speeds, of curves drawn at random. */
+    private static AirMover random(long seed, boolean falling) {
+        Random random = new Random(seed);
+        MoverCurve[] curves = new MoverCurve[2];
+        for (int c = 0; c < 2; c++) {
+            int points = 2 + random.nextInt(6);
+            double[] flow = new double[points];
+            double[] pressure = new double[points];
+            for (int i = 0; i < points; i++) {
+                flow[i] = (i == 0 ? 0.005 * random.nextInt(2) : flow[i - 1]) + (c + 1) * 0.01 * (0.1 + random.nextDouble());
+                pressure[i] = i == 0 ? 100 : falling ? pressure[i - 1] - random.nextInt(2) * 30 * random.nextDouble()
+                        : 100 * random.nextDouble();
+            }
+            curves[c] = Cases.curve(200 * (c + 1), 1.2, flow, pressure, new double[0]);
+        }
+        return Cases.part(curves);
+    }
+
+    @Property
+    void mixedCurvesThatFallStillFall(@ForAll long seed, @ForAll @DoubleRange(min = 100, max = 600) @Scale(9) double speed,
+            @ForAll @DoubleRange(min = -0.1, max = 0.2) @Scale(9) double flow, @ForAll @DoubleRange(min = 1e-5, max = 0.1) @Scale(9) double step) {
+        MoverCharacteristic mover = MoverCharacteristic.of(random(seed, true), speed);
+        assertTrue(mover.increasing());
+        assertTrue(rise(mover, flow, 1.2) > rise(mover, flow + step, 1.2));
+        assertTrue(slope(mover, flow) < 0);
+    }
+
+    @Property
+    void saysRightlyWhetherItFalls(@ForAll long seed, @ForAll @DoubleRange(min = 100, max = 600) @Scale(9) double speed) {
+        MoverCharacteristic mover = MoverCharacteristic.of(random(seed, false), speed);
+        double steepest = Double.NEGATIVE_INFINITY;
+        for (int i = 0; i <= 4000; i++) {
+            steepest = Math.max(steepest, slope(mover, mover.lastFlow() * (-0.5 + 2.0 * i / 4000)));
+        }
+        // a rise of no account between two places is not seen by looking
+        if (mover.increasing()) {
+            assertTrue(steepest < 0);
+        } else {
+            assertTrue(steepest > -0.01 * 100 / mover.lastFlow());
+        }
+    }
+
+    @Property
+    void givesTheSlopeOfItsPressure(@ForAll long seed, @ForAll @DoubleRange(min = 100, max = 600) @Scale(9) double speed,
+            @ForAll @DoubleRange(min = -0.05, max = 0.2) @Scale(9) double flow) {
+        MoverCharacteristic mover = MoverCharacteristic.of(random(seed, false), speed);
+        double h = 1e-7;
+        double numeric = (rise(mover, flow + h, 1.2) - rise(mover, flow - h, 1.2)) / (2 * h);
+        double bend = Math.abs(slope(mover, flow + h) - slope(mover, flow - h));
+        // a level piece is given a fall of a millionth of the highest pressure over the largest flow
+        assertEquals(numeric, slope(mover, flow), bend + 1e-6 * Math.abs(numeric) + 1);
+    }
+
+    @Property
+    void speedsNearAMeasuredOneGiveNearlyItsCurve(@ForAll long seed, @ForAll @DoubleRange(min = -0.05, max = 0.2) @Scale(9) double flow) {
+        AirMover part = random(seed, false);
+        for (int c = 0; c < 2; c++) {
+            double measured = 200 * (c + 1);
+            double at = rise(MoverCharacteristic.of(Cases.part(part.curves().get(c)), measured), flow, 1.2);
+            assertEquals(at, rise(MoverCharacteristic.of(part, measured), flow, 1.2), 1e-12 * Math.abs(at));
+            for (double off : new double[] {-1e-9, 1e-9}) {
+                assertEquals(at, rise(MoverCharacteristic.of(part, measured * (1 + off)), flow, 1.2), 1e-6 * (100 + Math.abs(at)));
+            }
+        }
+    }
+
+    @Property
+    void pointsRiseAndSpanBothCurves(@ForAll long seed, @ForAll @DoubleRange(min = 200, max = 400) @Scale(9) double speed) {
+        AirMover part = random(seed, false);
+        MoverCharacteristic mover = MoverCharacteristic.of(part, speed);
+        for (int i = 1; i < mover.points(); i++) {
+            assertTrue(mover.flow(i) > mover.flow(i - 1));
+        }
+        double largest = Math.max(last(part.curves().get(0)) * speed / 200, last(part.curves().get(1)) * speed / 400);
+        // at a measured speed only that curve counts
+        assertTrue(speed == 200 || speed == 400 || Math.abs(largest - mover.lastFlow()) < 1e-12);
+        assertEquals(mover.flow(0), mover.firstFlow());
+        assertEquals(rise(mover, mover.flow(1), 1.2), mover.pressure(1), 1e-9);
+    }
+
+    private static double last(MoverCurve curve) {
+        return curve.flow().si().getLast();
+    }
+
+    @Test
+    void curvesThatFollowTheFanLawsGiveTheSamePointsOnce() {
+        double[] flow = {0, 0.011, 0.023};
+        AirMover part = Cases.part(Cases.curve(100, 1.2, flow, new double[] {30, 20, 0}, new double[0]),
+                Cases.curve(300, 1.2, java.util.Arrays.stream(flow).map(q -> 3 * q).toArray(), new double[] {270, 180, 0}, new double[0]));
+        assertEquals(3, MoverCharacteristic.of(part, 170).points());
+    }
+
+    @Test
+    void powerComesFromTheCurvesThatStateIt() {
         AirMover part = Cases.part(Cases.curve(100, 1.2, new double[] {0, 0.1}, new double[] {10, 0}, new double[0]),
-                Cases.curve(200, 1.2, new double[] {0, 0.2}, new double[] {41, 0}, new double[0]));
-        assertEquals(10, rise(MoverCharacteristic.of(part, 100), 0, 1.2), 1e-12);
-        assertEquals(41, rise(MoverCharacteristic.of(part, 200), 0, 1.2), 1e-12);
-        assertEquals(10 * 1.2 * 1.2, rise(MoverCharacteristic.of(part, 120), 0, 1.2), 1e-12);
-        assertEquals(41 * 0.9 * 0.9, rise(MoverCharacteristic.of(part, 180), 0, 1.2), 1e-12);
-        assertEquals(100, MoverCharacteristic.of(part, 120).measuredSpeed());
+                Cases.curve(200, 1.2, new double[] {0, 0.2}, new double[] {41, 0}, new double[] {8, 8}));
+        assertEquals(8 * 0.216, MoverCharacteristic.of(part, 120).power(0.05, 1.2).orElseThrow(), 1e-12);
+    }
+
+    // supply frequency
+
+    private static final AirMover MAINS = Cases.part(
+            Movers.curve("speed", 280, "frequency", "50 Hz", "flow", "0 0.05 m³/s", "pressure", "80 0 Pa"),
+            Movers.curve("speed", 330, "frequency", "60 Hz", "flow", "0 0.06 m³/s", "pressure", "120 0 Pa"));
+
+    /** Never mixed across frequencies: at 50 Hz and 330 rad/s it is the curve of 50 Hz, brought up. */
+    @ParameterizedTest
+    @CsvSource({"50, 280, 80", "60, 330, 120", ", 280, 80", "50.5, 280, 80", "59, 330, 120", "400, 330, 120", "60, 280, 86.3911846",
+        "50, 330, 111.122449"})
+    void takesTheCurvesOfTheSupplyFrequency(Double frequency, double speed, double shutOff) {
+        assertEquals(shutOff, rise(MoverCharacteristic.of(MAINS, Optional.ofNullable(frequency), speed,
+                MoverCharacteristic.Derating.NONE), 0, 1.2), 1e-6);
+    }
+
+    @Test
+    void saysWhetherAFrequencyWasMeasured() {
+        assertTrue(MeasuredCurves.of(MAINS, Optional.of(60.9)).asked());
+        assertFalse(MeasuredCurves.of(MAINS, Optional.of(62.0)).asked());
+        assertEquals(Optional.of(60.0), MeasuredCurves.of(MAINS, Optional.of(62.0)).frequency());
+        assertTrue(MeasuredCurves.of(MAINS, Optional.empty()).asked());
+        assertTrue(MeasuredCurves.of(Cases.mover(), Optional.of(62.0)).asked());
+        assertEquals(Optional.empty(), MeasuredCurves.of(Cases.mover(), Optional.of(62.0)).frequency());
+    }
+
+    // derating, peak, best point
+
+    @Test
+    void aDeratedCurveGivesLessFlowAndPressure() {
+        MoverCharacteristic mover = MoverCharacteristic.of(Cases.mover(), Optional.empty(), Cases.SPEED,
+                new MoverCharacteristic.Derating(0.9, 0.8));
+        for (int i = 0; i < Cases.FLOW.length; i++) {
+            assertEquals(0.8 * Cases.PRESSURE[i], rise(mover, 0.9 * Cases.FLOW[i], 1.2), 1e-12);
+            assertEquals(Cases.POWER[i], mover.power(0.9 * Cases.FLOW[i], 1.2).orElseThrow(), 1e-12);
+        }
+    }
+
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', value = {"0 0.01 0.02 0.03|80 60 70 0|0.02", "0 0.01 0.02 0.03|80 90 70 0|0.01",
+        "0 0.01 0.02 0.03 0.04 0.05|80 90 60 70 40 0|0.03", "0 0.01 0.02|80 60 0|", "0 0.01 0.02|80 60 70|",
+        "0 0.01 0.02 0.03|60 80 40 50|0.01"})
+    void findsThePeakRightOfTheDip(String flows, String pressures, Double peak) {
+        AirMover part = Cases.part(Movers.curve("speed", 100, "flow", flows + " m³/s", "pressure", pressures + " Pa"));
+        OptionalDouble found = MoverCharacteristic.of(part, 200).peakFlow();
+        assertEquals(peak != null, found.isPresent());
+        if (peak != null) {
+            assertEquals(2 * peak, found.getAsDouble(), 1e-12);
+        }
+    }
+
+    @Property(tries = 5000)
+    void thePeakOfAMixedCurveIsOne(@ForAll long seed, @ForAll @DoubleRange(min = 200, max = 400) @Scale(9) double speed) {
+        MoverCharacteristic mover = MoverCharacteristic.of(random(seed, false), speed);
+        OptionalDouble peak = mover.peakFlow();
+        Assume.that(peak.isPresent());
+        double at = peak.getAsDouble();
+        double near = 1e-7 * mover.lastFlow();
+        assertFalse(mover.increasing());
+        assertTrue(at > mover.firstFlow() && at < mover.lastFlow());
+        assertTrue(rise(mover, at, 1.2) > rise(mover, at - near, 1.2) - 1e-9);
+        assertTrue(rise(mover, at, 1.2) > rise(mover, at + near, 1.2) - 1e-9);
+    }
+
+    /** p = 80 (1 - q/0.05) Pa at 8 W: best in the middle, with 0.05 · 80/(4 · 8). */
+    @Test
+    void findsTheBestPoint() {
+        AirMover part = Cases.part(Cases.curve(100, 1.2, new double[] {0, 0.05}, new double[] {80, 0}, new double[] {8, 8}));
+        MoverCharacteristic.Best best = MoverCharacteristic.of(part, 100).bestEfficiency(1.2).orElseThrow();
+        assertEquals(0.025, best.flow(), 1e-8);
+        assertEquals(0.125, best.efficiency(), 1e-12);
+        // point and efficiency stay with speed, as the fan laws have it
+        MoverCharacteristic.Best faster = MoverCharacteristic.of(part, 150).bestEfficiency(0.8).orElseThrow();
+        assertEquals(0.0375, faster.flow(), 1e-8);
+        assertEquals(0.125, faster.efficiency(), 1e-12);
+        assertEquals(Optional.empty(), MoverCharacteristic.of(Cases.dipping(), 100).bestEfficiency(1.2));
+    }
+
+    @Property
+    void noMeasuredFlowIsBetterThanTheBest(@ForAll @DoubleRange(min = 0, max = 0.05) @Scale(9) double flow) {
+        MoverCharacteristic mover = MoverCharacteristic.of(Cases.mover(), Cases.SPEED);
+        assertTrue(flow * rise(mover, flow, 1.2) / mover.power(flow, 1.2).orElseThrow()
+                <= mover.bestEfficiency(1.2).orElseThrow().efficiency() * (1 + 1e-12));
     }
 
     @Test

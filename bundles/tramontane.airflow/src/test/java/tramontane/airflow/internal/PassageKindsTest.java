@@ -1,9 +1,13 @@
 package tramontane.airflow.internal;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.lang.management.ManagementFactory;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Collectors;
 import net.jqwik.api.Arbitraries;
 import net.jqwik.api.Arbitrary;
 import net.jqwik.api.ForAll;
@@ -16,44 +20,119 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
 import tramontane.analysis.FlowLaw;
+import tramontane.analysis.OperatingPoint;
 import tramontane.analysis.PassageKind;
 import tramontane.model.Condition;
+import tramontane.model.Passage;
 
 class PassageKindsTest {
 
     private static final double MU = 1.8134e-5;
 
-    record Named(String name, FlowLaw law, boolean odd) {
+    /**
+     * A passage of some kind.
+     *
+     * @param odd     whether flow backwards loses as much
+     * @param similar whether its drop follows Reynolds similarity
+     */
+    record Named(String name, PassageKind kind, Condition condition, Object[] members, FlowLaw law, boolean odd, boolean similar) {
         @Override
         public String toString() {
             return name;
         }
     }
 
+    private static Named like(String name, PassageKind kind, Object... members) {
+        return named(name, kind, Condition.NOMINAL, true, true, members);
+    }
+
+    private static Named named(String name, PassageKind kind, Condition condition, boolean odd, boolean similar, Object... members) {
+        return new Named(name, kind, condition, members, Cases.law(kind, condition, members), odd, similar);
+    }
+
+    private static final List<Named> LAWS = makeLaws();
+
     /** One of everything that we ship, all shapes of its parameters among them. */
     static List<Named> laws() {
+        return LAWS;
+    }
+
+    private static List<Named> makeLaws() {
         Condition nominal = Condition.NOMINAL;
         PassageKind opening = new OpeningKind();
         PassageKind grille = new GrilleKind();
         PassageKind measured = new MeasuredResistanceKind();
+        PassageKind guard = new FingerGuardKind();
+        PassageKind filter = new FilterKind();
+        PassageKind duct = new DuctKind();
+        PassageKind bend = new BendKind();
+        PassageKind change = new AreaChangeKind();
+        PassageKind cage = new CardCageKind();
+        PassageKind orifice = new OrificeKind();
         return List.of(
-                new Named("round opening", Cases.law(opening, nominal, "diameter", "50 mm"), true),
-                new Named("rectangular opening", Cases.law(opening, nominal, "width", "200 mm", "height", "5 mm"), true),
-                new Named("opening of a discharge coefficient",
-                        Cases.law(opening, nominal, "area", "10 cm²", "dischargeCoefficient", 0.6), true),
-                new Named("opening of a loss coefficient", Cases.law(opening, nominal, "area", "10 cm²", "lossCoefficient", 1.5), true),
-                new Named("grille of a free area", Cases.law(grille, nominal, "area", "100 cm²", "freeArea", "60 cm²"), true),
-                new Named("fully open grille", Cases.law(grille, nominal, "area", "100 cm²", "openRatio", 1), true),
-                new Named("thick grille", Cases.law(grille, nominal, "width", "100 mm", "height", "80 mm", "openRatio", "40 %",
-                        "thickness", "1 mm", "holeDiameter", "4 mm"), true),
-                new Named("grille of a loss coefficient", Cases.law(grille, nominal, "area", "100 cm²", "lossCoefficient", 3), true),
-                new Named("one measured point", Cases.law(measured, nominal, "flow", "0.08 m³/s", "pressure", "60 Pa"), true),
-                new Named("measured points", Cases.law(measured, nominal, "flow", "0.01 0.02 0.04 m³/s", "pressure", "3 9 30 Pa"), true),
-                new Named("coefficients", Cases.law(measured, nominal, "linear", 400, "quadratic", 3e4), true),
-                new Named("linear", Cases.law(measured, nominal, "linear", 400), true),
-                new Named("square", Cases.law(measured, nominal, "quadratic", 3e4), true),
-                new Named("clogged filter", Cases.law(measured, Cases.clogged(2.5), "linear", 400, "quadratic", 3e4, "filter", true), true),
-                new Named("bank", Cases.law(new BankKind(), nominal, "mover", "F", "across", 2, "along", 2, "series", 2), false));
+                like("round opening", opening, "diameter", "50 mm"),
+                like("rectangular opening", opening, "width", "200 mm", "height", "5 mm"),
+                like("opening of a discharge coefficient", opening, "area", "10 cm²", "dischargeCoefficient", 0.6),
+                like("opening of a loss coefficient", opening, "area", "10 cm²", "lossCoefficient", 1.5),
+                like("thick opening", opening, "area", "10 cm²", "thickness", "20 mm"),
+                like("opening that continues", opening, "area", "10 cm²", "continues", true),
+                like("grille of a free area", grille, "area", "100 cm²", "freeArea", "60 cm²"),
+                like("fully open grille", grille, "area", "100 cm²", "openRatio", 1),
+                like("thick grille", grille, "width", "100 mm", "height", "80 mm", "openRatio", "40 %",
+                        "thickness", "1 mm", "holeDiameter", "4 mm"),
+                like("grille of a loss coefficient", grille, "area", "100 cm²", "lossCoefficient", 3),
+                like("grille that continues", grille, "area", "100 cm²", "openRatio", 0.95, "continues", true),
+                like("one measured point", measured, "flow", "0.08 m³/s", "pressure", "60 Pa"),
+                like("measured points", measured, "flow", "0.01 0.02 0.04 m³/s", "pressure", "3 9 30 Pa"),
+                like("coefficients", measured, "linear", 400, "quadratic", 3e4),
+                like("linear", measured, "linear", 400),
+                like("square", measured, "quadratic", 3e4),
+                named("clogged coefficients", measured, Cases.clogged(2.5), true, true, "linear", 400, "quadratic", 3e4, "filter", true),
+                like("screen of a mesh", new ScreenKind(), "area", "100 cm²", "wireDiameter", "0.2 mm", "meshPitch", "1 mm"),
+                like("screen of an open ratio", new ScreenKind(), "diameter", "80 mm", "wireDiameter", "0.5 mm", "openRatio", 0.3,
+                        "continues", true),
+                like("guard of an open ratio", guard, "diameter", "115 mm", "openRatio", 0.8),
+                like("guard of a free area", guard, "area", "100 cm²", "freeArea", "85 cm²", "continues", true),
+                like("guard of bars", guard, "area", "100 cm²", "wireDiameter", "1.6 mm", "spacing", "10 mm"),
+                like("guard of a loss coefficient", guard, "area", "100 cm²", "lossCoefficient", 0.3),
+                like("rated filter", filter, "ratedFlow", "0.08 m³/s", "ratedPressure", "60 Pa"),
+                like("filter rated by its face", filter, "width", "200 mm", "height", "100 mm", "ratedVelocity", "2 m/s",
+                        "ratedPressure", "60 Pa", "linearShare", 1),
+                like("filter with a square law", filter, "ratedFlow", "0.08 m³/s", "ratedPressure", "60 Pa", "linearShare", 0),
+                named("clogged filter", filter, Cases.clogged(2.5), true, true, "linear", 400, "quadratic", 3e4),
+                like("round duct", duct, "diameter", "50 mm", "length", "2 m"),
+                like("flat duct that continues", duct, "width", "200 mm", "height", "5 mm", "length", "0.3 m", "roughness", 0,
+                        "inletLoss", 0, "continues", true),
+                like("short duct", duct, "width", "60 mm", "height", "40 mm", "length", "10 mm"),
+                like("rounded bend", bend, "diameter", "50 mm", "angle", "90 °", "radius", "75 mm"),
+                like("rectangular bend", bend, "width", "80 mm", "height", "40 mm", "angle", "45 °", "radius", "40 mm", "continues", true),
+                like("mitre", bend, "diameter", "50 mm", "angle", "90 °", "mitre", true),
+                named("widening", change, nominal, false, true, "fromDiameter", "40 mm", "toDiameter", "80 mm"),
+                named("narrowing that continues", change, nominal, false, true, "fromArea", "40 cm²", "toArea", "30 cm²",
+                        "continues", true),
+                like("card cage", cage, "boards", 12, "pitch", "20 mm", "height", "160 mm", "length", "200 mm"),
+                like("rough card cage", cage, "boards", 5, "pitch", "15 mm", "boardThickness", "2 mm", "componentHeight", "5 mm",
+                        "height", "100 mm", "length", "160 mm", "frictionFactor", 2.5),
+                like("heat sink", new HeatSinkKind(), "fins", 16, "finThickness", "0.8 mm", "width", "60 mm", "height", "25 mm",
+                        "length", "60 mm"),
+                like("heat sink that continues", new HeatSinkKind(), "fins", 2, "finThickness", "5 mm", "width", "60 mm", "height",
+                        "25 mm", "length", "300 mm", "continues", true),
+                like("gap", new GapKind(), "width", "1 m", "opening", "0.5 mm", "depth", "15 mm"),
+                like("gap in thin sheet", new GapKind(), "width", "1 m", "opening", "2 mm", "depth", "1 mm", "continues", true),
+                named("flap", new FlapKind(), nominal, false, false, "diameter", "80 mm", "lossCoefficient", 1.6),
+                named("heavy flap", new FlapKind(), nominal, false, false, "area", "100 cm²", "lossCoefficient", 3, "liftingPressure",
+                        "10 Pa", "leakShare", "5 %", "continues", true),
+                like("orifice", orifice, "ductDiameter", "100 mm", "orificeDiameter", "50 mm"),
+                like("wide orifice", orifice, "ductDiameter", "50 mm", "orificeDiameter", "45 mm", "continues", true),
+                named("bank", new BankKind(), nominal, false, false, "mover", "F", "across", 2, "along", 2, "series", 2));
+    }
+
+    @Test
+    void everyKindIsHere() {
+        assertEquals(Cases.KINDS.stream().map(kind -> kind.form().name()).collect(Collectors.toSet()),
+                LAWS.stream().map(named -> named.kind().form().name()).collect(Collectors.toSet()));
+        assertEquals(PassageKind.FILTER, new FilterKind().form().name());
+        assertEquals(PassageKind.GAP, new GapKind().form().name());
     }
 
     @Provide
@@ -118,6 +197,108 @@ class PassageKindsTest {
     void hasAPositiveSlopeAtRest(Named named) {
         double slope = slope(named.law(), 0, 1.2);
         assertTrue(slope > 0 && slope < Double.POSITIVE_INFINITY);
+    }
+
+    @Property
+    void risesOnEveryScale(@ForAll("anyLaw") Named named, @ForAll @DoubleRange(min = -12, max = 1) double exponent, @ForAll boolean back) {
+        double flow = back ? -Math.pow(10, exponent) : Math.pow(10, exponent);
+        double far = pressure(named.law(), flow * (1 + 1e-4), 1.2);
+        double near = pressure(named.law(), flow * (1 - 1e-4), 1.2);
+        double slope = slope(named.law(), flow, 1.2);
+        assertTrue(slope > 0 && slope < Double.POSITIVE_INFINITY);
+        if (!(named.kind() instanceof BankKind)) { // its pressure at rest drowns the difference
+            assertTrue(back ? far < near : far > near, named.name());
+            assertEquals((far - near) / (2e-4 * flow), slope, 1e-4 * slope, named.name());
+        }
+    }
+
+    /** All passages in one row, with the bank or against it: what the bank gives is what they ask for. */
+    @ParameterizedTest
+    @CsvSource({"false", "true"})
+    void standsInOneRowWithAllOthers(boolean against) {
+        List<Passage> row = new ArrayList<>();
+        List<String> bays = new ArrayList<>();
+        for (Named named : LAWS) {
+            if (!(named.kind() instanceof BankKind)) {
+                String from = bays.isEmpty() ? "outside" : bays.getLast();
+                bays.add("bay " + bays.size());
+                row.add(Cases.passage(named.name(), named.kind().form().name(), against ? bays.getLast() : from,
+                        against ? from : bays.getLast(), named.members()));
+            }
+        }
+        row.add(Cases.bank("fans", bays.getLast(), "outside"));
+        OperatingPoint point = Cases.run(Cases.design(Cases.mover(), bays, row.toArray(Passage[]::new)), Cases.standardAir())
+                .data().orElseThrow();
+        double pressure = point.bank("fans").orElseThrow().pressure();
+        double flow = point.bank("fans").orElseThrow().flow();
+        assertTrue(flow > 0 && pressure > 1);
+        double sum = 0;
+        for (OperatingPoint.PassageFlow passage : point.passages()) {
+            if (!passage.passage().equals("fans")) {
+                assertEquals(flow, against ? -passage.flow() : passage.flow(), 1e-6 * flow, passage.passage());
+                sum += Math.abs(passage.drop());
+            }
+        }
+        assertEquals(pressure, sum, 1e-6 * pressure);
+    }
+
+    @ParameterizedTest
+    @MethodSource("laws")
+    void hasOneSlopeOnBothSidesOfRest(Named named) {
+        double rest = slope(named.law(), 0, 1.2);
+        for (double flow : new double[] {1e-300, 1e-15, 1e-12}) {
+            assertEquals(rest, slope(named.law(), flow, 1.2), 1e-5 * rest);
+            assertEquals(rest, slope(named.law(), -flow, 1.2), 1e-5 * rest);
+        }
+        if (!(named.kind() instanceof BankKind)) {
+            assertEquals(0, pressure(named.law(), 0, 1.2));
+            assertEquals(rest, pressure(named.law(), 1e-12, 1.2) / 1e-12, 1e-5 * rest);
+            assertEquals(rest, pressure(named.law(), -1e-12, 1.2) / -1e-12, 1e-5 * rest);
+        }
+    }
+
+    /** Δp ρ/μ² is a function of q ρ/μ alone: O. Reynolds (1883), for air taken as incompressible. */
+    @Property
+    void followsReynoldsSimilarity(@ForAll("anyLaw") Named named, @ForAll @DoubleRange(min = -8, max = 0) double exponent,
+            @ForAll @DoubleRange(min = 0.5, max = 2) @Scale(15) double denser, @ForAll @DoubleRange(min = 0.5, max = 2) @Scale(15) double thicker) {
+        if (!named.similar()) {
+            return;
+        }
+        for (double flow : new double[] {Math.pow(10, exponent), -Math.pow(10, exponent)}) {
+            FlowLaw.Drop here = new FlowLaw.Drop();
+            FlowLaw.Drop there = new FlowLaw.Drop();
+            named.law().at(flow, 1.2, MU, here);
+            named.law().at(flow * thicker / denser, 1.2 * denser, MU * thicker, there);
+            assertEquals(here.pressure(), there.pressure() * denser / (thicker * thicker), 1e-9 * Math.abs(here.pressure()), named.name());
+            assertEquals(here.slope(), there.slope() / thicker, 1e-9 * here.slope(), named.name());
+        }
+    }
+
+    @ParameterizedTest
+    @MethodSource("laws")
+    void doesNotAllocate(Named named) {
+        com.sun.management.ThreadMXBean threads = (com.sun.management.ThreadMXBean) ManagementFactory.getThreadMXBean();
+        FlowLaw.Drop drop = new FlowLaw.Drop();
+        long used = Long.MAX_VALUE;
+        for (int round = 0; round < 3; round++) {
+            long before = threads.getCurrentThreadAllocatedBytes();
+            for (int i = -500; i < 500; i++) {
+                named.law().at(i * 1e-4, 1.2, MU, drop);
+            }
+            used = Math.min(used, threads.getCurrentThreadAllocatedBytes() - before);
+        }
+        assertTrue(used < 1000, used + " bytes");
+    }
+
+    @ParameterizedTest
+    @MethodSource("laws")
+    void saysWhereItComesFrom(Named named) {
+        if (named.kind() instanceof BankKind) {
+            return; // told by the bank's own steps
+        }
+        PassageKind.Origin origin = Cases.origin(named.kind(), named.condition(), named.members()).orElseThrow();
+        assertFalse(origin.inputs().isEmpty() || origin.relation().source().isEmpty());
+        origin.inputs().forEach(term -> assertTrue(Double.isFinite(term.value()), term.name()));
     }
 
     /** At flows where the square law holds, the drop goes with density: Δp = K ρ v²/2. */

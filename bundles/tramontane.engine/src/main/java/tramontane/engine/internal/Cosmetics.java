@@ -25,8 +25,8 @@ final class Cosmetics {
     static Design strip(Design design) {
         return new Design("", equipment(design.equipment()), each(design.airMovers(), Cosmetics::mover),
                 new AirPath(each(design.airPath().bays(), bay -> new Bay(bay.id(), bay.height(), bare(bay.more()))),
-                        each(design.airPath().passages(), passage -> new Passage(passage.id(), passage.kind(), passage.from(),
-                                passage.to(), bare(passage.parameters()))), bare(design.airPath().more())),
+                        each(design.airPath().passages(), passage -> passage.withParameters(bare(passage.parameters()))),
+                        bare(design.airPath().more())),
                 each(design.heatSources(), source -> new HeatSource(source.id(), source.power(), source.into(),
                         source.chain(), source.limit(), bare(source.more()))),
                 each(design.conditions(), Cosmetics::condition), design.mission(),
@@ -52,13 +52,14 @@ final class Cosmetics {
 
     private static AirMover mover(AirMover mover) {
         return new AirMover(mover.id(), mover.maker(), mover.type(), mover.width(), mover.height(), mover.depth(),
-                mover.openArea(), mover.ratedSpeed(), mover.category(), each(mover.curves(), Cosmetics::curve),
+                mover.rotorDiameter(), mover.openArea(), mover.ratedSpeed(), mover.motor(), mover.noLoadSpeed(),
+                mover.category(), mover.lockedLoss(), mover.freewheelingLoss(), each(mover.curves(), Cosmetics::curve),
                 bare(mover.more()));
     }
 
     private static MoverCurve curve(MoverCurve curve) {
-        return new MoverCurve(curve.speed(), curve.voltage(), curve.frequency(), curve.density(), curve.flow(),
-                curve.pressure(), curve.power(), curve.tolerance(), bare(curve.more()));
+        return new MoverCurve(curve.speed(), curve.voltage(), curve.frequency(), curve.density(), curve.rotorDiameter(),
+                curve.flow(), curve.pressure(), curve.power(), curve.tolerance(), bare(curve.more()));
     }
 
     private static Value.Tree bare(Value.Tree more) {

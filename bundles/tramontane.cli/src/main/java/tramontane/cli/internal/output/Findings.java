@@ -7,8 +7,10 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import tramontane.analysis.Amount;
 import tramontane.analysis.Figure;
 import tramontane.analysis.Finding;
+import tramontane.analysis.Sentence;
 import tramontane.analysis.Severity;
 import tramontane.physics.units.UnitSystem;
 
@@ -19,7 +21,24 @@ final class Findings {
 
     private final Results results;
     private final UnitSystem units;
-    private final Map<Finding, Set<String>> conditions = new LinkedHashMap<>();
+    private final Map<Words, Group> groups = new LinkedHashMap<>();
+
+    /** A finding without its amounts. */
+    private record Words(Severity severity, String place, List<Object> message, List<Object> remedy, String source) {
+
+        static Words of(Finding finding) {
+            return new Words(finding.severity(), finding.place(), texts(finding.message()), texts(finding.remedy()),
+                    finding.source());
+        }
+
+        private static List<Object> texts(Sentence sentence) {
+            return sentence.parts().stream().map(part -> part instanceof Amount ? "" : part).toList();
+        }
+    }
+
+    /** Findings of the same words: the first of them, where it holds, and where others hold that differ in their amounts. */
+    private record Group(Finding first, Set<String> holds, Set<String> others) {
+    }
 
     private Findings(Results results, UnitSystem units) {
         this.results = results;
@@ -46,23 +65,24 @@ final class Findings {
     private void add(Finding finding) {
         // that a requirement is met stands in the table above
         if (finding.severity() != Severity.MET) {
-            conditions.computeIfAbsent(finding.in(""), same -> new LinkedHashSet<>()).add(finding.condition());
+            Group group = groups.computeIfAbsent(Words.of(finding), words ->
+                    new Group(finding.in(""), new LinkedHashSet<>(), new LinkedHashSet<>()));
+            (group.first().equals(finding.in("")) ? group.holds() : group.others()).add(finding.condition());
         }
     }
 
     private List<String> lines(int width) {
-        if (conditions.isEmpty()) {
+        if (groups.isEmpty()) {
             return List.of();
         }
         List<String> lines = new ArrayList<>(List.of("Findings"));
-        int lead = conditions.keySet().stream().mapToInt(finding -> finding.severity().word().length()).max().orElse(0);
-        conditions.entrySet().stream()
-                .sorted(Comparator.comparing((Map.Entry<Finding, Set<String>> entry) -> entry.getKey().severity()).reversed())
-                .forEach(entry -> {
-                    Finding finding = entry.getKey();
+        int lead = groups.keySet().stream().mapToInt(words -> words.severity().word().length()).max().orElse(0);
+        groups.values().stream().sorted(Comparator.comparing((Group group) -> group.first().severity()).reversed())
+                .forEach(group -> {
+                    Finding finding = group.first();
                     String word = finding.severity().word();
                     String first = "  " + word + " ".repeat(lead - word.length()) + "  ";
-                    lines.addAll(Wrapping.hanging(first, sentence(finding) + where(entry.getValue()), width));
+                    lines.addAll(Wrapping.hanging(first, sentence(finding) + where(group), width));
                     String indent = " ".repeat(first.length() + 2);
                     if (!finding.remedy().isEmpty()) {
                         lines.addAll(Wrapping.hanging(indent, finding.remedy().in(units)
@@ -79,10 +99,21 @@ final class Findings {
         return finding.place().isEmpty() || message.contains(finding.place()) ? message : finding.place() + ": " + message;
     }
 
-    /** In which conditions, all cases of one taken together. */
-    private String where(Set<String> holds) {
+    private String where(Group group) {
+        String others = names(group.others());
+        String holds = group.holds().contains("") || others.isEmpty() && onlyOneCase() ? "" : names(group.holds());
+        return holds.isEmpty() ? "" : " (in " + holds + (others.isEmpty() ? "" : "; with other numbers in " + others) + ")";
+    }
+
+    private boolean onlyOneCase() {
         Map<String, List<String>> byCondition = results.casesByCondition();
-        if (holds.contains("") || byCondition.size() < 2 && byCondition.values().stream().allMatch(ids -> ids.size() < 2)) {
+        return byCondition.size() < 2 && byCondition.values().stream().allMatch(ids -> ids.size() < 2);
+    }
+
+    /** Names of conditions, all cases of one taken together. */
+    private String names(Set<String> holds) {
+        Map<String, List<String>> byCondition = results.casesByCondition();
+        if (holds.isEmpty()) {
             return "";
         }
         List<String> names = new ArrayList<>();
@@ -100,10 +131,10 @@ final class Findings {
         }
         holds.stream().filter(id -> !known.contains(id)).forEach(names::add);
         if (whole == byCondition.size() && names.size() == whole) {
-            return whole == 1 ? "" : " (in all conditions)";
+            return whole == 1 ? names.getFirst() : "all conditions";
         }
         int more = names.size() - MOST_CONDITIONS;
         String list = String.join(", ", more > 1 ? names.subList(0, MOST_CONDITIONS) : names);
-        return " (in " + list + (more > 1 ? " and " + more + " more" : "") + ")";
+        return list + (more > 1 ? " and " + more + " more" : "");
     }
 }

@@ -55,17 +55,22 @@ final class Grid {
         return this;
     }
 
-    /** Puts a figure under its label, with bounds beside it where it has them. */
+    /** Puts a figure under its label. */
     void put(Figure figure) {
-        put(figure, "", figure.value());
-        figure.lower().ifPresent(si -> put(figure, ", lowest", si));
-        figure.upper().ifPresent(si -> put(figure, ", highest", si));
+        put(figure, "", new Amount(figure.value(), figure.kind().quantity()));
     }
 
-    private void put(Figure figure, String bound, double si) {
+    /** Puts the bounds of a figure, where it has them. */
+    void putBounds(Figure figure) {
+        if (figure.lower().isPresent() || figure.upper().isPresent()) {
+            put(figure, ", bounds", new Table.Range(new Amount(figure.lower().orElse(figure.value()), figure.kind().quantity()),
+                    new Amount(figure.upper().orElse(figure.value()), figure.kind().quantity())));
+        }
+    }
+
+    private void put(Figure figure, String suffix, Table.Cell cell) {
         // by id: two kinds may have one label
-        put(figure.kind().id() + bound, figure.kind().label() + bound, figure.place(), figure.condition(),
-                new Amount(si, figure.kind().quantity()));
+        put(figure.kind().id() + suffix, figure.kind().label() + suffix, figure.place(), figure.condition(), cell);
     }
 
     /**
@@ -89,7 +94,8 @@ final class Grid {
         if (what.isEmpty()) {
             return List.of(new Sheet(list(title, what, filled, cases), 1));
         }
-        if (list || filled.size() >= MANY) {
+        boolean bounds = filled.stream().flatMap(each -> each.cells().values().stream()).anyMatch(Table.Range.class::isInstance);
+        if (list || bounds || filled.size() >= MANY) {
             return List.of(new Sheet(list(title, what, filled, cases), 2));
         }
         return filled.stream().map(each -> new Sheet(matrix(title.equalsIgnoreCase(each.label()) ? title
@@ -173,7 +179,7 @@ final class Grid {
     }
 
     private static boolean numeric(Series each) {
-        return each.cells().values().stream().anyMatch(Amount.class::isInstance);
+        return each.cells().values().stream().anyMatch(cell -> cell instanceof Amount || cell instanceof Table.Range);
     }
 
     private static Table.Words name(String place) {

@@ -135,11 +135,17 @@ final class ResultTables {
         }
         Map<Group, Grid> grids = new LinkedHashMap<>();
         byKind.forEach((kind, figures) -> {
-            if (!figures.stream().allMatch(this::alreadyShown)) {
+            boolean shown = figures.stream().allMatch(this::alreadyShown);
+            if (!shown || figures.stream().anyMatch(figure -> figure.lower().isPresent() || figure.upper().isPresent())) {
                 boolean allConditions = figures.stream().allMatch(figure -> figure.condition().isEmpty());
                 Grid grid = grids.computeIfAbsent(new Group(givers.get(kind), places(figures), allConditions),
                         group -> new Grid());
-                figures.forEach(grid::put);
+                for (Figure figure : figures) {
+                    if (!shown) {
+                        grid.put(figure);
+                    }
+                    grid.putBounds(figure);
+                }
             }
         });
         List<Results.Shown> whole = List.of(new Results.Shown("", "", 1));
@@ -160,8 +166,7 @@ final class ResultTables {
     }
 
     private boolean alreadyShown(Figure figure) {
-        return figure.lower().isEmpty() && figure.upper().isEmpty()
-                && seen.contains(new Seen(figure.place(), figure.condition(), figure.kind().quantity(), figure.value()));
+        return seen.contains(new Seen(figure.place(), figure.condition(), figure.kind().quantity(), figure.value()));
     }
 
     private String title(Group group) {

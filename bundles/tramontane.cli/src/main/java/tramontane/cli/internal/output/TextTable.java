@@ -94,9 +94,12 @@ public final class TextTable {
 
     /** The unit that every quantity of a column has; empty where there are none or several. */
     private Optional<String> unit(int column, UnitSystem units) {
-        List<String> all = table.rows().stream().map(row -> row.get(column))
-                .filter(Amount.class::isInstance).map(Amount.class::cast)
-                .map(amount -> Numbers.parts(amount.si(), amount.quantity(), units).unit())
+        List<String> all = table.rows().stream().map(row -> row.get(column)).flatMap(cell -> switch (cell) {
+            case Amount amount -> Stream.of(amount);
+            case Table.Range range -> Stream.of(range.from(), range.to());
+            case Table.Words words -> Stream.<Amount>of();
+            case Table.Empty empty -> Stream.<Amount>of();
+        }).map(amount -> Numbers.parts(amount.si(), amount.quantity(), units).unit())
                 .distinct().toList();
         return all.size() == 1 ? Optional.of(all.getFirst()) : Optional.empty();
     }
@@ -104,6 +107,7 @@ public final class TextTable {
     private static String text(Table.Cell cell, boolean unitAbove, UnitSystem units) {
         return switch (cell) {
             case Table.Words words -> words.text();
+            case Table.Range range -> text(range.from(), unitAbove, units) + " to " + text(range.to(), unitAbove, units);
             case Amount amount -> unitAbove ? Numbers.parts(amount.si(), amount.quantity(), units).number()
                     : Numbers.together(Numbers.text(amount.si(), amount.quantity(), units));
             case Table.Empty empty -> "";

@@ -59,10 +59,9 @@ class TextReportTest {
             box    -12.5          -12.5
 
             Dust and energy, bays [kg/m³]
-                                        dust load,  dust load,
-            bay   condition  dust load      lowest     highest
-            ----  ---------  ---------  ----------  ----------
-            box   nominal      1.00e-6     8.00e-7     1.60e-6
+            bay   condition  dust load   dust load, bounds
+            ----  ---------  ---------  ------------------
+            box   nominal      1.00e-6  8.00e-7 to 1.60e-6
             duct  nominal      5.00e-7
 
             Dust and energy, whole design

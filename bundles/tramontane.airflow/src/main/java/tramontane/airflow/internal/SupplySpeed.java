@@ -1,0 +1,170 @@
+package tramontane.airflow.internal;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import org.osgi.service.component.annotations.Component;
+import tramontane.analysis.Relation;
+import tramontane.analysis.SpeedLaw;
+import tramontane.analysis.Trace;
+import tramontane.model.AirMover;
+import tramontane.model.MoverCurve;
+import tramontane.model.Quantity;
+import tramontane.physics.units.QuantityKind;
+
+/**
+ * The speed that a part's own data give at a supply: from curves measured at several voltages or frequencies, and for an
+ * unregulated DC motor from its no-load speed. It ranks low, so that a law that knows more of a motor comes before it.
+ *
+ * <p>A permanent-magnet DC motor at constant voltage loses speed in proportion to its torque, from n₀ without load to n₁
+ * where the curve was measured; the torque of the rotor goes with ρ n². So (ρ/ρ₁)(n/n₁)²(1 - n₁/n₀) = v - n/n₀, v the voltage
+ * over that of n₁ and n₀: in thin air it turns faster, in the limit at v n₀. Steady; losses in the motor go into n₀; textbook,
+ * e.g. A. Hughes, Electric Motors and Drives, ch. 3 (from memory).
+ *
+ * <p>The speed setting multiplies what comes out, since it is a part of the speed at full setting.
+ */
+@Component(service = SpeedLaw.class, property = "service.ranking:Integer=-100")
+public final class SupplySpeed implements SpeedLaw {
+
+    /**
+     * A speed and where it comes from.
+     *
+     * @param speed       rad/s
+     * @param relation    its formula
+     * @param byVoltage   whether the supply voltage of the condition went into it
+     * @param byFrequency whether the supply frequency of the condition went into it
+     * @param inputs      what went into it beside the speed setting
+     */
+    record Answer(double speed, Relation relation, boolean byVoltage, boolean byFrequency, List<Trace.Term> inputs) {
+    }
+
+    @Override
+    public Optional<Double> speed(Supply supply) {
+        return answer(supply).map(Answer::speed);
+    }
+
+    /** The speed; empty where the part's data do not say how it follows the supply. */
+    static Optional<Answer> answer(Supply supply) {
+        AirMover mover = supply.mover();
+        Optional<Double> voltage = supply.condition().supplyVoltage().map(Quantity::si);
+        Optional<Double> frequency = supply.condition().supplyFrequency().map(Quantity::si);
+        MeasuredCurves measured = MeasuredCurves.of(mover, frequency);
+        if (measured.curves().isEmpty()) {
+            return Optional.empty(); // a half-finished part
+        }
+        boolean byFrequency = frequency.isPresent() && measured.frequency().isPresent();
+        TreeMap<Double, Double> speeds = speedsByVoltage(measured.curves());
+        boolean between = voltage.isPresent() && speeds.size() > 1;
+        String part = "air mover " + mover.id();
+        String condition = "condition " + supply.condition().id();
+        List<Trace.Term> inputs = new ArrayList<>();
+        voltage.ifPresent(each -> inputs.add(new Trace.Term("supply voltage", QuantityKind.VOLTAGE, each, condition)));
+        frequency.ifPresent(each -> inputs.add(new Trace.Term("supply frequency", QuantityKind.FREQUENCY, each, condition)));
+        Optional<Double> atFrequency = byFrequency ? full(measured) : Optional.empty();
+        Optional<Double> measuredSpeed = between ? Optional.of(atVoltage(speeds, voltage.get())) : atFrequency;
+        Optional<Motor> motor = Motor.of(mover, measured.curves(), between ? measuredSpeed : Optional.empty(), voltage);
+        if (motor.isPresent()) {
+            Motor dc = motor.get();
+            inputs.addAll(List.of(new Trace.Term("density outside ρ", QuantityKind.DENSITY, supply.density(),
+                    Figures.AIR_DENSITY.id()),
+                    new Trace.Term("density of the curve ρ1", QuantityKind.DENSITY, dc.density(), part),
+                    new Trace.Term("speed of the curve n1", QuantityKind.ROTATIONAL_SPEED, dc.measured(), part),
+                    new Trace.Term("no-load speed n0", QuantityKind.ROTATIONAL_SPEED, dc.noLoad(), part),
+                    new Trace.Term("voltage over that of the curve v", QuantityKind.NUMBER, dc.voltage(), part)));
+            return Optional.of(new Answer(supply.setting() * dc.speed(supply.density()), Relations.DC_MOTOR,
+                    between || dc.followsVoltage(), byFrequency, inputs));
+        }
+        if (between) {
+            int number = 0;
+            for (Map.Entry<Double, Double> each : speeds.entrySet()) {
+                number++;
+                inputs.add(new Trace.Term("measured voltage " + number, QuantityKind.VOLTAGE, each.getKey(), part));
+                inputs.add(new Trace.Term("speed at measured voltage " + number, QuantityKind.ROTATIONAL_SPEED, each.getValue(),
+                        part));
+            }
+        } else {
+            measured.frequency().ifPresent(each -> inputs.add(
+                    new Trace.Term("frequency of the curve", QuantityKind.FREQUENCY, each, part)));
+            atFrequency.ifPresent(each -> inputs.add(
+                    new Trace.Term("speed of the curve", QuantityKind.ROTATIONAL_SPEED, each, part)));
+        }
+        return measuredSpeed.map(speed -> new Answer(supply.setting() * speed,
+                between ? Relations.SPEED_BY_VOLTAGE : Relations.SPEED_BY_FREQUENCY, between, byFrequency, inputs));
+    }
+
+    /** The speed of the curves of a frequency; the highest, where the part was measured at several settings. */
+    private static Optional<Double> full(MeasuredCurves measured) {
+        return measured.curves().stream().filter(curve -> curve.frequency().isPresent()).flatMap(curve -> curve.speed().stream())
+                .map(Quantity::si).max(Double::compare);
+    }
+
+    /** The speeds that belong to voltages; the highest of a voltage, where the part was measured at several settings. */
+    private static TreeMap<Double, Double> speedsByVoltage(List<MoverCurve> curves) {
+        TreeMap<Double, Double> speeds = new TreeMap<>();
+        for (MoverCurve curve : curves) {
+            if (curve.voltage().isPresent() && curve.speed().isPresent()) {
+                speeds.merge(curve.voltage().get().si(), curve.speed().get().si(), Math::max);
+            }
+        }
+        return speeds;
+    }
+
+    private static double atVoltage(TreeMap<Double, Double> speeds, double voltage) {
+        Map.Entry<Double, Double> below = speeds.floorEntry(voltage);
+        Map.Entry<Double, Double> above = speeds.ceilingEntry(voltage);
+        if (below == null || above == null) {
+            Map.Entry<Double, Double> nearest = below == null ? above : below;
+            return nearest.getValue() * voltage / nearest.getKey();
+        }
+        double distance = above.getKey() - below.getKey();
+        return distance == 0 ? below.getValue()
+                : below.getValue() + (above.getValue() - below.getValue()) * (voltage - below.getKey()) / distance;
+    }
+
+    /**
+     * An unregulated DC motor.
+     *
+     * @param measured       n₁, rad/s
+     * @param noLoad         n₀, rad/s, above n₁
+     * @param density        ρ₁, kg/m³
+     * @param voltage        v, voltage over that at which n₁ and n₀ hold
+     * @param followsVoltage whether v was stated
+     */
+    record Motor(double measured, double noLoad, double density, double voltage, boolean followsVoltage) {
+
+        /**
+         * The motor of a part; empty where it is none, or its no-load speed is missing or not above that of the curve.
+         *
+         * @param curves   the curves that hold
+         * @param atSupply speed by curves of several voltages at that of the supply, rad/s
+         * @param supply   supply voltage, V
+         */
+        static Optional<Motor> of(AirMover mover, List<MoverCurve> curves, Optional<Double> atSupply, Optional<Double> supply) {
+            Optional<Double> noLoad = mover.noLoadSpeed().map(Quantity::si);
+            MoverCurve first = curves.stream().filter(curve -> curve.voltage().isPresent()).findFirst().orElse(curves.getFirst());
+            Optional<Double> speed = first.speed().map(Quantity::si).or(mover::ratedSpeedSi);
+            if (!isUnregulated(mover) || noLoad.isEmpty() || speed.isEmpty()) {
+                return Optional.empty();
+            }
+            Optional<Double> ratio = supply.flatMap(volts -> first.voltage().map(measured -> volts / measured.si()));
+            double density = first.statedDensity();
+            Motor motor = atSupply.isPresent() && ratio.isPresent()
+                    ? new Motor(atSupply.get(), noLoad.get() * ratio.get(), density, 1, true)
+                    : new Motor(speed.get(), noLoad.get(), density, ratio.orElse(1.0), ratio.isPresent());
+            return motor.noLoad() > motor.measured() ? Optional.of(motor) : Optional.empty();
+        }
+
+        static boolean isUnregulated(AirMover mover) {
+            return mover.motor().filter(AirMover.DC_UNREGULATED::equals).isPresent();
+        }
+
+        /** Speed in air of a density, rad/s: the positive root, in the form that keeps its digits where the load vanishes. */
+        double speed(double air) {
+            double slip = measured / noLoad;
+            double load = air / density * (1 - slip);
+            return 2 * voltage * measured / (slip + Math.sqrt(slip * slip + 4 * load * voltage));
+        }
+    }
+}
