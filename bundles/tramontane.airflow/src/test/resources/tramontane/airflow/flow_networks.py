@@ -3,14 +3,16 @@
 Formulas
   moist air        CIPM-2007 (A. Picard and others, Metrologia 45 (2008) 149-155); viscosity by Sutherland, ISO 2533 eq. (22)
   local loss       dp = c q (q^4 + q0^4)^(1/4), c = K rho/(2 A^2), q0 = 10 mu A_holes/(rho d)
-  measured         dp = a q mu/mu(293.15 K) + b q |q| rho/rho0; with a = 0 linear below 1e-4 Pa in the way of a local loss;
-                   a and b of a filter times the clogging
+  measured         dp = a q mu/mu0 + b q |q| rho/rho0, mu0 that of 293.15 K; with a = 0 linear in the way of a local loss, q0
+                   being the flow of 1e-4 Pa in the measurement at its Reynolds number: (1e-4/b)^(1/2) (mu/rho)/(mu0/rho0); the
+                   drop of a filter times the clogging
   flap             forwards the open loss and p q/sqrt(q^2 + q1^2), backwards c q (q^4 + q2^4)^(1/4) of the leak, with
                    s = max(sqrt(p c), slope of the leak at rest, twice that of the open flap), q1 = p/(s - slope of the open
                    flap at rest), q2 = s/c
-  mover            scipy.interpolate.PchipInterpolator through the measured points of the curve with the nearest speed (in
-                   logarithm); beyond the ends the slope at the end and a square term highest pressure/largest flow^2; fan laws
-                   Q ~ n, dp ~ n^2 rho (ISO 5801, AMCA 210)
+  mover            scipy.interpolate.PchipInterpolator through the measured points; beyond the ends the slope at the end and a
+                   square term highest pressure/largest flow^2; fan laws Q ~ n, dp ~ n^2 rho (ISO 5801, AMCA 210). Between two
+                   measured speeds n1 < n2 the fan laws bring both curves to the speed n, and at equal flow the pressure is
+                   ((n2 - n) p1 + (n - n1) p2)/(n2 - n1); outside them the curve of the nearest speed alone
   failed mover     local loss of (1 + 0.707)^2 on its open area, times 2 where the air turns it, times 3 where it is locked; open
                    area 0.6 of the frame where not stated
   bank             each column is a branch of its own between the two bays, so that columns share flow by themselves; all take
@@ -42,7 +44,9 @@ outside, warm: bays at their temperatures):
   bank,from,to,mover,across,along,series,speed,failed,mass flow of each column cold,the same warm
   crossing,cold or warm,bank,mass flow,pressure that the bank gives,1 if stable,1 if reached from rest
 
-Run: python3 flow_networks.py > flow_networks.csv   (made with SciPy 1.10.1, NumPy 1.24.2; takes half an hour)
+Run: python3 flow_networks.py > flow_networks.csv   (takes half an hour)
+Made with SciPy 1.10.1 and NumPy 1.24.2, each network in a run of its own with its number behind the command, the table joined
+from these by number. Each network has its own random numbers, so that this makes no difference.
 """
 import sys
 
@@ -115,8 +119,15 @@ class Mover:
     def open(self):
         return self.area if self.area else 0.6 * self.width * self.height
 
-    def nearest(self, speed):
-        return min(self.curves, key=lambda c: abs(np.log(speed / c.speed)))
+    def shares(self, speed):
+        """The curves that hold at a speed, and how much each counts."""
+        below = [c for c in self.curves if c.speed <= speed]
+        above = [c for c in self.curves if c.speed > speed]
+        if not below or not above:
+            return [(max(below, key=lambda c: c.speed) if below else min(above, key=lambda c: c.speed), 1.0)]
+        low, high = max(below, key=lambda c: c.speed), min(above, key=lambda c: c.speed)
+        weight = (speed - low.speed) / (high.speed - low.speed)
+        return [(low, 1 - weight), (high, weight)]
 
 
 class Path:
@@ -162,7 +173,7 @@ class Path:
                 factor = self.clogging if v[3] else 1
                 a[e] = v[0] * factor * mu[e] / reference
                 c[e] = v[1] * factor * rho[e] / v[2]
-                q0[e] = 0 if v[0] else (1e-4 / (v[1] * factor)) ** 0.5
+                q0[e] = 0 if v[0] else (1e-4 / v[1]) ** 0.5 * (mu[e] / rho[e]) / (reference / v[2])
                 continue
             if kind == "flap":
                 flaps.append((e, self.flap(v, rho[e], mu[e])))
@@ -191,8 +202,9 @@ class Path:
                 q0[e] = 10 * mu[e] * (np.pi * area / 4) ** 0.5 / rho[e]
             running = sum(not s for s in column)
             if running:
-                runs.setdefault((bank.mover.nearest(bank.speed), bank.speed), []).append((e, running))
-        runs = [(curve, speed, np.array([e for e, _ in es]), np.array([r for _, r in es])) for (curve, speed), es in runs.items()]
+                runs.setdefault((bank.mover, bank.speed), []).append((e, running))
+        runs = [(curve, weight, speed, np.array([e for e, _ in es]), np.array([r for _, r in es]))
+                for (mover, speed), es in runs.items() for curve, weight in mover.shares(speed)]
 
         def law(mass):
             q = mass / rho
@@ -208,10 +220,10 @@ class Path:
                     size = np.hypot(q[e], q1)
                     drop[e] += p * q[e] / size
                     slope[e] += p * q1 ** 2 / size ** 3
-            for curve, speed, es, count in runs:
+            for curve, weight, speed, es, count in runs:
                 ratio = speed / curve.speed
                 value, fall = curve.rise(q[es] / ratio)
-                scale = count * rho[es] / curve.density * ratio
+                scale = weight * count * rho[es] / curve.density * ratio
                 drop[es] -= value * scale * ratio
                 slope[es] -= fall * scale
             return drop, slope / rho
@@ -461,7 +473,7 @@ def excess(path, m, start, forward):
 def crossings(path, rng, per_interval):
     """All crossings of the last bank, by rising flow: mass flow, pressure, stable, reached, masses, pressures, directions."""
     bank = path.banks[-1]
-    curve = bank.mover.nearest(bank.speed)
+    curve, = bank.mover.curves
     columns = bank.across * bank.along
     scale = bank.speed / curve.speed * columns * path.density[bank.start]
     measured = np.unique(np.append(curve.flow, 0.0)) * scale

@@ -93,7 +93,7 @@ class NetworkPropertiesTest {
                 failed.put(position, FailedMover.State.values()[random.nextInt(3)]);
             }
         }
-        return new Fans(new Bank("fans", mover, columns, series, failed), Cases.SPEED * (0.5 + random.nextDouble()));
+        return new Fans(Cases.bank("fans", mover, columns, series, failed), Cases.SPEED * (0.5 + random.nextDouble()));
     }
 
     private static List<Drawn> draw(int bays, Random random, boolean flaps) {
