@@ -1,4 +1,5 @@
-"""Makes flow_networks.csv: whole air paths of 5 to 200 bays, solved by SciPy from the formulas alone.
+"""Makes flow_networks.csv: whole air paths of 5 to 200 bays, solved by SciPy from the formulas alone; and joint_networks.csv:
+small ones with two dipping banks and all their joint states.
 
 Formulas
   moist air        CIPM-2007 (A. Picard and others, Metrologia 45 (2008) 149-155); viscosity by Sutherland, ISO 2533 eq. (22)
@@ -33,6 +34,15 @@ directions lead to another solution; crossings closer than 1 % of the largest fl
 the highest pressure from zero; up to 45 times dipping curves with fewer than three crossings. A dipping curve is scaled such that
 its rise lies where the path asks for it.
 
+Joint states: air as outside everywhere; each column of a dipping bank has a flow of its own, so that columns may share unevenly.
+From 400 random sets of their flows, a third of them far outside the measured ones, two searches start, both by scipy.optimize.root (hybr): one on what each column gives more
+than is asked of it, the rest of the path solved for each set of flows; one on all equations at once, from masses and pressures
+scattered about such a solution. What they end at is polished by Newton's method, checked as above, and counts as one state
+where flows differ by less than 1e-6 of the largest measured flow, columns of a bank having changed places perhaps. A state is
+stable where all eigenvalues of the derivatives of those excesses by the columns' flows have negative real parts. Drawn again are
+networks in which the banks hardly see each other, with fewer than five states, with several columns but no uneven state, with
+states closer than 1 % of the largest flow or met fewer than five times, or with an eigenvalue below 1 % of a usual slope.
+
 Lines of the table (SI; several numbers in a field are parted by blanks; bays from 0, outside -1; cold: every bay like the air
 outside, warm: bays at their temperatures):
   network,name,bays,temperature outside,barometric pressure,relative humidity,clogging,density outside,viscosity outside
@@ -43,9 +53,12 @@ outside, warm: bays at their temperatures):
       area K | width height K | diameter discharge | width height ratio K | a b density filter | area K leak share leak K lifting
   bank,from,to,mover,across,along,series,speed,failed,mass flow of each column cold,the same warm
   crossing,cold or warm,bank,mass flow,pressure that the bank gives,1 if stable,1 if reached from rest
+Those of joint_networks.csv: the same as far as they give the network, and
+  state,1 if stable,1 if the columns of each bank share evenly,mass flow of each column of bank 0,of each column of bank 1
 
-Run: python3 flow_networks.py > flow_networks.csv   (takes half an hour)
-Made with SciPy 1.10.1 and NumPy 1.24.2, each network in a run of its own with its number behind the command, the table joined
+Run: python3 flow_networks.py > flow_networks.csv         (takes half an hour)
+     python3 flow_networks.py joint > joint_networks.csv  (takes some minutes)
+Made with SciPy 1.10.1 and NumPy 1.24.2, each network in a run of its own with its number behind the command, the tables joined
 from these by number. Each network has its own random numbers, so that this makes no difference.
 """
 import sys
@@ -724,7 +737,197 @@ def make(number, bays, dips, flaps, fails, high):
         print(line)
 
 
+# two banks that dip
+
+def joint(path, dips, flow, start):
+    """The rest of the path with given mass flows of branches that dip: what each gives more than is asked of it."""
+    keep = np.ones(len(path.start), bool)
+    keep[dips] = False
+    inflow = np.zeros(path.bays + 1)
+    np.subtract.at(inflow, path.start[dips], flow)
+    np.add.at(inflow, path.end[dips], flow)
+    forward = np.ones(path.groups, bool)
+    mass, pressure = newton(path, forward, keep, inflow[:-1], start)
+    mass[dips] = flow
+    law, _ = path.laws(forward)
+    drop, slope = law(mass)
+    p = np.append(pressure, 0.0)
+    return p[path.start[dips]] - p[path.end[dips]] - drop[dips], slope, mass, pressure
+
+
+def excess_slopes(path, dips, slope):
+    """Derivatives of what each branch that dips gives more than is asked of it by the mass flows of all of them."""
+    rest = np.setdiff1d(np.arange(len(path.start)), dips)
+    incidence = np.zeros((path.bays + 1, len(path.start)))
+    incidence[path.start, np.arange(len(path.start))] += 1
+    incidence[path.end, np.arange(len(path.start))] -= 1
+    incidence = incidence[:-1]
+    nodal = incidence[:, rest] / slope[rest] @ incidence[:, rest].T
+    return -incidence[:, dips].T @ np.linalg.solve(nodal, incidence[:, dips]) - np.diag(slope[dips])
+
+
+def joint_states(path, dips, likes, largest, rng, starts):
+    """States, as mass flows of the branches that dip, likes by rising flow, and how often each of both searches met each."""
+    n, bays = len(path.start), path.bays
+    law, _ = path.laws(np.ones(path.groups, bool))
+    incidence = np.zeros((bays + 1, n))
+    incidence[path.start, np.arange(n)] -= 1
+    incidence[path.end, np.arange(n)] += 1
+    incidence = incidence[:-1]
+
+    def whole(x):
+        drop, slope = law(x[:n])
+        r = np.concatenate([(drop + incidence.T @ x[n:]) / 50, incidence @ x[:n] / 0.01])
+        jac = np.block([[np.diag(slope) / 50, incidence.T / 50], [incidence / 0.01, np.zeros((bays, bays))]])
+        return r, jac
+
+    found, met = [], []
+    for _ in range(starts):
+        first = rng.uniform(-0.5, 1.5, len(dips)) * largest
+        if rng.random() < 1 / 3:
+            first *= 10 ** rng.uniform(0, 1, len(dips))
+        try:
+            _, _, mass, pressure = joint(path, dips, first, None)
+        except Again:
+            continue
+        last = [mass, pressure]
+
+        def reduced(m):
+            e, slope, last[0], last[1] = joint(path, dips, m, (last[0], last[1]))
+            return e, excess_slopes(path, dips, slope)
+
+        ends = []
+        try:
+            end = root(reduced, first, jac=True, method="hybr", options={"xtol": 1e-12, "maxfev": 200})
+            if np.max(np.abs(end.fun)) < 1e-8:
+                joint(path, dips, end.x, None)
+                ends.append((0, last[0], last[1]))
+        except Again:
+            pass
+        far = np.concatenate([mass, pressure])
+        far[:n] += rng.normal(0, 0.3, n) * largest.mean()
+        far[n:] *= rng.uniform(0.5, 1.5, bays)
+        end = root(whole, far, jac=True, method="hybr", options={"xtol": 1e-12, "maxfev": 600})
+        if np.max(np.abs(end.fun)) < 1e-9:
+            ends.append((1, end.x[:n], end.x[n:]))
+        for how, mass, pressure in ends:
+            forward = np.ones(path.groups, bool)
+            try:
+                mass, pressure = newton(path, forward, np.ones(n, bool), np.zeros(bays), (mass, pressure))
+                strict(path, mass, pressure, forward)
+            except Again:
+                continue
+            m = mass[dips].copy()
+            for like in likes:
+                m[like] = np.sort(m[like])
+            for k, known in enumerate(found):
+                if np.max(np.abs(known - m) / largest) < 1e-6:
+                    met[k][how] += 1
+                    break
+            else:
+                met.append([1 - how, how])
+                found.append(m)
+    return found, met
+
+
+def make_joint(number, bays, columns):
+    for attempt in range(1000):
+        rng = np.random.default_rng([2025, number, attempt])
+        outside = (short(rng.uniform(288, 313)), float(round(rng.uniform(75000, 101325))), short(rng.uniform(0.1, 0.6)))
+        passages = [draw_passage(rng, i, int(rng.integers(-1, i))) for i in range(bays)]
+        passages += [draw_passage(rng, int(i), -1) for i in rng.choice(bays, 2, replace=False)]
+        passages = [p[:3] + (p[3][:3] + [0.0],) if p[2] == "measured" else p for p in passages]
+        i, k = rng.choice(bays, 2, replace=False)
+        i, k = int(i), int(k)
+        places = [(-1, i), [(-1, k), (k, -1), (i, k)][int(rng.integers(3))]]
+        banks, members, likes, largest = [], [], [], []
+        for b, (f, t) in enumerate(places):
+            mover = draw_mover(rng, "D%d" % b, dips=True)
+            speed = short(mover.curves[0].speed * rng.uniform(0.7, 1.2))
+            members.append([len(banks) + c for c in range(columns[b])])
+            likes.append(np.array(members[-1]))
+            banks += [Bank(f, t, mover, 1, 1, 1, speed, {}) for _ in range(columns[b])]
+        if number == 2:
+            falling = draw_mover(rng, "M")
+            falling.curves = falling.curves[:1]
+            banks.append(Bank(-1, k, falling, 2, 1, 1, falling.curves[0].speed, {}))
+        x = vapour(outside[1], outside[0], outside[2])
+        rho, mu = float(moist(outside[1], outside[0], x)), float(sutherland(outside[0]))
+        path = Path((np.full(bays + 1, rho), np.full(bays + 1, mu)), 1.0, np.zeros(bays), passages, banks)
+        dips = len(passages) + np.arange(sum(columns))
+        rise, largest = np.zeros(len(dips)), np.zeros(len(dips))
+        for like in likes:
+            bank = banks[like[0]]
+            curve, = bank.mover.curves
+            r = int(np.flatnonzero(np.diff(curve.pressure) > 0)[-1])
+            rise[like] = (curve.flow[r] + curve.flow[r + 1]) / 2 * bank.speed / curve.speed * rho
+            largest[like] = curve.flow[-1] * bank.speed / curve.speed * rho
+        try:
+            # curves scaled such that the middles of both rises lie where the path asks for them together
+            e, slope, mass, _ = joint(path, dips, rise, None)
+            asks = -excess_slopes(path, dips, slope) - np.diag(slope[dips])
+            if abs(asks[0, -1]) < 0.2 * (asks[0, 0] * asks[-1, -1]) ** 0.5:
+                raise Again("banks far apart")
+            gives = -path.laws(np.ones(path.groups, bool))[0](mass)[0][dips]
+            for like in likes:
+                asked = gives[like[0]] - e[like[0]]
+                if asked <= 1 or gives[like[0]] <= 0:
+                    raise Again("nothing to aim at")
+                mover = banks[like[0]].mover
+                curve, = mover.curves
+                factor = asked / gives[like[0]] * rng.uniform(0.97, 1.03)
+                mover.curves[0] = Curve(curve.speed, curve.density, list(curve.flow), [short(p * factor) for p in curve.pressure])
+            if len(joint_states(path, dips, likes, largest, rng, 25)[0]) < 5:
+                raise Again("few states")
+            found, met = joint_states(path, dips, likes, largest, rng, 400)
+            if min(map(sum, met)) < 5:
+                raise Again("hard to find %s" % met)
+            lines = []
+            for m in sorted(found, key=tuple):
+                others = [np.max(np.abs(m - other) / largest) for other in found if other is not m]
+                if min(others, default=1) < 1e-2:
+                    raise Again("states close together")
+                slopes = excess_slopes(path, dips, joint(path, dips, m, None)[1])
+                values = np.linalg.eigvals(slopes).real
+                if np.min(np.abs(values)) < 1e-2 * np.median(np.abs(np.diag(slopes))):
+                    raise Again("almost a fold")
+                even = all(np.ptp(m[like]) < 1e-6 * largest[like[0]] for like in likes)
+                lines.append("state,%d,%d,%s" % (np.max(values) < 0, even, ",".join(result(m[like]) for like in likes)))
+            if columns != (1, 1) and all(",1,0," not in line and ",0,0," not in line for line in lines):
+                raise Again("none uneven")
+        except Again as why:
+            print(number, attempt, why, file=sys.stderr)
+            continue
+        break
+    else:
+        raise RuntimeError("joint network %d" % number)
+    title = "%d: %d bays" % (number, bays)
+    print(title, "attempt", attempt, "states", len(found), "met", met, file=sys.stderr, flush=True)
+    print("network", title, bays, *(repr(v) for v in outside), "1.0", repr(rho), repr(mu), sep=",")
+    for mover in {id(b.mover): b.mover for b in path.banks}.values():
+        print("mover", mover.name, "" if mover.area is None else repr(mover.area), repr(mover.width), repr(mover.height), sep=",")
+        for c in mover.curves:
+            print("curve", mover.name, repr(c.speed), repr(c.density), numbers(c.flow), numbers(c.pressure), sep=",")
+    for _ in range(bays):
+        print("bay", "0.0", repr(outside[0]), repr(rho), repr(mu), sep=",")
+    for f, t, kind, v in passages:
+        print("passage", f, t, kind, numbers(v), sep=",")
+    for like in likes:
+        b = banks[like[0]]
+        print("bank", b.start, b.end, b.mover.name, len(like), 1, 1, repr(b.speed), "", sep=",")
+    for b in banks[len(dips):]:
+        print("bank", b.start, b.end, b.mover.name, b.across, b.along, b.series, repr(b.speed), "", sep=",")
+    for line in lines:
+        print(line)
+
+
 if __name__ == "__main__":
+    if sys.argv[1:2] == ["joint"]:
+        print("# made by flow_networks.py joint, with SciPy; see there for formulas, method and what the columns mean")
+        for number, (bays, columns) in enumerate([(3, (1, 1)), (4, (2, 1)), (6, (1, 2))]):
+            if not sys.argv[2:] or str(number) in sys.argv[2:]:
+                make_joint(number, bays, columns)
+        sys.exit()
     which = [int(a) for a in sys.argv[1:]] or range(40)
     print("# made by flow_networks.py with SciPy; see there for formulas, method and what the columns mean")
     for number in which:

@@ -46,8 +46,8 @@ import tramontane.model.Value;
 import tramontane.physics.AirState;
 
 /**
- * Whole air paths of 5 to 200 bays against an independent solution by SciPy, flow_networks.csv; flow_networks.py beside it says
- * by which formulas and how closely.
+ * Whole air paths of 5 to 200 bays against an independent solution by SciPy, flow_networks.csv, and small ones with two dipping
+ * banks, joint_networks.csv; flow_networks.py beside them says by which formulas and how closely.
  *
  * <p>Flows may differ by 1e-8 of the largest flow and pressures by 1e-8 of the largest pressure: what the solver promises,
  * 1e-10 of a last change and 1e-9 of a misfit, times ten for passages that ask for little pressure.
@@ -55,6 +55,8 @@ import tramontane.physics.AirState;
 class FlowNetworksTest {
 
     private static final double TOLERANCE = 1e-8;
+    /** The same of joint states, over their largest flow: where curves nearly touch, a small misfit moves a state far. */
+    private static final double JOINT_TOLERANCE = 1e-7;
 
     private record Bay(double height, double temperature, double density, double viscosity, double[] pressure) {
     }
@@ -73,9 +75,16 @@ class FlowNetworksTest {
     private record Crossing(int bank, double massFlow, double pressure, boolean stable, boolean reached) {
     }
 
-    /** An air path with its solution where every bay is as cold as the air outside, and where each has its own temperature. */
+    /** A joint state of the banks that dip: their mass flows. */
+    private record Joint(boolean stable, boolean even, double[] massFlow) {
+    }
+
+    /**
+     * An air path with its solution where every bay is as cold as the air outside, and where each has its own temperature; or
+     * with all its joint states in air as cold as outside.
+     */
     private record Golden(String name, double[] outside, double clogging, double density, double viscosity, List<Bay> bays,
-            List<Opening> passages, List<Fans> banks, List<List<Crossing>> crossings) {
+            List<Opening> passages, List<Fans> banks, List<List<Crossing>> crossings, List<Joint> states) {
 
         boolean hasFlaps() {
             return passages.stream().anyMatch(passage -> passage.kind().equals("flap"));
@@ -95,13 +104,14 @@ class FlowNetworksTest {
         }
     }
 
-    private static final List<Golden> TABLE = read();
+    private static final List<Golden> TABLE = read("flow_networks.csv");
+    private static final List<Golden> JOINT = read("joint_networks.csv");
 
-    private static List<Golden> read() {
+    private static List<Golden> read(String name) {
         List<Golden> table = new ArrayList<>();
         Map<String, AirMover> movers = new HashMap<>();
         try (BufferedReader reader = new BufferedReader(new InputStreamReader(
-                FlowNetworksTest.class.getResourceAsStream("/tramontane/airflow/flow_networks.csv"), StandardCharsets.UTF_8))) {
+                FlowNetworksTest.class.getResourceAsStream("/tramontane/airflow/" + name), StandardCharsets.UTF_8))) {
             for (String line : reader.lines().toList()) {
                 String[] cells = line.split(",", -1);
                 switch (cells[0]) {
@@ -109,21 +119,25 @@ class FlowNetworksTest {
                         movers.clear();
                         table.add(new Golden(cells[1], doubles(cells, 3, 6), number(cells[6]), number(cells[7]), number(cells[8]),
                                 new ArrayList<>(), new ArrayList<>(), new ArrayList<>(),
-                                List.of(new ArrayList<>(), new ArrayList<>())));
+                                List.of(new ArrayList<>(), new ArrayList<>()), new ArrayList<>()));
                     }
                     case "mover" -> movers.put(cells[1], mover(cells));
                     case "curve" -> movers.computeIfPresent(cells[1], (id, mover) -> withCurve(mover, cells));
                     case "bay" -> table.getLast().bays().add(new Bay(number(cells[1]), number(cells[2]), number(cells[3]),
-                            number(cells[4]), doubles(cells, 5, 7)));
+                            number(cells[4]), doubles(cells, 5, cells.length)));
                     case "passage" -> table.getLast().passages().add(new Opening(Integer.parseInt(cells[1]),
-                            Integer.parseInt(cells[2]), cells[3], doubles(cells[4]), doubles(cells, 5, 7)));
+                            Integer.parseInt(cells[2]), cells[3], doubles(cells[4]),
+                            doubles(cells, 5, cells.length)));
                     case "bank" -> table.getLast().banks().add(new Fans(Integer.parseInt(cells[1]), Integer.parseInt(cells[2]),
                             movers.get(cells[3]), Integer.parseInt(cells[4]), Integer.parseInt(cells[5]),
                             Integer.parseInt(cells[6]), number(cells[7]), failed(cells[8]),
-                            new double[][] {doubles(cells[9]), doubles(cells[10])}));
+                            Arrays.stream(cells, 9, cells.length).map(FlowNetworksTest::doubles).toArray(double[][]::new)));
                     case "crossing" -> table.getLast().crossings().get(cells[1].equals("warm") ? 1 : 0).add(new Crossing(
                             Integer.parseInt(cells[2]), number(cells[3]), number(cells[4]), cells[5].equals("1"),
                             cells[6].equals("1")));
+                    case "state" -> table.getLast().states().add(new Joint(cells[1].equals("1"), cells[2].equals("1"),
+                            Arrays.stream(cells, 3, cells.length).mapToDouble(each -> Arrays.stream(doubles(each)).sum())
+                                    .toArray()));
                     default -> assertTrue(line.startsWith("#"), line);
                 }
             }
@@ -177,6 +191,10 @@ class FlowNetworksTest {
         return named(TABLE.stream());
     }
 
+    static Stream<Named<Golden>> joint() {
+        return named(JOINT.stream());
+    }
+
     static Stream<Named<Golden>> withFlaps() {
         return named(TABLE.stream().filter(Golden::hasFlaps));
     }
@@ -203,6 +221,19 @@ class FlowNetworksTest {
         assertTrue(TABLE.stream().filter(each -> each.bays().stream().anyMatch(bay -> bay.height() > 0)).count() >= 4);
         assertEquals(5, TABLE.stream().mapToInt(each -> each.bays().size()).min().orElseThrow());
         assertEquals(200, TABLE.stream().mapToInt(each -> each.bays().size()).max().orElseThrow());
+    }
+
+    @Test
+    void theTableOfJointStatesHasWhatItSays() {
+        assertEquals(3, JOINT.size());
+        for (Golden golden : JOINT) {
+            assertTrue(golden.states().size() >= 5, golden.name());
+            assertTrue(golden.states().stream().anyMatch(Joint::stable), golden.name());
+            assertTrue(golden.states().stream().anyMatch(state -> !state.stable()), golden.name());
+            boolean columns = golden.banks().subList(0, 2).stream().anyMatch(bank -> bank.across() > 1);
+            assertEquals(columns, golden.states().stream().anyMatch(state -> !state.even()), golden.name());
+        }
+        assertEquals(2, JOINT.stream().filter(golden -> golden.states().stream().anyMatch(state -> !state.even())).count());
     }
 
     // as a design
@@ -384,6 +415,34 @@ class FlowNetworksTest {
                 assertEquals(reached.massFlow(), point(solution).banks().get(reached.bank()).massFlow(), largest, where);
             }
         }
+    }
+
+    @ParameterizedTest
+    @MethodSource("joint")
+    void findsEveryJointState(Golden golden) {
+        AirPathSolution solution = solver(golden).solve(golden.temperatures(0));
+        assertEquals(List.of(), solution.obstacles());
+        assertTrue(solution.complete());
+        assertEquals(golden.states().size(), solution.states().size(), () -> golden.name() + ": " + solution.states());
+        double largest = golden.states().stream().flatMapToDouble(state -> Arrays.stream(state.massFlow())).map(Math::abs).max()
+                .orElseThrow();
+        List<JointState> left = new ArrayList<>(solution.states());
+        for (Joint expected : golden.states()) {
+            List<JointState> met = left.stream().filter(state -> IntStream.range(0, expected.massFlow().length).allMatch(b ->
+                    Math.abs(massFlow(golden, state, b) - expected.massFlow()[b]) <= JOINT_TOLERANCE * largest)).toList();
+            String where = golden.name() + ", " + Arrays.toString(expected.massFlow()) + " kg/s among " + left;
+            assertEquals(1, met.size(), where);
+            assertEquals(expected.even(), met.getFirst().even(), where);
+            assertEquals(expected.stable(), met.getFirst().stable(), where);
+            left.remove(met.getFirst());
+        }
+        assertTrue(solution.states().get(solution.reached()).stable());
+    }
+
+    private static double massFlow(Golden golden, JointState state, int bank) {
+        DutyPoint point = state.points().get(bank);
+        assertEquals("bank " + bank, point.bank());
+        return golden.density() * point.flow();
     }
 
     // as a bare network
