@@ -89,6 +89,12 @@ final class Cases {
                 Value.Tree.EMPTY);
     }
 
+    /** A bank as on the test stand: nothing near its movers, no flaps. */
+    static Bank bank(String id, AirMover mover, int columns, int series, Map<Integer, FailedMover.State> failed) {
+        return new Bank(id, mover, columns, series, failed, Optional.empty(), new Bank.Fitting(1, false,
+                MoverCharacteristic.Derating.NONE, Optional.empty(), "A", Optional.empty()));
+    }
+
     /** A mover whose curve falls all the way. */
     static AirMover mover() {
         return part(curve(SPEED, 1.2, FLOW, PRESSURE, POWER));
