@@ -244,18 +244,19 @@ public final class AirPathModel {
      *               one that is missing
      */
     public AirPathSolver at(Map<String, Double> speeds) {
-        return at(speeds, Map.of());
+        return at(speeds, Map.of(), Map.of());
     }
 
     /**
      * Makes ready for solving at given speeds, with some passages and banks other than they are stated to be.
      *
-     * @param speeds  as above
-     * @param factors factor on the pressure drop of a passage, or the pressure of a bank, at equal flow, by id; 1 for one that
-     *                is missing
+     * @param speeds   as above
+     * @param pressure factor on the pressure drop of a passage, or the pressure of a bank, at equal flow, by id; 1 for one that
+     *                 is missing
+     * @param area     factor on the area of a passage: it takes so much more flow at equal pressure; 1 for one that is missing
      */
-    public AirPathSolver at(Map<String, Double> speeds, Map<String, Double> factors) {
-        return new AirPathSolver(this, parts, speeds, factors);
+    public AirPathSolver at(Map<String, Double> speeds, Map<String, Double> pressure, Map<String, Double> area) {
+        return new AirPathSolver(this, parts, speeds, pressure, area);
     }
 
     static double height(Bay bay) {

@@ -12,11 +12,11 @@ import tramontane.analysis.OperatingPoint;
  * @param states    all states in which it can work, by rising flow of the first bank; empty where all curves fall all the way,
  *                  so that there is but one
  * @param reached   which of them is the one of {@code point}: that first met from standstill, quasi-steadily
- * @param complete  whether the search for states stayed within its limits; else there may be more
+ * @param limit     what kept the search for states from finding all for certain; empty if nothing did
  * @param obstacles why there is no answer; empty where there is one
  * @param network   the solution it was made from, to start the next one from
  */
-public record AirPathSolution(Optional<OperatingPoint> point, List<JointState> states, int reached, boolean complete,
+public record AirPathSolution(Optional<OperatingPoint> point, List<JointState> states, int reached, String limit,
         List<Finding> obstacles, Optional<NetworkSolution> network) {
 
     public AirPathSolution {
@@ -24,11 +24,16 @@ public record AirPathSolution(Optional<OperatingPoint> point, List<JointState> s
         obstacles = List.copyOf(obstacles);
     }
 
+    /** Whether the search for states was complete. */
+    public boolean complete() {
+        return limit.isEmpty();
+    }
+
     static AirPathSolution none(Finding why) {
         return none(List.of(why));
     }
 
     static AirPathSolution none(List<Finding> why) {
-        return new AirPathSolution(Optional.empty(), List.of(), -1, false, why, Optional.empty());
+        return new AirPathSolution(Optional.empty(), List.of(), -1, "", why, Optional.empty());
     }
 }

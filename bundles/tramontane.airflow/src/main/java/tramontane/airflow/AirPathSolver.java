@@ -39,8 +39,8 @@ public final class AirPathSolver {
     private static final double CREEPS = 1e-2;
     private static final int MOST_STEPS = 5000;
 
-    /** Columns that may share unevenly at most; with more, banks whose curves have a dip are taken to share evenly. */
-    public static final int MOST_APART = 8;
+    /** Movers side by side, their curves with a dip, of which all uneven shares are looked for; with more only the one reached. */
+    private static final int MOST_APART = 16;
 
     private final AirPathModel model;
     private final List<AirPathModel.Part> parts;
@@ -51,28 +51,28 @@ public final class AirPathSolver {
     private final List<Finding> obstacles;
 
     AirPathSolver(AirPathModel model, List<AirPathModel.Part> parts, Map<String, Double> given,
-            Map<String, Double> factors) {
+            Map<String, Double> pressure, Map<String, Double> area) {
         this.model = model;
         this.parts = parts;
         speeds = new double[parts.size()];
         List<Finding> faults = new ArrayList<>(model.obstacles());
         for (int e = 0; e < parts.size(); e++) {
             AirPathModel.Part part = parts.get(e);
-            double factor = factors.getOrDefault(part.passage().id(), 1.0);
+            double factor = pressure.getOrDefault(part.passage().id(), 1.0);
             if (part.bank().isPresent()) {
                 bank(e, part.bank().get(), given, factor, faults).ifPresent(laws::add);
             } else {
-                laws.add(scaled(part.law().orElseThrow(), factor));
+                laws.add(scaled(part.law().orElseThrow(), factor, area.getOrDefault(part.passage().id(), 1.0)));
             }
         }
         obstacles = List.copyOf(faults);
         even = faults.isEmpty() ? Optional.of(Layout.of(model, parts, laws, false)) : Optional.empty();
     }
 
-    private static FlowLaw scaled(FlowLaw law, double factor) {
-        return factor == 1 ? law : (flow, density, viscosity, drop) -> {
-            law.at(flow, density, viscosity, drop);
-            drop.set(factor * drop.pressure(), factor * drop.slope());
+    private static FlowLaw scaled(FlowLaw law, double factor, double area) {
+        return factor == 1 && area == 1 ? law : (flow, density, viscosity, drop) -> {
+            law.at(flow / area, density, viscosity, drop);
+            drop.set(factor * drop.pressure(), factor * drop.slope() / area);
         };
     }
 
@@ -90,14 +90,12 @@ public final class AirPathSolver {
         return Optional.of(bank.law(speeds[e], factor));
     }
 
-    /** The network in which like columns need not share evenly; none where that makes no difference or there are too many. */
-    private Optional<Layout> apart() {
-        Layout together = even.orElseThrow();
-        int columns = together.dips().stream().mapToInt(dip -> dip.law().law().width()).sum();
-        if (apart.isEmpty() && columns > together.dips().size() && columns <= MOST_APART) {
+    /** The network in which like columns need not share evenly. */
+    private Layout columns() {
+        if (apart.isEmpty()) {
             apart = Optional.of(Layout.of(model, parts, laws, true));
         }
-        return apart;
+        return apart.get();
     }
 
     /** Why it cannot be solved; empty if nothing is in the way. */
@@ -130,7 +128,7 @@ public final class AirPathSolver {
         }
         NetworkSolution solution = layout.solver().solve(load, settings, start, stop);
         return solution.converged() ? new AirPathSolution(Optional.of(point(layout, solution, load.air(), temperatures, true)),
-                List.of(), -1, true, List.of(), Optional.of(solution)) : AirPathSolution.none(unsolved(solution));
+                List.of(), -1, "", List.of(), Optional.of(solution)) : AirPathSolution.none(unsolved(solution));
     }
 
     /**
@@ -144,14 +142,34 @@ public final class AirPathSolver {
      * @return without states; not complete where a bank has left its stretch of the curve
      */
     public AirPathSolution near(double[] temperatures, AirPathSolution before, BooleanSupplier stop) {
+        return changed(temperatures, before, stop, false);
+    }
+
+    /**
+     * Solves for a small change as {@link #near} does, but from standstill: where a changed curve stalls on the way up, the air
+     * may not come to where it was before.
+     *
+     * @param temperatures temperature of each bay in the order of {@link AirPathModel#bays}, K
+     * @param before       the solution of the same air path before the change
+     * @param stop         asked now and then whether the answer is no longer wanted
+     * @return without states; not complete where a bank has come to another stretch of its curve
+     */
+    public AirPathSolution fromRest(double[] temperatures, AirPathSolution before, BooleanSupplier stop) {
+        return changed(temperatures, before, stop, true);
+    }
+
+    private AirPathSolution changed(double[] temperatures, AirPathSolution before, BooleanSupplier stop, boolean fromRest) {
         if (even.isEmpty() || before.network().isEmpty()) {
             return AirPathSolution.none(obstacles);
         }
         NetworkSolution start = before.network().get();
-        Layout layout = even.get().network().branches().size() == start.branches() ? even.get() : apart().orElseThrow();
-        NetworkLoad load = load(temperatures);
-        return layout.dips().isEmpty() ? solve(temperatures, NetworkSolver.Settings.STANDARD, Optional.of(start), stop)
-                : new Work(load, NetworkSolver.Settings.STANDARD, temperatures, stop).near(layout, start);
+        boolean together = even.get().network().branches().size() == start.branches();
+        Layout layout = together ? even.get() : columns();
+        if (layout.dips().isEmpty()) {
+            return solve(temperatures, NetworkSolver.Settings.STANDARD, Optional.of(start), stop);
+        }
+        return new Work(load(temperatures), NetworkSolver.Settings.STANDARD, temperatures, stop)
+                .near(layout, start, fromRest && together);
     }
 
     private NetworkLoad load(double[] temperatures) {
@@ -176,7 +194,7 @@ public final class AirPathSolver {
         private final List<Layout> layouts = new ArrayList<>();
         private final List<NetworkSolution> solutions = new ArrayList<>();
         private final List<JointState> states = new ArrayList<>();
-        private boolean complete = true;
+        private String limit = "";
 
         Work(NetworkLoad load, NetworkSolver.Settings settings, double[] temperatures, BooleanSupplier stop) {
             this.load = load;
@@ -209,56 +227,79 @@ public final class AirPathSolver {
                     return AirPathSolution.none(unsolved(fromRest));
                 }
             }
-            Optional<Layout> columns = apart();
-            if (columns.isPresent()) {
-                together(columns.get(), true);
+            int movers = layout.dips().stream().mapToInt(dip -> dip.law().law().width()).sum();
+            if (movers > layout.dips().size()) {
+                Layout columns = columns();
+                if (movers <= MOST_APART) {
+                    together(columns, true);
+                } else {
+                    limit = "with more than " + MOST_APART + " movers it takes like ones to share evenly";
+                }
                 if (!sharesEvenly(layout, solutions.get(reached))) {
                     // from rest, but not all alike to the last digit, as nothing real is
-                    double[] start = new double[columns.get().dips().size()];
+                    double[] start = new double[columns.dips().size()];
                     for (int i = 0; i < start.length; i++) {
-                        start[i] = 1e-6 * i * columns.get().dips().get(i).law().largestFlow();
+                        start[i] = 1e-6 * i * columns.dips().get(i).law().largestFlow();
                     }
-                    NetworkSolution fromRest = settle(columns.get(), start);
-                    reached = fromRest.converged() ? place(columns.get(), fromRest) : creepsTo(columns.get(), fromRest);
+                    NetworkSolution fromRest = settle(columns, start);
+                    reached = fromRest.converged() ? place(columns, fromRest) : creepsTo(columns, fromRest);
                     if (reached < 0) {
                         return AirPathSolution.none(unsolved(fromRest));
                     }
                 }
-            } else {
-                complete &= layout.dips().stream().allMatch(dip -> dip.law().law().width() == 1);
             }
             if (stop.getAsBoolean()) {
                 return AirPathSolution.none(List.of());
             }
             return new AirPathSolution(Optional.of(point(layouts.get(reached), solutions.get(reached), load.air(), temperatures,
-                    states.get(reached).stable())), states, reached, complete, List.of(), Optional.of(solutions.get(reached)));
+                    states.get(reached).stable())), states, reached, limit, List.of(), Optional.of(solutions.get(reached)));
         }
 
-        AirPathSolution near(Layout layout, NetworkSolution start) {
-            List<Segment> segments = new ArrayList<>();
-            for (Layout.Dip dip : layout.dips()) {
-                double flow = start.flow(dip.branch());
-                segments.add(Segment.of(dip.law().law(), density(dip), viscosity(dip)).stream()
-                        .filter(segment -> segment.holds(flow, dip.law().largestFlow())).findFirst().orElseThrow());
+        AirPathSolution near(Layout layout, NetworkSolution start, boolean fromRest) {
+            List<List<Segment>> stretches = new ArrayList<>();
+            int[] on = new int[layout.dips().size()];
+            boolean falling = true;
+            for (int i = 0; i < on.length; i++) {
+                Layout.Dip dip = layout.dips().get(i);
+                stretches.add(Segment.of(dip.law().law(), density(dip), viscosity(dip)));
+                on[i] = stretch(stretches.get(i), dip, start);
+                falling &= stretches.get(i).get(on[i]).falling();
             }
             NetworkSolution solution = start;
-            boolean stays = segments.stream().allMatch(Segment::falling);
+            boolean stays = falling && !fromRest;
             if (stays) {
-                for (int i = 0; i < segments.size(); i++) {
-                    layout.dips().get(i).law().within(segments.get(i));
+                for (int i = 0; i < on.length; i++) {
+                    layout.dips().get(i).law().within(stretches.get(i).get(on[i]));
                 }
                 solution = layout.solver().solve(load, settings, Optional.of(start), stop);
-                for (int i = 0; i < segments.size(); i++) {
+                for (int i = 0; i < on.length; i++) {
                     Layout.Dip dip = layout.dips().get(i);
-                    stays &= solution.converged() && segments.get(i).holds(solution.flow(dip.branch()), dip.law().largestFlow());
+                    stays &= solution.converged() && stretches.get(i).get(on[i]).holds(solution.flow(dip.branch()),
+                            dip.law().largestFlow());
                 }
             }
-            boolean left = segments.stream().allMatch(Segment::falling) && !stays;
             if (!stays) {
-                solution = settle(layout, layout.dips().stream().mapToDouble(dip -> start.flow(dip.branch())).toArray());
+                solution = settle(layout, fromRest ? new double[on.length]
+                        : layout.dips().stream().mapToDouble(dip -> start.flow(dip.branch())).toArray());
             }
-            return solution.converged() ? new AirPathSolution(Optional.of(point(layout, solution, load.air(), temperatures, true)),
-                    List.of(), -1, !left, List.of(), Optional.of(solution)) : AirPathSolution.none(unsolved(solution));
+            if (!solution.converged()) {
+                return AirPathSolution.none(unsolved(solution));
+            }
+            boolean left = false;
+            for (int i = 0; i < on.length; i++) {
+                left |= stretch(stretches.get(i), layout.dips().get(i), solution) != on[i];
+            }
+            return new AirPathSolution(Optional.of(point(layout, solution, load.air(), temperatures, true)), List.of(), -1,
+                    left ? "it left its stretch" : "", List.of(), Optional.of(solution));
+        }
+
+        private int stretch(List<Segment> stretches, Layout.Dip dip, NetworkSolution solution) {
+            for (int i = 0; i < stretches.size(); i++) {
+                if (stretches.get(i).holds(solution.flow(dip.branch()), dip.law().largestFlow())) {
+                    return i;
+                }
+            }
+            throw new IllegalStateException("no stretch holds flow " + solution.flow(dip.branch()));
         }
 
         private DutySearch.Found crossings(Layout layout) {
@@ -271,7 +312,7 @@ public final class AirPathSolver {
             JointSearch.Found found = JointSearch.search(layout.network(), layout.solver(), load, settings, layout.dips().stream()
                     .map(dip -> new JointSearch.Dip(dip.branch(), dip.law(), dip.like(), density(dip), viscosity(dip))).toList(),
                     stop);
-            complete &= found.complete();
+            limit = limit.isEmpty() ? found.limit() : limit;
             for (JointSearch.State state : found.states()) {
                 if (!uneven || uneven(layout, state.solution())) {
                     add(layout, state.solution(), state.stable() && sharesEvenly(layout, state.solution()));

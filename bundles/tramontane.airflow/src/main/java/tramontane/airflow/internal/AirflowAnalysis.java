@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.osgi.service.component.annotations.Activate;
 import org.osgi.service.component.annotations.Component;
 import org.osgi.service.component.annotations.Reference;
@@ -92,7 +93,8 @@ public final class AirflowAnalysis implements Analysis<OperatingPoint> {
         return Design.EMPTY.withAirPath(design.airPath()).withAirMovers(design.airMovers())
                 .withHeatSources(design.heatSources()).withConditions(design.conditions())
                 .withRequirements(design.requirements().stream()
-                        .filter(requirement -> requirement.figure().equals(Figures.AIR_RISE.id())).toList())
+                        .filter(requirement -> Set.of(Figures.AIR_RISE.id(), Figures.STALL_MARGIN.id()).contains(requirement.figure()))
+                        .toList())
                 .withMore(Value.Tree.EMPTY);
     }
 
@@ -110,7 +112,7 @@ public final class AirflowAnalysis implements Analysis<OperatingPoint> {
         if (solution.point().isEmpty()) {
             return Result.notComputed(solution.obstacles().toArray(Finding[]::new));
         }
-        AirflowReading reading = new AirflowReading(input.design(), model, solver, speeds, solution);
+        AirflowReading reading = new AirflowReading(input.design(), model, solver, speeds, solution, Map.of());
         Variations variations = Variations.of(reading, run);
         if (run.trace().recording()) {
             AirflowSteps.record(reading, run.trace());

@@ -9,7 +9,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import tramontane.airflow.AirPathSolution;
-import tramontane.airflow.AirPathSolver;
 import tramontane.airflow.DutyPoint;
 import tramontane.airflow.JointState;
 import tramontane.analysis.Amount;
@@ -104,9 +103,7 @@ final class AirflowFindings {
         String place = banks.getFirst();
         String curves = banks.size() == 1 ? "the curve of bank " + place + " does not fall all the way"
                 : "the curves of banks " + String.join(", ", banks) + " do not fall all the way";
-        String limit = solution.complete() ? "" : "; the search met its limit of " + JointSearch.MOST_COMBINATIONS
-                + " combinations of stretches of the curves, or of " + AirPathSolver.MOST_APART
-                + " movers that share unevenly, so that there may be more";
+        String limit = solution.complete() ? "" : "; there may be more, for the search has a limit: " + solution.limit();
         if (solution.states().size() == 1) {
             note(place, curves + (banks.size() == 1 ? ", but meets the system curve once" : ", but there is one joint duty point")
                     + limit);

@@ -29,9 +29,13 @@ import tramontane.physics.AirState;
  * @param solver   the air path at its speeds
  * @param speeds   speed of each bank's movers, rad/s
  * @param solution how it works; with an operating point
+ * @param factors  factor on the pressure of banks and passages at equal flow, by id, where it is not as stated
  */
 record AirflowReading(Design design, AirPathModel model, AirPathSolver solver, Map<String, Double> speeds,
-        AirPathSolution solution) {
+        AirPathSolution solution, Map<String, Double> factors) {
+
+    /** The least that a distance to the stall region is said to be. */
+    private static final double DEEP_IN_STALL = -100;
 
     OperatingPoint point() {
         return solution.point().orElseThrow();
@@ -61,7 +65,10 @@ record AirflowReading(Design design, AirPathModel model, AirPathSolver solver, M
         return passage.from().equals(Bay.OUTSIDE) && passage.to().equals(Bay.OUTSIDE);
     }
 
-    /** Mass flow of all air that comes in from outside, kg/s. */
+    /**
+     * Mass flow of all air that comes in from outside, kg/s. What comes back through a bank against its direction, because it
+     * stands still or is overpowered, does not count: it cuts short to the banks that draw it.
+     */
     double intake() {
         double sum = 0;
         for (OperatingPoint.PassageFlow flow : point().passages()) {
@@ -70,7 +77,7 @@ record AirflowReading(Design design, AirPathModel model, AirPathSolver solver, M
                 sum += Math.abs(flow.massFlow());
             } else if (passage.from().equals(Bay.OUTSIDE)) {
                 sum += Math.max(0, flow.massFlow());
-            } else if (passage.to().equals(Bay.OUTSIDE)) {
+            } else if (passage.to().equals(Bay.OUTSIDE) && !passage.isBank()) {
                 sum += Math.max(0, -flow.massFlow());
             }
         }
@@ -125,18 +132,29 @@ record AirflowReading(Design design, AirPathModel model, AirPathSolver solver, M
         return point.speed() > 0 ? bank(point.bank()).characteristic(point.speed()).peakFlow() : OptionalDouble.empty();
     }
 
-    /** Distance of the mover with the least flow to its pressure peak over its flow, (q - q_peak)/q; below 0 in the stall region. */
+    /**
+     * Distance of the mover with the least flow to its pressure peak over its flow, (q - q_peak)/q; below 0 in the stall region,
+     * and no less than {@link #DEEP_IN_STALL}. A curve that falls all the way has no stall region: 1, where a requirement asks.
+     */
     OptionalDouble stallMargin(OperatingPoint.BankPoint point) {
         OptionalDouble peak = peakFlow(point);
         OptionalDouble least = point.movers().stream().filter(OperatingPoint.MoverPoint::running)
                 .mapToDouble(OperatingPoint.MoverPoint::flow).min();
-        return peak.isPresent() && least.isPresent() && least.getAsDouble() > 0
-                ? OptionalDouble.of((least.getAsDouble() - peak.getAsDouble()) / least.getAsDouble()) : OptionalDouble.empty();
+        if (least.isEmpty()) {
+            return OptionalDouble.empty();
+        }
+        if (peak.isEmpty()) {
+            return design.requirements().stream().anyMatch(requirement -> requirement.figure().equals(Figures.STALL_MARGIN.id()))
+                    ? OptionalDouble.of(1) : OptionalDouble.empty();
+        }
+        return OptionalDouble.of(least.getAsDouble() > 0 ? Math.max(DEEP_IN_STALL,
+                (least.getAsDouble() - peak.getAsDouble()) / least.getAsDouble()) : DEEP_IN_STALL);
     }
 
     /** Where its movers work best. */
     Optional<MoverCharacteristic.Best> best(OperatingPoint.BankPoint point) {
         return point.speed() > 0 ? bank(point.bank()).characteristic(point.speed()).bestEfficiency(point.density())
+                .map(best -> new MoverCharacteristic.Best(best.flow(), best.efficiency() * factors.getOrDefault(point.bank(), 1.0)))
                 : Optional.empty();
     }
 
@@ -152,11 +170,29 @@ record AirflowReading(Design design, AirPathModel model, AirPathSolver solver, M
         return point().passages().stream().filter(flow -> passage(flow).kind().equals(PassageKind.GAP)).toList();
     }
 
-    /** Flow through all gaps over that from outside. */
+    /** Flow through gaps, kg/s: in from outside, out, or inside, whichever is most, so that no air counts twice. */
+    double gapFlow() {
+        double in = 0;
+        double out = 0;
+        double inside = 0;
+        for (OperatingPoint.PassageFlow gap : gaps()) {
+            Passage passage = passage(gap);
+            boolean begins = passage.from().equals(Bay.OUTSIDE);
+            if (begins == passage.to().equals(Bay.OUTSIDE)) {
+                inside += begins ? 0 : Math.abs(gap.massFlow());
+            } else if (begins == gap.massFlow() > 0) {
+                in += Math.abs(gap.massFlow());
+            } else {
+                out += Math.abs(gap.massFlow());
+            }
+        }
+        return Math.max(inside, Math.max(in, out));
+    }
+
+    /** Flow through gaps over that from outside. */
     OptionalDouble gapShare() {
         double intake = intake();
-        return intake > 0 && !gaps().isEmpty() ? OptionalDouble.of(gaps().stream()
-                .mapToDouble(gap -> Math.abs(gap.massFlow())).sum() / intake) : OptionalDouble.empty();
+        return intake > 0 && !gaps().isEmpty() ? OptionalDouble.of(gapFlow() / intake) : OptionalDouble.empty();
     }
 
     /** Whether a passage is a filter. */

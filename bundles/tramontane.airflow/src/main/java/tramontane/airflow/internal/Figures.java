@@ -27,7 +27,8 @@ final class Figures {
             Better.NEITHER, "Flow of one mover of a bank at which its static efficiency is highest.");
     static final FigureKind STALL_MARGIN = new FigureKind("airflow.bank.stallMargin", "distance to the stall region",
             QuantityKind.FRACTION, Better.HIGHER, "Flow of the mover with the least flow less that at its pressure peak, over its"
-                    + " flow; below zero in the stall region. Only for curves with a dip.");
+                    + " flow; below zero in the stall region. For curves with a dip; 100 % for others, where a"
+                    + " requirement asks.");
     static final FigureKind DRAWN_BACK = new FigureKind("airflow.bank.drawnBack", "share drawn back", QuantityKind.FRACTION,
             Better.LOWER, "Share of the air that a bank draws that has been through it before.");
     static final FigureKind LESS_PRESSURE = new FigureKind("airflow.bank.flowAtLessPressure", "flow with 10 % less pressure",
@@ -35,7 +36,7 @@ final class Figures {
     static final FigureKind MORE_PRESSURE = new FigureKind("airflow.bank.flowAtMorePressure", "flow with 10 % more pressure",
             QuantityKind.FLOW, Better.HIGHER, "Flow of a bank if its curve had 10 % more pressure at equal flow.");
     static final FigureKind GAP_SHARE = new FigureKind("airflow.gap.share", "share of gaps", QuantityKind.FRACTION,
-            Better.LOWER, "Flow through all gaps over the flow from outside.");
+            Better.LOWER, "Flow through gaps over the flow from outside; air that comes in by one gap and leaves by another counts once.");
     static final FigureKind PASSAGE_FLOW = new FigureKind("airflow.passage.flow", "flow", QuantityKind.FLOW, Better.HIGHER,
             "Volume flow through a passage, positive from its first to its second bay.");
     static final FigureKind PASSAGE_DROP = new FigureKind("airflow.passage.drop", "pressure drop", QuantityKind.PRESSURE,
@@ -43,7 +44,8 @@ final class Figures {
     static final FigureKind BAY_PRESSURE = new FigureKind("airflow.bay.pressure", "pressure", QuantityKind.PRESSURE,
             Better.NEITHER, "Pressure in a bay above the air outside.");
     static final FigureKind TOTAL_FLOW = new FigureKind("airflow.total.flow", "flow from outside", QuantityKind.FLOW,
-            Better.HIGHER, "Volume flow of all air that comes in from outside, at the density outside.");
+            Better.HIGHER, "Volume flow of all air that comes in from outside, at the density outside; what comes back through a bank against"
+                    + " its direction does not count.");
     static final FigureKind AIR_DENSITY = new FigureKind("airflow.air.density", "air density outside", QuantityKind.DENSITY,
             Better.NEITHER, "Density of the moist air outside, by CIPM-2007 at the condition's pressure, temperature, humidity.");
     static final FigureKind AIR_RISE = new FigureKind("airflow.air.rise", "mean air temperature rise (estimate)",

@@ -23,10 +23,15 @@ import tramontane.analysis.FlowLaw;
 public final class JointSearch {
 
     /** Combinations of stretches that are looked at. */
-    static final int MOST_COMBINATIONS = 2000;
+    static final int MOST_COMBINATIONS = 300;
+    private static final String TOO_MANY = "it looked at " + MOST_COMBINATIONS + " combinations of stretches of the curves only";
+    private static final String SOME_STARTS = "with many movers on rising parts of their curves it started from some places only";
+    private static final String TIED = "it leaves out that several banks one behind another, with no leak between, all work on"
+            + " rising parts of their curves";
+    private static final String UNSOLVED = "some combinations of stretches of the curves had no answer";
     private static final int SCAN = 16;
     private static final double[] STARTS = {1.0 / 6, 0.5, 5.0 / 6};
-    private static final int MOST_STARTS = 81;
+    private static final int MOST_STARTS = 27;
     private static final int MOST_STEPS = 40;
 
     private final Network network;
@@ -39,7 +44,7 @@ public final class JointSearch {
     private final List<State> states = new ArrayList<>();
     private final double scale;
     private final FlowLaw.Drop drop = new FlowLaw.Drop();
-    private boolean complete = true;
+    private String limit = "";
 
     /**
      * One of the banks, or a part of one.
@@ -65,10 +70,10 @@ public final class JointSearch {
     /**
      * What was found.
      *
-     * @param states   by rising flow of the first bank, then the second, and so on
-     * @param complete whether every combination of stretches was looked at
+     * @param states by rising flow of the first bank, then the second, and so on
+     * @param limit  what kept the search from finding all for certain; empty if nothing did
      */
-    public record Found(List<State> states, boolean complete) {
+    public record Found(List<State> states, String limit) {
     }
 
     private JointSearch(Network network, NetworkSolver solver, NetworkLoad load, NetworkSolver.Settings settings, List<Dip> dips,
@@ -98,12 +103,12 @@ public final class JointSearch {
         JointSearch search = new JointSearch(network, solver, load, settings, dips, stop);
         for (int[] combination : search.combinations()) {
             if (stop.getAsBoolean()) {
-                return new Found(List.of(), false);
+                return new Found(List.of(), "it was stopped");
             }
             search.look(combination);
         }
         List<State> sorted = search.states.stream().sorted(search.byFlow()).toList();
-        return new Found(sorted, search.complete);
+        return new Found(sorted, search.limit);
     }
 
     private Comparator<State> byFlow() {
@@ -118,7 +123,7 @@ public final class JointSearch {
     /** A stretch for each bank; those with few rising ones first. */
     private List<int[]> combinations() {
         List<int[]> all = new ArrayList<>();
-        for (int rising = 0; rising <= dips.size() && complete; rising++) {
+        for (int rising = 0; rising <= dips.size() && !limit.equals(TOO_MANY); rising++) {
             choose(new int[dips.size()], 0, rising, all);
         }
         return all;
@@ -130,7 +135,7 @@ public final class JointSearch {
                 if (all.size() < MOST_COMBINATIONS) {
                     all.add(chosen.clone());
                 } else {
-                    complete = false;
+                    limit = TOO_MANY;
                 }
             }
             return;
@@ -139,13 +144,17 @@ public final class JointSearch {
         for (int j = 0; j < k; j++) {
             least = dips.get(j).like() == dips.get(k).like() ? Math.max(least, chosen[j]) : least;
         }
-        for (int i = least; i < segments.get(k).size() && complete; i++) {
+        for (int i = least; i < segments.get(k).size() && !limit.equals(TOO_MANY); i++) {
             int used = segments.get(k).get(i).falling() ? 0 : 1;
             if (used <= rising) {
                 chosen[k] = i;
                 choose(chosen, k + 1, rising - used, all);
             }
         }
+    }
+
+    private void limited(String why) {
+        limit = limit.isEmpty() ? why : limit;
     }
 
     private void look(int[] combination) {
@@ -163,7 +172,7 @@ public final class JointSearch {
             if (solution.converged()) {
                 keep(combination, solution);
             } else {
-                complete = false;
+                limited(UNSOLVED);
             }
         } else if (rising.size() == 1) {
             scan(combination, rising.getFirst());
@@ -199,7 +208,7 @@ public final class JointSearch {
             if (solution.converged()) {
                 keep(combination, solution);
             } else {
-                complete = false;
+                limited(UNSOLVED);
             }
         }
     }
@@ -211,7 +220,7 @@ public final class JointSearch {
         }
         if (starts > MOST_STARTS) {
             starts = MOST_STARTS;
-            complete = false;
+            limited(SOME_STARTS);
         }
         for (int start = 0; start < starts && !stop.getAsBoolean(); start++) {
             double[] flow = new double[rising.size()];
@@ -275,7 +284,7 @@ public final class JointSearch {
         }
         NetworkSolution solution = solver.solve(imposed, settings, Optional.empty(), stop);
         if (!solution.converged()) {
-            complete = false;
+            limited(TIED);
             return Optional.empty();
         }
         for (int i = 0; i < flow.length; i++) {

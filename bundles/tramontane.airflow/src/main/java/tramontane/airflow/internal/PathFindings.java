@@ -130,7 +130,7 @@ final class PathFindings {
         double least = running.stream().mapToDouble(OperatingPoint.MoverPoint::flow).min().orElse(0);
         double most = running.stream().mapToDouble(OperatingPoint.MoverPoint::flow).max().orElse(0);
         if (most > 0 && least < UNEQUAL * most) {
-            caution(point.bank(), "", "", "the movers of bank " + point.bank() + " that run share its flow unequally, from ",
+            caution(point.bank(), "make the way of the air to each of them alike, or lower the resistance", "", "the movers of bank " + point.bank() + " that run share its flow unequally, from ",
                     flow(least), " to ", flow(most), " each");
         }
     }
@@ -173,7 +173,7 @@ final class PathFindings {
         List<OperatingPoint.PassageFlow> gaps = reading.gaps();
         Object[] words = {(gaps.size() == 1 ? "gap " + gaps.getFirst().passage() + " takes " : "gaps "
                 + gaps.stream().map(OperatingPoint.PassageFlow::passage).collect(Collectors.joining(", ")) + " take "),
-                flow(gaps.stream().mapToDouble(gap -> Math.abs(gap.massFlow())).sum() / reading.outside().density()), ", ",
+                flow(reading.gapFlow() / reading.outside().density()), ", ",
                 fraction(share.getAsDouble()), " of the flow from outside"};
         if (share.getAsDouble() >= MUCH) {
             caution(gaps.getFirst().passage(), "seal gaps where their air cools nothing", PRACTICE, words);
@@ -186,10 +186,10 @@ final class PathFindings {
     private void dust() {
         for (OperatingPoint.PassageFlow filter : reading.point().passages()) {
             Passage passage = reading.passage(filter);
-            if (!reading.filters(passage) || filter.massFlow() == 0) {
+            String next = filter.massFlow() > 0 ? passage.to() : passage.from();
+            if (!reading.filters(passage) || filter.massFlow() == 0 || blows(next)) {
                 continue;
             }
-            String next = filter.massFlow() > 0 ? passage.to() : passage.from();
             Optional<OperatingPoint.BayState> lowest = behind(next).stream().flatMap(bay -> reading.point().bay(bay).stream())
                     .min((a, b) -> Double.compare(a.pressure(), b.pressure()));
             if (lowest.isPresent() && lowest.get().pressure() < -SUCKS) {
@@ -199,6 +199,14 @@ final class PathFindings {
                 return;
             }
         }
+    }
+
+    /** Whether a bay is but the room between filters and the movers behind them, which blow on. */
+    private boolean blows(String bay) {
+        List<Passage> ends = reading.point().passages().stream().map(reading::passage)
+                .filter(passage -> passage.from().equals(bay) || passage.to().equals(bay)).toList();
+        return ends.stream().anyMatch(Passage::isBank) && ends.stream().allMatch(end -> end.isBank() || reading.filters(end))
+                && ends.stream().filter(Passage::isBank).noneMatch(bank -> bank.to().equals(Bay.OUTSIDE));
     }
 
     /** Bays that air reaches from a bay on. */

@@ -17,7 +17,7 @@ final class PathSteps {
     private static final Relation DRAWN_BACK = new Relation("share drawn back",
             "air that leaves the bank is marked; Σ marked mass flow into each bay = share × Σ mass flow into it",
             "balance of mass", "each bay well mixed");
-    private static final Relation GAPS = new Relation("share of gaps", "Σ |mass flow of gaps| / mass flow from outside",
+    private static final Relation GAPS = new Relation("share of gaps", "mass flow of gaps in from outside, out, or inside, the most / mass flow from outside",
             "balance of mass", "");
     private static final Relation OTHER_PRESSURE = new Relation("duty point with another pressure",
             "the air path solved again with the bank's pressure at equal flow times the factor",
@@ -33,7 +33,7 @@ final class PathSteps {
                     new Trace.Term("least flow of a running mover q", QuantityKind.FLOW, bank.movers().stream()
                             .filter(OperatingPoint.MoverPoint::running).mapToDouble(OperatingPoint.MoverPoint::flow).min()
                             .orElseThrow(), Figures.BANK_FLOW.id()),
-                    new Trace.Term("flow at the pressure peak q_peak", QuantityKind.FLOW, reading.peakFlow(bank).orElseThrow(),
+                    new Trace.Term("flow at the pressure peak q_peak", QuantityKind.FLOW, reading.peakFlow(bank).orElse(0),
                             "air mover " + reading.bank(id).mover().id())));
             reading.best(bank).ifPresent(best -> {
                 Trace.Term speed = new Trace.Term("speed", QuantityKind.ROTATIONAL_SPEED, bank.speed(), Figures.BANK_SPEED.id());

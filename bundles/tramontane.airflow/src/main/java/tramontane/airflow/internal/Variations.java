@@ -1,10 +1,12 @@
 package tramontane.airflow.internal;
 
+import java.util.Comparator;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.function.Function;
 import tramontane.airflow.AirPathSolution;
+import tramontane.airflow.AirPathSolver;
 import tramontane.analysis.OperatingPoint;
 import tramontane.analysis.PassageKind;
 import tramontane.analysis.Run;
@@ -16,7 +18,8 @@ import tramontane.model.Quantity;
  *
  * @param lessPressure flow of each bank, m³/s, with 10 % less pressure at equal flow
  * @param morePressure flow of each bank, m³/s, with 10 % more
- * @param opened       the passage with the largest drop, opened by 10 %; empty where there are not two to choose from
+ * @param opened       the passage with the largest drop, opened by 10 %; empty where there are not two to choose from, or
+ *                     opening the largest ones gains nothing
  * @param bands        figures with bounds from the stated tolerances
  * @param tolerances   the stated tolerances by passage
  */
@@ -27,6 +30,8 @@ record Variations(Map<String, Double> lessPressure, Map<String, Double> morePres
     static final double PRESSURE = 0.1;
     /** Relative change of area whose gain is shown. */
     private static final double OPENED = 0.1;
+    /** Passages that are tried. */
+    private static final int MOST_OPENED = 4;
     /** Flow over the largest one that a passage must take for its drop to be of interest. */
     private static final double TAKES_PART = 0.1;
 
@@ -42,59 +47,86 @@ record Variations(Map<String, Double> lessPressure, Map<String, Double> morePres
 
     /** Tries them all. */
     static Variations of(AirflowReading reading, Run run) {
-        Function<Map<String, Double>, Optional<AirflowReading>> with = factors -> {
-            run.check();
-            AirPathSolution solution = reading.model().at(reading.speeds(), factors)
-                    .near(reading.model().temperatures(), reading.solution(), run::cancelled);
-            return solution.point().map(point -> new AirflowReading(reading.design(), reading.model(), reading.solver(),
-                    reading.speeds(), solution));
-        };
+        Other other = new Other(reading, run);
         Map<String, Double> less = new LinkedHashMap<>();
         Map<String, Double> more = new LinkedHashMap<>();
         for (OperatingPoint.BankPoint bank : reading.point().banks()) {
             if (bank.speed() > 0) {
-                with.apply(Map.of(bank.bank(), 1 - PRESSURE)).flatMap(other -> other.point().bank(bank.bank()))
-                        .ifPresent(other -> less.put(bank.bank(), other.flow()));
-                with.apply(Map.of(bank.bank(), 1 + PRESSURE)).flatMap(other -> other.point().bank(bank.bank()))
-                        .ifPresent(other -> more.put(bank.bank(), other.flow()));
+                other.at(Map.of(bank.bank(), 1 - PRESSURE)).flatMap(there -> there.point().bank(bank.bank()))
+                        .ifPresent(there -> less.put(bank.bank(), there.flow()));
+                other.at(Map.of(bank.bank(), 1 + PRESSURE)).flatMap(there -> there.point().bank(bank.bank()))
+                        .ifPresent(there -> more.put(bank.bank(), there.flow()));
             }
         }
-        Optional<Opened> opened = narrowest(reading).flatMap(flow -> with.apply(Map.of(flow.passage(),
-                1 / ((1 + OPENED) * (1 + OPENED)))).map(other -> new Opened(flow.passage(), Math.abs(flow.drop()),
-                        other.intake() / other.outside().density())));
         Map<String, Double> tolerances = tolerances(reading);
-        Bands bands = Bands.of(reading.figures(), tolerances, factors -> with.apply(factors)
-                .map(other -> new Bands.Found(other.figures(), other.solution().complete())));
-        return new Variations(less, more, opened, bands, tolerances);
+        Bands bands = Bands.of(reading.figures(), tolerances, factors -> other.at(factors)
+                .map(there -> new Bands.Found(there.figures(), there.solution().complete())));
+        return new Variations(less, more, opened(reading, other), bands, tolerances);
     }
 
-    /** The passage with the largest drop of those that take part; leaks, flaps and banks left out. */
-    private static Optional<OperatingPoint.PassageFlow> narrowest(AirflowReading reading) {
+    /**
+     * The air path with something changed. Banks whose curves have a dip start from standstill, since with less pressure they
+     * may not come to where they are; passages that are changed alone are left out of that, for the sake of time.
+     */
+    private record Other(AirflowReading reading, Run run) {
+
+        Optional<AirflowReading> at(Map<String, Double> pressure) {
+            boolean fromRest = pressure.size() > 1
+                    || pressure.keySet().stream().anyMatch(id -> reading.model().passage(id).isBank());
+            return at(pressure, Map.of(), fromRest);
+        }
+
+        Optional<AirflowReading> opened(String passage) {
+            return at(Map.of(), Map.of(passage, 1 + OPENED), false);
+        }
+
+        private Optional<AirflowReading> at(Map<String, Double> pressure, Map<String, Double> area, boolean fromRest) {
+            run.check();
+            AirPathSolver solver = reading.model().at(reading.speeds(), pressure, area);
+            double[] temperatures = reading.model().temperatures();
+            AirPathSolution solution = fromRest ? solver.fromRest(temperatures, reading.solution(), run::cancelled)
+                    : solver.near(temperatures, reading.solution(), run::cancelled);
+            return solution.point().map(point -> new AirflowReading(reading.design(), reading.model(), solver, reading.speeds(),
+                    solution, pressure));
+        }
+    }
+
+    /** The passage with the largest drop of those that are worth opening; leaks, flaps and banks left out. */
+    private static Optional<Opened> opened(AirflowReading reading, Other other) {
         double largest = reading.point().passages().stream().mapToDouble(flow -> Math.abs(flow.massFlow())).max().orElse(0);
-        int others = 0;
-        OperatingPoint.PassageFlow narrowest = null;
-        for (OperatingPoint.PassageFlow flow : reading.point().passages()) {
+        List<OperatingPoint.PassageFlow> narrow = reading.point().passages().stream().filter(flow -> {
             Passage passage = reading.passage(flow);
-            if (!passage.isBank() && !passage.kind().equals(PassageKind.GAP) && !passage.kind().equals(FlapKind.NAME)
-                    && largest > 0 && Math.abs(flow.massFlow()) >= TAKES_PART * largest) {
-                others++;
-                narrowest = narrowest == null || Math.abs(flow.drop()) > Math.abs(narrowest.drop()) ? flow : narrowest;
+            return !passage.isBank() && !passage.kind().equals(PassageKind.GAP) && !passage.kind().equals(FlapKind.NAME)
+                    && largest > 0 && Math.abs(flow.massFlow()) >= TAKES_PART * largest;
+        }).sorted(Comparator.comparingDouble(flow -> -Math.abs(flow.drop()))).toList();
+        for (OperatingPoint.PassageFlow flow : narrow.size() < 2 ? List.<OperatingPoint.PassageFlow>of()
+                : narrow.subList(0, Math.min(MOST_OPENED, narrow.size()))) {
+            Optional<AirflowReading> there = other.opened(flow.passage());
+            // a way round that takes air from where it cools would only lose
+            if (there.isPresent() && there.get().intake() > reading.intake()) {
+                return Optional.of(new Opened(flow.passage(), Math.abs(flow.drop()),
+                        there.get().intake() / reading.outside().density()));
             }
         }
-        return others < 2 ? Optional.empty() : Optional.of(narrowest);
+        return Optional.empty();
     }
 
     private static Map<String, Double> tolerances(AirflowReading reading) {
         Map<String, Double> tolerances = new LinkedHashMap<>();
         for (OperatingPoint.PassageFlow flow : reading.point().passages()) {
             Passage passage = reading.passage(flow);
-            double tolerance = passage.isBank() ? reading.bank(passage.id()).mover().curves().stream()
-                    .flatMap(curve -> curve.tolerance().stream()).mapToDouble(Quantity::si).max().orElse(0)
-                    : passage.tolerance().map(Quantity::si).orElse(0.0);
+            double tolerance = passage.isBank() ? ofCurves(reading, passage.id()) : passage.tolerance().map(Quantity::si).orElse(0.0);
             if (tolerance > 0) {
                 tolerances.put(passage.id(), tolerance);
             }
         }
         return tolerances;
+    }
+
+    /** The largest tolerance of the curves that a bank's movers are taken from. */
+    private static double ofCurves(AirflowReading reading, String bank) {
+        double speed = reading.point().bank(bank).orElseThrow().speed();
+        return speed > 0 ? reading.bank(bank).characteristic(speed).shares().stream()
+                .flatMap(share -> share.curve().tolerance().stream()).mapToDouble(Quantity::si).max().orElse(0) : 0;
     }
 }

@@ -1,14 +1,15 @@
 package tramontane.airflow.internal;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
+import tramontane.analysis.Amount;
 import tramontane.analysis.Figure;
 import tramontane.analysis.Finding;
 import tramontane.analysis.OperatingPoint;
@@ -16,10 +17,13 @@ import tramontane.analysis.Result;
 import tramontane.analysis.Severity;
 import tramontane.analysis.Trace;
 import tramontane.model.AirMover;
+import tramontane.model.Condition;
 import tramontane.model.Design;
+import tramontane.model.FailedMover;
 import tramontane.model.MoverCurve;
 import tramontane.model.Passage;
 import tramontane.model.Quantity;
+import tramontane.model.Requirement;
 import tramontane.model.Value;
 
 class PathFindingsTest {
@@ -106,7 +110,7 @@ class PathFindingsTest {
                 Cases.bank("fans", "a", "b"), Cases.square("vent", "b", "outside", 29000));
         Finding finding = says(result, Severity.NOTE, "vent", "passage vent has the largest pressure drop");
         double opened = straight(1, 1000 + 29000 / 1.21);
-        assertTrue(finding.message().toString().contains(String.valueOf((float) opened).substring(0, 6)), finding::toString);
+        assertEquals(opened, ((Amount) finding.message().parts().getLast()).si(), 1e-9);
     }
 
     /** Peak right of the dip at 0.025 m³/s. */
@@ -162,9 +166,8 @@ class PathFindingsTest {
         Result<OperatingPoint> pushed = run(STRAIGHT, List.of("front", "box"), Cases.passage("mat", "measured resistance",
                 "outside", "front", "quadratic", B, "filter", true), Cases.bank("fans", "front", "box"),
                 Cases.square("vent", "box", "outside", B));
-        // what lies between filter and fans is under suction even so
-        Finding finding = says(pushed, Severity.CAUTION, "front", "dust enters by every gap");
-        assertFalse(finding.message().toString().contains("bay box"));
+        // nobody could do it better
+        assertTrue(silent(pushed, "dust"));
         assertTrue(silent(run(STRAIGHT, List.of("box"), Cases.square("inlet", "outside", "box", B),
                 Cases.bank("fans", "box", "outside")), "dust"));
     }
@@ -205,5 +208,74 @@ class PathFindingsTest {
         assertTrue(result.figures().stream().map(figure -> figure.kind().id()).toList().containsAll(List.of(
                 "airflow.bank.stallMargin", "airflow.bank.bestFlow", "airflow.bank.drawnBack", "airflow.gap.share",
                 "airflow.bank.flowAtLessPressure")));
+    }
+
+    /** With 5 % less pressure the bank stalls on its way up from standstill, though it could stay where it is. */
+    @Test
+    void boundsSeeThatABankMayNotComeUpFromStandstill() {
+        AirMover dip = Cases.part(Cases.curve(Cases.SPEED, 1.2, new double[] {0, 0.01, 0.02, 0.03, 0.04, 0.05, 0.06},
+                new double[] {120, 90, 70, 85, 92, 60, 0}, new double[0]));
+        Passage flap = Cases.passage("flap", "flap", "outside", "in", "area", 0.04, "lossCoefficient", 2, "liftingPressure", 69);
+        Passage vent = Cases.square("vent", "box", "outside", 15.6);
+        Result<OperatingPoint> stated = run(withTolerance(dip, 0.05), List.of("in", "box"), flap,
+                Cases.bank("fans", "in", "box"), vent);
+        Figure flow = figure(stated, "airflow.bank.flow", "fans");
+        assertTrue(flow.value() > 0.04);
+        AirMover weaker = Cases.part(Cases.curve(Cases.SPEED, 1.2, new double[] {0, 0.01, 0.02, 0.03, 0.04, 0.05, 0.06},
+                new double[] {114, 85.5, 66.5, 80.75, 87.4, 57, 0}, new double[0]));
+        double stalled = figure(run(weaker, List.of("in", "box"), flap, Cases.bank("fans", "in", "box"), vent),
+                "airflow.bank.flow", "fans").value();
+        assertTrue(stalled < 0.02);
+        assertEquals(stalled, flow.lower().orElseThrow(), 1e-6);
+        says(stated, Severity.CAUTION, "", "leaves its stretch of the curve");
+    }
+
+    /** A linear filter gains less by being opened than a square one: twice the area halves its drop, not quarters it. */
+    @Test
+    void openingALinearPassageGainsWhatMoreOfItWould() {
+        Result<OperatingPoint> result = run(STRAIGHT, List.of("a", "b"), Cases.square("grille", "outside", "a", 100),
+                Cases.bank("fans", "a", "b"), Cases.passage("mat", "measured resistance", "b", "outside", "linear", 1500));
+        Result<OperatingPoint> larger = run(STRAIGHT, List.of("a", "b"), Cases.square("grille", "outside", "a", 100),
+                Cases.bank("fans", "a", "b"), Cases.passage("mat", "measured resistance", "b", "outside", "linear", 1500 / 1.1));
+        Finding finding = says(result, Severity.NOTE, "mat", "has the largest pressure drop");
+        assertEquals(figure(larger, "airflow.total.flow", "").value(),
+                ((Amount) finding.message().parts().getLast()).si(), 1e-9);
+    }
+
+    /** Two banks side by side, one standing still: what comes back through it is no air that cools. */
+    @Test
+    void airThatComesBackThroughABankThatStandsStillIsNoIntake() {
+        Passage inlet = Cases.square("inlet", "outside", "box", 55000);
+        Design design = Cases.design(STRAIGHT, List.of("box"), inlet, Cases.bank("left", "box", "outside"),
+                Cases.bank("right", "box", "outside"));
+        Result<OperatingPoint> apart = Cases.run(design, new Condition("failed", Optional.empty(),
+                Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), Map.of(), Optional.empty(),
+                Optional.empty(), Optional.empty(), Optional.empty(),
+                List.of(Cases.failed("left", 1, FailedMover.State.LOCKED)), Value.Tree.EMPTY));
+        assertTrue(figure(apart, "airflow.bank.flow", "left").value() < 0);
+        assertEquals(figure(apart, "airflow.passage.flow", "inlet").value(), figure(apart, "airflow.total.flow", "").value(),
+                1e-12);
+    }
+
+    @Test
+    void airThatComesInByOneGapAndLeavesByAnotherCountsOnce() {
+        Passage in = Cases.passage("slit in", "gap", "outside", "a", "width", 0.2, "opening", 0.002, "depth", 0.002);
+        Passage out = Cases.passage("slit out", "gap", "b", "outside", "width", 0.2, "opening", 0.002, "depth", 0.002);
+        Result<OperatingPoint> result = run(STRAIGHT, List.of("a", "b"), Cases.square("inlet", "outside", "a", B), in, out,
+                Cases.bank("fans", "a", "b"), Cases.square("outlet", "b", "outside", B));
+        OperatingPoint point = result.data().orElseThrow();
+        double inlet = point.passage("inlet").orElseThrow().massFlow();
+        double first = point.passage("slit in").orElseThrow().massFlow();
+        double second = point.passage("slit out").orElseThrow().massFlow();
+        assertEquals(Math.max(first, second) / (inlet + first), figure(result, "airflow.gap.share", "").value(), 1e-12);
+    }
+
+    @Test
+    void aRequirementOnTheStallRegionIsMetByACurveWithoutOne() {
+        Requirement requirement = new Requirement("airflow.bank.stallMargin", Requirement.WORST, Optional.of(Quantity.of(0.1)),
+                Optional.empty(), List.of(), Value.Tree.EMPTY);
+        Design design = Cases.design(STRAIGHT, List.of("box"), Cases.bank("fans", "outside", "box"),
+                Cases.square("vent", "box", "outside", B)).withRequirements(List.of(requirement));
+        assertEquals(1, figure(Cases.run(design, Cases.standardAir()), "airflow.bank.stallMargin", "fans").value());
     }
 }
