@@ -170,6 +170,7 @@ final class Solve extends OwnVerb {
         }
         boolean met = evaluation.verdicts().stream().allMatch(verdict -> verdict.severity() == Severity.MET
                 || verdict.severity() == Severity.CAUTION || verdict.severity() == Severity.NOTE);
+        met &= evaluation.findings().stream().noneMatch(finding -> finding.severity() == Severity.NOT_MET);
         return met ? ExitCode.FINE : ExitCode.NOT_MET;
     }
 
