@@ -11,7 +11,8 @@ Formulas
                    s = max(sqrt(p c), slope of the leak at rest, twice that of the open flap), q1 = p/(s - slope of the open
                    flap at rest), q2 = s/c
   mover            scipy.interpolate.PchipInterpolator through the measured points; beyond the ends the slope at the end and a
-                   square term highest pressure/largest flow^2; fan laws Q ~ n, dp ~ n^2 rho (ISO 5801, AMCA 210). Between two
+                   square term highest pressure/largest flow^2; where the curve rises at that end, the slope
+                   times t/(1 + |t|/w)^2 instead of t, t the flow beyond it, w 2 % of the largest; fan laws Q ~ n, dp ~ n^2 rho (ISO 5801, AMCA 210). Between two
                    measured speeds n1 < n2 the fan laws bring both curves to the speed n, and at equal flow the pressure is
                    ((n2 - n) p1 + (n - n1) p2)/(n2 - n1); outside them the curve of the nearest speed alone
   failed mover     local loss of (1 + 0.707)^2 on its open area, times 2 where the air turns it, times 3 where it is locked; open
@@ -119,10 +120,18 @@ class Curve:
     def rise(self, q):
         inside = np.clip(q, self.flow[0], self.flow[-1])
         low, high = np.minimum(q - self.flow[0], 0), np.maximum(q - self.flow[-1], 0)
-        value = self.value(inside) + self.ends[0] * low + self.square * low ** 2 + self.ends[1] * high - self.square * high ** 2
-        slope = np.where(q < self.flow[0], self.ends[0] + 2 * self.square * low,
-                         np.where(q > self.flow[-1], self.ends[1] - 2 * self.square * high, self.slope(inside)))
+        (before, first), (after, last) = self.beyond(self.ends[0], low), self.beyond(self.ends[1], high)
+        value = self.value(inside) + before + self.square * low ** 2 + after - self.square * high ** 2
+        slope = np.where(q < self.flow[0], first + 2 * self.square * low,
+                         np.where(q > self.flow[-1], last - 2 * self.square * high, self.slope(inside)))
         return value, slope
+
+    def beyond(self, slope, t):
+        """What the slope of an end adds beyond it, and its derivative; a rise dies away."""
+        if slope <= 0:
+            return slope * t, slope
+        far = 1 + np.abs(t) / (0.02 * self.flow[-1])
+        return slope * t / far ** 2, slope * (2 - far) / far ** 3
 
 
 class Mover:

@@ -17,7 +17,8 @@ import tramontane.physics.units.QuantityKind;
  * @param openArea         area left open when only the hub and struts stand in the frame, m²
  * @param ratedSpeed       speed at rated supply in free air, rad/s
  * @param motor            one of {@link #MOTORS}
- * @param noLoadSpeed      speed of the motor without load at the voltage of the first curve, rad/s
+ * @param noLoadSpeed      speed of the motor without load at rated supply, the voltage of the curve nearest to the
+ *                         rated speed, rad/s
  * @param category         installation category of the measurement, ISO 5801: A, B, C or D
  * @param lockedLoss       loss coefficient on the open area with the rotor held, measured
  * @param freewheelingLoss loss coefficient on the open area with the rotor turned by the air, measured
@@ -58,7 +59,8 @@ public record AirMover(String id, String maker, Optional<String> type, Optional<
             Field.choice("motor", "motor", MOTORS,
                     "What drives it. The speed of an unregulated DC motor rises with voltage and in thin air."),
             Field.amount("noLoadSpeed", "no-load speed", QuantityKind.ROTATIONAL_SPEED, Range.POSITIVE,
-                    "Speed of an unregulated DC motor without load, at the voltage of the first curve."),
+                    "Speed of an unregulated DC motor without load at rated supply: the voltage of the curve nearest to the rated "
+                            + "speed."),
             Field.choice("category", "installation category", CATEGORIES,
                     "ISO 5801: A free inlet and outlet, B ducted outlet, C ducted inlet, D both ducted."),
             Field.amount("lockedLoss", "loss when locked", QuantityKind.NUMBER, Range.POSITIVE,

@@ -6,8 +6,10 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import tramontane.analysis.Amount;
 import tramontane.analysis.Finding;
@@ -42,7 +44,13 @@ final class BankFindings {
     private static final double FAR_FOR_MOTOR = 0.1;
     /** Room in front of a mover, over the width of its frame, that it needs to draw freely. */
     private static final double ROOM = 0.5;
+    /** Voltage off the measured one, over it, at which a regulated motor may no longer hold its speed. */
+    private static final double FAR_VOLTAGE = 0.2;
+    /** Air that comes back, over that which goes forwards, worth a caution. */
+    private static final double LEAST_BACK = 0.005;
     private static final double MEASUREMENT_TEMPERATURE = 293.15;
+
+    private static final Set<String> REGULATED = Set.of("DC regulated", "EC");
 
     private static final String TEST_STANDARD = "ISO 5801:2017; ANSI/AMCA 210";
     private static final String LIMITED = TEST_STANDARD + "; the limit is common practice";
@@ -97,6 +105,7 @@ final class BankFindings {
             scaling(mover);
             running(mover);
         }
+        alike();
         supply();
         size();
         fitting();
@@ -225,28 +234,56 @@ final class BankFindings {
     private void running(MoverCharacteristic mover) {
         List<OperatingPoint.MoverPoint> running = point.movers().stream().filter(OperatingPoint.MoverPoint::running).toList();
         double tiny = 1e-9 * mover.lastFlow();
+        double none = -1e-9 * IntStream.range(0, mover.points()).mapToDouble(mover::pressure).max().orElseThrow();
         which(running.stream().filter(each -> each.flow() < -tiny)).ifPresent(positions -> caution(
                 "lower the pressure behind it, or use a mover of higher pressure", "", "air goes backwards through "
-                        + positions + " of bank " + bank.id()
-                        + ", though it runs: the pressure against it is above its shut-off"));
-        which(running.stream().filter(each -> each.flow() >= -tiny && each.pressure() < 0)).ifPresent(positions -> caution(
-                "use movers of more flow there, or fewer beside them", "", positions + " of bank " + bank.id()
-                        + " works beyond free delivery: other movers push more air through it than it moves by itself,"
-                        + " and it acts as a resistance"));
-        which(running.stream().filter(each -> each.pressure() >= 0 && (each.flow() > mover.lastFlow() + tiny
+                        + positions.words() + " of bank " + bank.id() + positions.either(
+                                ", though it runs: the pressure against it is above its shut-off",
+                                ", though they run: the pressure against them is above their shut-off")));
+        which(running.stream().filter(each -> each.flow() >= -tiny && each.pressure() < none)).ifPresent(positions -> caution(
+                "use movers of more flow there, or fewer beside them", "", positions.words() + " of bank "
+                        + bank.id() + positions.either(" works beyond free delivery: other movers push more air through it than "
+                                + "it moves by itself, and it acts as a resistance", " work beyond free delivery: other movers "
+                                + "push more air through them than they move by themselves, and they act as resistances")));
+        which(running.stream().filter(each -> each.pressure() >= none && (each.flow() > mover.lastFlow() + tiny
                 || each.flow() >= -tiny && each.flow() < mover.firstFlow() - tiny))).ifPresent(positions -> caution(
-                "add points to the curve", "", positions + " of bank " + bank.id() + " works outside the measured flows, from ",
+                "add points to the curve", "", positions.words() + " of bank " + bank.id()
+                        + positions.either(" works", " work") + " outside the measured flows, from ",
                 flow(mover.firstFlow()), " to ", flow(mover.lastFlow()), " at this speed; the curve is continued"));
     }
 
+    /** Positions by name, and whether it is one. */
+    private record Which(String words, boolean one) {
+
+        String either(String singular, String plural) {
+            return one ? singular : plural;
+        }
+    }
+
     /** Names positions; {@code position 2}, {@code positions 1, 2}; empty for none. */
-    private static Optional<String> which(Stream<OperatingPoint.MoverPoint> movers) {
+    private static Optional<Which> which(Stream<OperatingPoint.MoverPoint> movers) {
         List<String> positions = movers.map(each -> String.valueOf(each.position())).toList();
         return positions.isEmpty() ? Optional.empty()
-                : Optional.of((positions.size() == 1 ? "position " : "positions ") + String.join(", ", positions));
+                : Optional.of(new Which((positions.size() == 1 ? "position " : "positions ") + String.join(", ", positions),
+                        positions.size() == 1));
     }
 
     // supply
+
+    /** Curves of one speed, of which only the first is used. */
+    private void alike() {
+        List<MoverCurve> all = bank.mover().curves();
+        curves().curves().stream().collect(Collectors.groupingBy(curve -> curve.speed().map(Quantity::si).orElse(bank.ratedSpeed()),
+                TreeMap::new, Collectors.toList())).forEach((measured, same) -> {
+            if (same.size() > 1) {
+                String numbers = IntStream.range(0, all.size()).filter(i -> same.stream().anyMatch(each -> each == all.get(i)))
+                        .mapToObj(i -> String.valueOf(i + 1)).collect(Collectors.joining(", "));
+                caution("state the speed of each curve", "", "curves " + numbers + " of air mover " + bank.mover().id()
+                        + " cannot be told apart, since all count as measured at ", speed(measured), "; curve "
+                        + numbers.substring(0, numbers.indexOf(',')) + " is used in bank " + bank.id());
+            }
+        });
+    }
 
     private void supply() {
         Condition condition = reading.condition();
@@ -256,16 +293,33 @@ final class BankFindings {
                     frequency(bank.supply().orElseThrow()), "; those at ", frequency(curves().frequency().orElseThrow()),
                     " are used");
         }
+        if (bank.supply().isEmpty() && curves().several()) {
+            caution("state the supplyFrequency of the condition", "", "the movers of bank " + bank.id()
+                    + " were measured at several frequencies, and the condition states none; the curves at ",
+                    frequency(curves().frequency().orElseThrow()), " are used");
+        }
         Optional<SupplySpeed.Answer> ours = SupplySpeed.answer(new SpeedLaw.Supply(bank.mover(), condition,
                 condition.speedSetting(), reading.outside().density())).filter(answer -> answer.speed() == speed);
         boolean plain = speed == bank.ratedSpeed() * condition.speedSetting();
         if (ours.isEmpty() && !plain) {
             return; // a law that knows more has decided
         }
-        boolean measuredThere = voltage.isPresent() && curves().curves().stream().flatMap(curve -> curve.voltage().stream())
-                .anyMatch(each -> MeasuredCurves.same(voltage.get(), each.si()));
-        boolean idleVoltage = voltage.isPresent() && !measuredThere && !ours.map(SupplySpeed.Answer::byVoltage).orElse(false);
-        boolean idleFrequency = bank.supply().isPresent() && !ours.map(SupplySpeed.Answer::byFrequency).orElse(false);
+        List<Double> voltages = curves().curves().stream().flatMap(curve -> curve.voltage().stream()).map(Quantity::si).toList();
+        boolean byVoltage = ours.map(SupplySpeed.Answer::byVoltage).orElse(false);
+        if (bank.mover().motor().filter(REGULATED::contains).isPresent()) {
+            // holds its speed by itself
+            if (voltage.isPresent() && !byVoltage && !voltages.isEmpty()
+                    && voltages.stream().allMatch(each -> far(voltage.get() / each, FAR_VOLTAGE))) {
+                note(PRACTICE, "the regulated motors of bank " + bank.id() + " are taken to hold their speed at ",
+                        new Amount(voltage.get(), QuantityKind.VOLTAGE), ", far from the voltage they were measured at");
+            }
+            return;
+        }
+        boolean measuredThere = voltage.isPresent() && (voltages.isEmpty() && curves().frequency().isPresent()
+                || voltages.stream().anyMatch(each -> MeasuredCurves.same(voltage.get(), each)));
+        boolean idleVoltage = voltage.isPresent() && !measuredThere && !byVoltage;
+        // a frequency that curves were measured at has chosen among them
+        boolean idleFrequency = bank.supply().isPresent() && curves().frequency().isEmpty();
         boolean allIdle = (voltage.isEmpty() || idleVoltage) && (bank.supply().isEmpty() || idleFrequency);
         if (idleVoltage || idleFrequency) {
             caution("say the speed setting that belongs to this supply", "", "the supply "
@@ -287,10 +341,10 @@ final class BankFindings {
             return;
         }
         MoverCurve first = curves().curves().getFirst();
-        double measured = first.speed().map(Quantity::si).orElse(bank.ratedSpeed());
+        double measured = bank.ratedSpeed();
         if (mover.noLoadSpeed().isPresent() && mover.noLoadSpeed().get().si() <= measured) {
             caution("correct the noLoadSpeed of the part", "", "air mover " + mover.id() + " of bank " + bank.id()
-                    + " states a no-load speed of ", speed(mover.noLoadSpeed().get().si()), ", not above that of its curve, ",
+                    + " states a no-load speed of ", speed(mover.noLoadSpeed().get().si()), ", not above its rated one, ",
                     speed(measured), "; it is not used");
         } else if (mover.noLoadSpeed().isEmpty() && far(point.density() / first.statedDensity(), FAR_FOR_MOTOR)) {
             caution("state the noLoadSpeed of the part", PRACTICE, "bank " + bank.id() + " has unregulated DC motors, which turn "
@@ -371,6 +425,7 @@ final class BankFindings {
         }
         boolean measured = bank.mover().openArea().isPresent()
                 && states.stream().allMatch(state -> bank.statedLoss(state).isPresent());
+        backwards();
         // without the position, which the case is named by, so that what holds for all is said once
         note(measured ? "" : ASSUMED, (still.size() == 1 ? "the mover that stands still in bank "
                 : "each mover that stands still in bank ") + bank.id() + " is taken as an opening of ",
@@ -384,14 +439,24 @@ final class BankFindings {
         double forward = columns.stream().mapToDouble(each -> Math.max(0, each.flow())).sum();
         if (point.speed() > 0 && back > 1e-6 * forward && forward > 0) {
             String where = still.size() == 1 ? "the failed position"
-                    : which(columns.stream().filter(each -> each.flow() < 0)).orElseThrow();
+                    : which(columns.stream().filter(each -> each.flow() < 0)).orElseThrow().words();
             if (bank.fitting().flap().isPresent()) {
                 note("", share(back / forward), " of the air that bank " + bank.id()
                         + " moves comes back through the leak of the shut flap at " + where);
-            } else {
-                caution("fit flaps that close when a mover fails", "", percent(back / forward) + " of the air that bank "
+            } else if (back > LEAST_BACK * forward) {
+                caution("fit flaps that close when a mover fails", "", share(back / forward), " of the air that bank "
                         + bank.id() + " moves comes back through " + where);
             }
+        }
+    }
+
+    /** Air that other banks blow back through one of which nothing runs. */
+    private void backwards() {
+        double most = reading.point().banks().stream().filter(each -> each.speed() > 0).mapToDouble(OperatingPoint.BankPoint::flow)
+                .max().orElse(0);
+        if (point.movers().stream().noneMatch(OperatingPoint.MoverPoint::running) && most > 0 && -point.flow() > LEAST_BACK * most) {
+            caution("fit flaps that close when its movers stand still", "", "air goes backwards through bank " + bank.id()
+                    + ", whose movers stand still: ", flow(-point.flow()));
         }
     }
 }

@@ -81,6 +81,10 @@ public final class BankKind implements PassageKind {
             problems.add(Problem.error(Problem.place(place, "mover"), "names air mover " + mover.get().id()
                     + ", which states no speed; expected its ratedSpeed, or the speed of a curve"));
         }
+        if (setting.passage().tolerance().isPresent()) {
+            problems.add(Problem.caution(Problem.place(place, "tolerance"), "is not used for a bank; state it with the curves of "
+                    + "its mover"));
+        }
         for (String field : Bank.Flap.FIELDS) {
             if (values.has(field) && !values.on("flaps")) {
                 problems.add(Problem.caution(Problem.place(place, field), "says how a flap is, but the bank has none; expected "

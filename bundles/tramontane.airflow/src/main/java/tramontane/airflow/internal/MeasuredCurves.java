@@ -15,8 +15,9 @@ import tramontane.model.Quantity;
  * @param curves    the curves, in the order of the part
  * @param frequency the frequency they were measured at, Hz; empty where no curve of the part states one
  * @param asked     whether that is the one asked for, or none was
+ * @param several   whether the part has curves of other frequencies too
  */
-record MeasuredCurves(List<MoverCurve> curves, Optional<Double> frequency, boolean asked) {
+record MeasuredCurves(List<MoverCurve> curves, Optional<Double> frequency, boolean asked, boolean several) {
 
     private static final double SAME = 0.02;
 
@@ -28,7 +29,7 @@ record MeasuredCurves(List<MoverCurve> curves, Optional<Double> frequency, boole
     static MeasuredCurves of(AirMover mover, Optional<Double> wanted) {
         List<Double> stated = mover.curves().stream().flatMap(curve -> curve.frequency().stream()).map(Quantity::si).toList();
         if (stated.isEmpty()) {
-            return new MeasuredCurves(mover.curves(), Optional.empty(), true);
+            return new MeasuredCurves(mover.curves(), Optional.empty(), true, false);
         }
         double nearest = stated.getFirst();
         for (double each : stated) {
@@ -40,7 +41,7 @@ record MeasuredCurves(List<MoverCurve> curves, Optional<Double> frequency, boole
         boolean several = stated.stream().anyMatch(each -> !same(each, stated.getFirst()));
         return new MeasuredCurves(several ? mover.curves().stream().filter(curve -> curve.frequency().map(Quantity::si)
                 .filter(each -> same(each, chosen)).isPresent()).toList() : mover.curves(), Optional.of(chosen),
-                wanted.isEmpty() || same(wanted.get(), chosen));
+                wanted.isEmpty() || same(wanted.get(), chosen), several);
     }
 
     /** Whether two values of a supply count as one. */

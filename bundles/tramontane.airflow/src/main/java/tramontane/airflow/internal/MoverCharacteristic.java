@@ -24,8 +24,10 @@ import tramontane.physics.MonotoneCurve;
  * without overshoot.
  *
  * <p>Beyond its ends a curve goes on with the slope it has there and a square term p/Q² on top, p its highest pressure and Q
- * its largest flow: blown backwards, or faster than it moves by itself, a mover is a resistance. That term is assumed; it
- * carries over to any speed, size and density by the fan laws like the rest.
+ * its largest flow: blown backwards, or faster than it moves by itself, a mover is a resistance. Where the curve rises at an
+ * end, its slope s there would in turn take it far below its first pressure, or above its last; a running mover does not suck
+ * air backwards. So there, at a distance t from the end, the slope dies away: s t/(1 + |t|/w)² instead of s t, w 2 % of Q,
+ * which is at most s w/4. Both terms are assumed; they carry over to any speed, size and density by the fan laws like the rest.
  */
 public final class MoverCharacteristic implements FlowLaw {
 
@@ -35,6 +37,10 @@ public final class MoverCharacteristic implements FlowLaw {
     private static final double LEAST_PEAK = 1e-4;
     /** Places in each piece of the curve that are looked at for a peak or a best point. */
     private static final int STEPS = 32;
+    /** Flow within which a rise at an end dies away beyond it, over the largest flow. */
+    private static final double DYING = 0.02;
+    /** Places, for each growth by e of the distance and that flow together, at which a rise that dies away is looked at. */
+    private static final int DENSE = 64;
     private static final double GOLDEN = (Math.sqrt(5) - 1) / 2;
 
     private final double speed;
@@ -80,6 +86,8 @@ public final class MoverCharacteristic implements FlowLaw {
         private final boolean falling;
         private final double firstSlope;
         private final double lastSlope;
+        /** Flow within which a rise at an end dies away. */
+        private final double dying;
 
         Scaled(MoverCurve measured, double weight, double flowFactor, double pressureFactor) {
             double[] pressure = measured.pressure().toArray();
@@ -97,6 +105,28 @@ public final class MoverCharacteristic implements FlowLaw {
             middle = (curve.firstX() + largest) / 2;
             firstSlope = curve.slope(curve.firstX());
             lastSlope = curve.slope(largest);
+            dying = DYING * largest;
+        }
+
+        /** What the slope at an end adds at a distance beyond it, negative before the first point. */
+        private double going(double slope, double t) {
+            double far = 1 + Math.abs(t) / dying;
+            return slope > 0 ? slope * t / (far * far) : slope * t;
+        }
+
+        /** Derivative of {@link #going}. */
+        private double goingSlope(double slope, double t) {
+            double far = 1 + Math.abs(t) / dying;
+            return slope > 0 ? slope * (2 - far) / (far * far * far) : slope;
+        }
+
+        /** Flows beyond the ends at which it rises, ever wider apart, as far as a distance. */
+        DoubleStream beyondRises(double distance) {
+            double scale = dying * flowFactor;
+            int count = (int) Math.ceil(DENSE * Math.log1p(distance / scale));
+            return DoubleStream.of(firstSlope > 0 ? -1 : 0, lastSlope > 0 ? 1 : 0).filter(side -> side != 0)
+                    .flatMap(side -> IntStream.rangeClosed(1, count).mapToDouble(i -> side * scale
+                            * Math.expm1((double) i / DENSE) + flowFactor * (side < 0 ? curve.firstX() : curve.lastX())));
         }
 
         /** Its part of the pressure at a flow, per density. */
@@ -105,10 +135,10 @@ public final class MoverCharacteristic implements FlowLaw {
             double rise;
             if (q < curve.firstX()) {
                 double t = q - curve.firstX();
-                rise = curve.y(0) + t * (firstSlope + square * t);
+                rise = curve.y(0) + going(firstSlope, t) + square * t * t;
             } else if (q > curve.lastX()) {
                 double t = q - curve.lastX();
-                rise = curve.y(curve.size() - 1) + t * (lastSlope - square * t);
+                rise = curve.y(curve.size() - 1) + going(lastSlope, t) - square * t * t;
             } else {
                 rise = curve.value(q);
             }
@@ -118,8 +148,16 @@ public final class MoverCharacteristic implements FlowLaw {
         /** Derivative of {@link #rise}. */
         double slope(double flow) {
             double q = flow / flowFactor;
-            double slope = q < curve.firstX() ? firstSlope + 2 * square * (q - curve.firstX())
-                    : q > curve.lastX() ? lastSlope - 2 * square * (q - curve.lastX()) : curve.slope(q);
+            double slope;
+            if (q < curve.firstX()) {
+                double t = q - curve.firstX();
+                slope = goingSlope(firstSlope, t) + 2 * square * t;
+            } else if (q > curve.lastX()) {
+                double t = q - curve.lastX();
+                slope = goingSlope(lastSlope, t) - 2 * square * t;
+            } else {
+                slope = curve.slope(q);
+            }
             return weight * pressureFactor / flowFactor * Math.min(slope - tilt, ceiling);
         }
     }
@@ -198,21 +236,28 @@ public final class MoverCharacteristic implements FlowLaw {
         return IntStream.range(0, all.length).filter(i -> i == 0 || all[i] - all[i - 1] > least).mapToDouble(i -> all[i]).toArray();
     }
 
-    /** Between neighbouring points the pressure is a cubic, so that its slope is steepest at an end or where that turns. */
+    /**
+     * Between neighbouring points the pressure is a cubic, so that its slope is steepest at an end or where that turns. Where a
+     * rise of one curve dies away beyond its end it is not, so that places are looked at there between which it nearly is.
+     */
     private boolean falls() {
         if (Arrays.stream(curves).allMatch(each -> each.falling)) {
             return true;
         }
-        double least = -LEAST_FALL * Math.abs(rise(flows[0])) / flows[flows.length - 1];
-        for (int i = 1; i < flows.length; i++) {
-            double width = flows[i] - flows[i - 1];
-            double first = slope(flows[i - 1]);
-            double last = slope(flows[i]);
-            double mean = (rise(flows[i]) - rise(flows[i - 1])) / width;
+        double largest = flows[flows.length - 1];
+        double least = -LEAST_FALL * Math.abs(rise(flows[0])) / largest;
+        double[] at = DoubleStream.concat(Arrays.stream(flows), Arrays.stream(curves)
+                .flatMapToDouble(each -> each.beyondRises(2 * largest))).sorted().toArray();
+        for (int i = 1; i < at.length; i++) {
+            double width = at[i] - at[i - 1];
+            double first = slope(at[i - 1]);
+            double last = slope(at[i]);
+            // of two places that fall together the slope is all there is to know
+            double mean = width > 1e-9 * largest ? (rise(at[i]) - rise(at[i - 1])) / width : (first + last) / 2;
             double bend = 6 * mean - 4 * first - 2 * last;
             double turn = 3 * (first + last) - 6 * mean;
-            double at = turn < 0 ? Math.clamp(-bend / (2 * turn), 0, 1) : 0;
-            double steepest = Math.max(Math.max(first, last), first + at * (bend + at * turn));
+            double where = turn < 0 ? Math.clamp(-bend / (2 * turn), 0, 1) : 0;
+            double steepest = Math.max(Math.max(first, last), first + where * (bend + where * turn));
             if (!(steepest < least)) {
                 return false;
             }

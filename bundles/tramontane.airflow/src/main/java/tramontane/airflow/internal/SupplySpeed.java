@@ -1,6 +1,7 @@
 package tramontane.airflow.internal;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -20,8 +21,12 @@ import tramontane.physics.units.QuantityKind;
  *
  * <p>A permanent-magnet DC motor at constant voltage loses speed in proportion to its torque, from n₀ without load to n₁
  * where the curve was measured; the torque of the rotor goes with ρ n². So (ρ/ρ₁)(n/n₁)²(1 - n₁/n₀) = v - n/n₀, v the voltage
- * over that of n₁ and n₀: in thin air it turns faster, in the limit at v n₀. Steady; losses in the motor go into n₀; textbook,
+ * over the rated one, at which n₁ and n₀ hold: in thin air it turns faster, in the limit at v n₀. Steady; losses in the motor go into n₀; textbook,
  * e.g. A. Hughes, Electric Motors and Drives, ch. 3 (from memory).
+ *
+ * <p>Rated speed is the one that the part states, or else that of its first curve; rated voltage that of the curve whose speed
+ * is nearest to it. Without a voltage of the supply n₁ is the rated speed. A part that was measured at several frequencies turns
+ * at the speed of its curves of the frequency that is taken, also where the supply states none.
  *
  * <p>The speed setting multiplies what comes out, since it is a part of the speed at full setting.
  */
@@ -62,7 +67,7 @@ public final class SupplySpeed implements SpeedLaw {
         List<Trace.Term> inputs = new ArrayList<>();
         voltage.ifPresent(each -> inputs.add(new Trace.Term("supply voltage", QuantityKind.VOLTAGE, each, condition)));
         frequency.ifPresent(each -> inputs.add(new Trace.Term("supply frequency", QuantityKind.FREQUENCY, each, condition)));
-        Optional<Double> atFrequency = byFrequency ? full(measured) : Optional.empty();
+        Optional<Double> atFrequency = byFrequency || measured.several() ? full(measured) : Optional.empty();
         Optional<Double> measuredSpeed = between ? Optional.of(atVoltage(speeds, voltage.get())) : atFrequency;
         Optional<Motor> motor = Motor.of(mover, measured.curves(), between ? measuredSpeed : Optional.empty(), voltage);
         if (motor.isPresent()) {
@@ -143,17 +148,24 @@ public final class SupplySpeed implements SpeedLaw {
          */
         static Optional<Motor> of(AirMover mover, List<MoverCurve> curves, Optional<Double> atSupply, Optional<Double> supply) {
             Optional<Double> noLoad = mover.noLoadSpeed().map(Quantity::si);
-            MoverCurve first = curves.stream().filter(curve -> curve.voltage().isPresent()).findFirst().orElse(curves.getFirst());
-            Optional<Double> speed = first.speed().map(Quantity::si).or(mover::ratedSpeedSi);
+            Optional<Double> speed = mover.ratedSpeedSi();
             if (!isUnregulated(mover) || noLoad.isEmpty() || speed.isEmpty()) {
                 return Optional.empty();
             }
-            Optional<Double> ratio = supply.flatMap(volts -> first.voltage().map(measured -> volts / measured.si()));
-            double density = first.statedDensity();
+            MoverCurve rated = rated(curves, speed.get());
+            Optional<Double> ratio = supply.flatMap(volts -> rated.voltage().map(measured -> volts / measured.si()));
+            double density = rated.statedDensity();
             Motor motor = atSupply.isPresent() && ratio.isPresent()
                     ? new Motor(atSupply.get(), noLoad.get() * ratio.get(), density, 1, true)
                     : new Motor(speed.get(), noLoad.get(), density, ratio.orElse(1.0), ratio.isPresent());
             return motor.noLoad() > motor.measured() ? Optional.of(motor) : Optional.empty();
+        }
+
+        /** The curve nearest to the rated speed, of those that state their voltage if any does; of equals that of the lower one. */
+        private static MoverCurve rated(List<MoverCurve> curves, double speed) {
+            return curves.stream().min(Comparator.<MoverCurve, Boolean>comparing(curve -> curve.voltage().isEmpty())
+                    .thenComparing(curve -> Math.abs(curve.speed().map(Quantity::si).orElse(speed) - speed))
+                    .thenComparing(curve -> curve.voltage().map(Quantity::si).orElse(0.0))).orElseThrow();
         }
 
         static boolean isUnregulated(AirMover mover) {

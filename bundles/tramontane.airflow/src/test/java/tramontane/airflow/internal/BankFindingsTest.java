@@ -162,6 +162,80 @@ class BankFindingsTest {
         assertEquals(0, cautions(findings(design(motor), Cases.atAltitude(2500), supply -> Optional.of(320.0))));
     }
 
+    @Test
+    void aRegulatedMotorHoldsItsSpeed() {
+        for (String motor : List.of("EC", "DC regulated")) {
+            AirMover part = Movers.with(supplied("voltage", "24 V"), "motor", motor);
+            for (double voltage : new double[] {20, 24, 28, 30}) {
+                List<Finding> findings = findings(design(part), Movers.supply(Optional.of(voltage), Optional.empty()), new SupplySpeed());
+                assertEquals(0, cautions(findings), findings.toString());
+                assertEquals(voltage == 30, finding(findings, "taken to hold their speed at 30.0 V").isPresent(), findings.toString());
+            }
+        }
+    }
+
+    @Test
+    void saysWhichFrequencyIsTaken() {
+        AirMover part = Cases.part(
+                Movers.curve("speed", 280, "frequency", "50 Hz", "flow", "0 0.05 m³/s", "pressure", "80 0 Pa"),
+                Movers.curve("speed", 330, "frequency", "60 Hz", "flow", "0 0.06 m³/s", "pressure", "120 0 Pa"));
+        List<Finding> findings = findings(design(part), Cases.standardAir(), new SupplySpeed());
+        says(findings, Severity.CAUTION, "the curves at 50.0 Hz are used");
+        assertEquals(1, cautions(findings));
+        assertEquals(0, cautions(findings(design(part), Movers.supply(Optional.of(230.0), Optional.of(60.0)), new SupplySpeed())));
+        // also where only the part states a speed
+        AirMover speedless = Movers.with(Cases.part(Movers.curve("frequency", "50 Hz", "flow", "0 0.05 m³/s", "pressure", "80 0 Pa"),
+                Movers.curve("frequency", "60 Hz", "flow", "0 0.06 m³/s", "pressure", "120 0 Pa")), "ratedSpeed", 300);
+        assertEquals(0, cautions(findings(design(speedless), Movers.supply(Optional.empty(), Optional.of(60.0)), new SupplySpeed())));
+    }
+
+    @Test
+    void saysWhichOfTwoCurvesOfOneSpeedIsUsed() {
+        AirMover part = Movers.with(Cases.part(Movers.curve("speed", 300, "flow", "0 0.05 m³/s", "pressure", "80 0 Pa"),
+                Movers.curve("flow", "0 0.06 m³/s", "pressure", "120 0 Pa")), "ratedSpeed", 300);
+        says(findings(design(part), Cases.standardAir()), Severity.CAUTION, "curves 1, 2 of air mover F cannot be told apart");
+        assertTrue(finding(findings(design(Movers.with(part, "ratedSpeed", 200)), Cases.standardAir()), "told apart").isEmpty());
+    }
+
+    private static Condition failing(tramontane.model.FailedMover failed) {
+        Condition air = Cases.standardAir();
+        return new Condition(air.id(), air.outsideTemperature(), air.altitude(), air.pressure(), air.humidity(), air.heatFactor(),
+                air.heatFactors(), air.clogging(), air.supplyVoltage(), air.supplyFrequency(), air.speed(), List.of(failed), air.more());
+    }
+
+    @Test
+    void saysThatAirGoesBackThroughABankThatStandsStill() {
+        Design two = Cases.design(Cases.mover(), List.of("box"), Cases.bank("left", "outside", "box"),
+                Cases.bank("right", "outside", "box"), Cases.square("vent", "box", "outside", B));
+        Condition failed = failing(Cases.failed("right", 1, tramontane.model.FailedMover.State.LOCKED));
+        says(findings(two, failed), Severity.CAUTION, "air goes backwards through bank right, whose movers stand still: ");
+        assertTrue(finding(findings(two, Cases.standardAir()), "stand still: ").isEmpty());
+    }
+
+    @Test
+    void severalPositionsArePlural() {
+        AirMover part = Cases.part(Movers.curve("speed", 300, "flow", "0.02 0.05 m³/s", "pressure", "80 0 Pa"));
+        Design tight = Cases.design(part, List.of("box"), Cases.bank("fans", "outside", "box", "across", 2),
+                Cases.square("vent", "box", "outside", 1e6));
+        says(findings(tight, Cases.standardAir()), Severity.CAUTION, "positions 1, 2 of bank fans work outside");
+    }
+
+    @Test
+    void aFanAloneDoesNotWorkBeyondFreeDelivery() {
+        Design open = Cases.design(Cases.mover(), List.of("box"), Cases.bank("fans", "outside", "box"),
+                Cases.square("vent", "box", "outside", 1e-9));
+        assertTrue(finding(findings(open, Cases.standardAir()), "beyond free delivery").isEmpty());
+    }
+
+    @Test
+    void aToleranceOfABankIsNotUsed() {
+        Passage plain = Cases.bank("x", "outside", "box");
+        Passage passage = new Passage(plain.id(), plain.kind(), plain.from(), plain.to(), Optional.of(Quantity.of(0.1)), plain.parameters());
+        var values = tramontane.model.FormReader.read(new BankKind().form(), passage.parameters(), "p", new ArrayList<>());
+        assertEquals(List.of("p.tolerance: is not used for a bank; state it with the curves of its mover"), new BankKind().check(values,
+                Cases.setting(design(Cases.mover()), Condition.NOMINAL, passage), "p").stream().map(tramontane.model.Problem::sentence).toList());
+    }
+
     // how it is fitted
 
     @ParameterizedTest

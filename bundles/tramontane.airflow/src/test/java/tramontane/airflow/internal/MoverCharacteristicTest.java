@@ -318,6 +318,64 @@ class MoverCharacteristicTest {
         assertTrue(rise(mover, 1.0, 1.2) / rise(mover, 0.5, 1.2) > 3.5);
     }
 
+    private static final AirMover RISING_FROM_REST = Cases.part(Cases.curve(100, 1.2, new double[] {0, 5e-3, 0.02, 0.04},
+            new double[] {60, 120, 110, 0}, new double[0]));
+
+    /** The slope at rest, by the three-point formula of PCHIP, is 15167 Pa/(m³/s); a quarter of it over 2 % of 0.04 m³/s is 3.03 Pa. */
+    @Property
+    void aRiseFromRestDoesNotSuckAirBackwards(@ForAll @DoubleRange(min = -0.2, max = 0) @Scale(9) double flow) {
+        MoverCharacteristic mover = MoverCharacteristic.of(RISING_FROM_REST, 100);
+        assertEquals(15166.667, slope(mover, 0), 1e-2);
+        // the square term at the lowest place
+        assertTrue(rise(mover, flow, 1.2) > 60 - 3.04);
+        assertEquals(60 + flow * slope(mover, 0) / Math.pow(1 - flow / 8e-4, 2) + 120 * Math.pow(flow / 0.04, 2), rise(mover, flow, 1.2),
+                1e-9 * (60 + Math.abs(rise(mover, flow, 1.2))));
+    }
+
+    @Test
+    void aRiseAtTheLastPointSoonEnds() {
+        double[] pressure = {80, 60, 20, 40};
+        MoverCharacteristic mover = MoverCharacteristic.of(Cases.part(Cases.curve(100, 1.2, new double[] {0, 0.02, 0.04, 0.05},
+                pressure, new double[0])), 100);
+        double slope = slope(mover, 0.05);
+        assertTrue(slope > 1000);
+        double highest = 0;
+        for (double flow = 0.05; flow < 0.2; flow += 1e-5) {
+            highest = Math.max(highest, rise(mover, flow, 1.2));
+        }
+        assertEquals(40 + slope * 0.001 / 4, highest, 80 * 0.02 * 0.02);
+        assertTrue(rise(mover, 0.15, 1.2) < 40 - 80 * 4 + slope * 0.001 / 4);
+    }
+
+    /** Curves that rise at either end or both: neither pressure nor slope jumps, and beyond them neither leaves its bound. */
+    @Property
+    void risesAtTheEndsDieAwaySmoothly(@ForAll @DoubleRange(min = 1, max = 79) @Scale(9) double first,
+            @ForAll @DoubleRange(min = 1, max = 79) @Scale(9) double last, @ForAll @DoubleRange(min = 1e-4, max = 0.5) @Scale(9) double far,
+            @ForAll @DoubleRange(min = 30, max = 300) @Scale(9) double speed) {
+        AirMover part = Cases.part(Cases.curve(100, 1.2, new double[] {0.002, 0.01, 0.03, 0.05}, new double[] {first, 80, 0, last},
+                new double[0]));
+        MoverCharacteristic mover = MoverCharacteristic.of(part, speed);
+        double ratio = speed / 100;
+        for (double end : new double[] {mover.firstFlow(), mover.lastFlow()}) {
+            double at = rise(mover, end, 1.2);
+            double slope = slope(mover, end);
+            assertTrue(slope > 0);
+            double step = 1e-9 * mover.lastFlow();
+            assertEquals(at, rise(mover, end + step, 1.2), 2 * slope * step);
+            assertEquals(at, rise(mover, end - step, 1.2), 2 * slope * step);
+            assertEquals(slope, slope(mover, end + step), 1e-5 * (slope + 80 * ratio / 0.05));
+            assertEquals(slope, slope(mover, end - step), 1e-5 * (slope + 80 * ratio / 0.05));
+            double side = end == mover.firstFlow() ? -1 : 1;
+            double square = 80 * far * far / 0.05 / 0.05 * ratio * ratio;
+            double added = rise(mover, end + side * far * ratio, 1.2) - at + side * square;
+            assertTrue(side * added > 0);
+            assertTrue(side * added <= slope * 0.02 * mover.lastFlow() / 4 + 1e-12 * square);
+            double h = 1e-5 * far * ratio;
+            double numeric = (rise(mover, end + side * far * ratio + h, 1.2) - rise(mover, end + side * far * ratio - h, 1.2)) / (2 * h);
+            assertEquals(numeric, slope(mover, end + side * far * ratio), 1e-3 * slope + 1e-4 * square / (far * ratio));
+        }
+    }
+
     @Test
     void powerStaysAtItsEnds() {
         MoverCharacteristic mover = MoverCharacteristic.of(Cases.mover(), Cases.SPEED);

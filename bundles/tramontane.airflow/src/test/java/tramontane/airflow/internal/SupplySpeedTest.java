@@ -57,8 +57,6 @@ class SupplySpeedTest {
     @Test
     void doesNotKnowWhatNoDataSay() {
         assertEquals(Optional.empty(), speed(VOLTAGES, null, null, 1, 1.2));
-        assertEquals(Optional.empty(), speed(MAINS, null, null, 1, 1.2));
-        assertEquals(Optional.empty(), speed(MAINS, 230.0, null, 1, 1.2));
         assertEquals(Optional.empty(), speed(Cases.mover(), 24.0, 50.0, 1, 1.2));
         assertEquals(Optional.empty(), speed(Cases.part(), 24.0, 50.0, 1, 1.2));
         // one voltage alone says nothing, nor a motor without its no-load speed, nor one that is below the speed of the curve
@@ -69,7 +67,31 @@ class SupplySpeedTest {
         assertEquals(Optional.empty(), speed(Movers.with(one, "motor", "EC", "noLoadSpeed", 390), 12.0, null, 1, 0.8));
     }
 
+    @Test
+    void withoutAFrequencyTheCurvesThatAreTakenGiveTheSpeed() {
+        AirMover rated = Movers.with(MAINS, "ratedSpeed", 330);
+        for (Double voltage : new Double[] {null, 230.0}) {
+            assertEquals(Optional.of(280.0), speed(MAINS, voltage, null, 1, 1.2));
+            assertEquals(Optional.of(280.0), speed(rated, voltage, null, 1, 1.2));
+        }
+    }
+
     // a DC motor
+
+    @Test
+    void aMotorTurnsAtItsRatedSpeedInWhateverOrderItsCurvesAre() {
+        var slow = Movers.curve("speed", 150, "voltage", "12 V", "flow", "0 0.02 m³/s", "pressure", "20 0 Pa");
+        var fast = Movers.curve("speed", 300, "voltage", "24 V", "flow", "0 0.05 m³/s", "pressure", "80 0 Pa");
+        for (AirMover part : new AirMover[] {Cases.part(slow, fast), Cases.part(fast, slow), Cases.part(fast)}) {
+            AirMover rated = Movers.with(motor(part), "ratedSpeed", 300);
+            assertEquals(300, speed(rated, null, null, 1, 1.2).orElseThrow(), 1e-10);
+            assertEquals(300, speed(rated, 24.0, null, 1, 1.2).orElseThrow(), 1e-10);
+            assertEquals(390, speed(rated, null, null, 1, 1e-9).orElseThrow(), 1e-5);
+            assertEquals(195, speed(rated, 12.0, null, 1, 1e-9).orElseThrow(), 1e-5);
+        }
+        AirMover above = Movers.with(motor(Cases.part(fast)), "ratedSpeed", 340);
+        assertEquals(340, speed(above, null, null, 1, 1.2).orElseThrow(), 1e-10);
+    }
 
     @Test
     void aMotorTurnsAsMeasuredWhereItWasMeasured() {
