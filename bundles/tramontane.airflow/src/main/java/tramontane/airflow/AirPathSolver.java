@@ -431,9 +431,13 @@ public final class AirPathSolver {
     }
 
     private static Finding unsolved(NetworkSolution solution) {
-        return AirPathModel.obstacle(solution.place(), "the flows could not be computed: the air path "
-                + solution.why().orElse("") + (solution.place().isEmpty() ? "" : ", worst at " + solution.place()),
-                "check the parameters there");
+        String why = solution.why().orElse("");
+        if (why.startsWith("gets air put in")) {
+            return AirPathModel.obstacle(solution.place(), "the flows could not be computed: bay " + solution.place()
+                    + " has no way for air but through banks", "add the way by which its air comes or goes");
+        }
+        return AirPathModel.obstacle(solution.place(), "the flows could not be computed: the air path " + why
+                + (solution.place().isEmpty() ? "" : ", worst at " + solution.place()), "check the parameters there");
     }
 
     private OperatingPoint point(Layout layout, NetworkSolution solution, NetworkAir air, double[] temperatures, boolean stable) {

@@ -191,4 +191,23 @@ class FrictionTest {
         assertThrows(IllegalArgumentException.class, () -> new DuctFriction(LaminarFriction.Shah.round(), 1, 0.2));
         assertThrows(IllegalArgumentException.class, () -> LaminarFriction.CulhamMuzychka.channel(0));
     }
+
+    /** Common practice: turbulent friction above Re 4000; S. W. Churchill, Chem. Eng. 84 (1977) no. 24, 91-92, for its value. */
+    @Test
+    void aShortDuctHasTurbulentFrictionAtHighReynoldsNumbers() {
+        for (double length : new double[] {1, 2, 10, 100}) {
+            DuctFriction duct = new DuctFriction(LaminarFriction.Shah.rectangle(0.3), length, 0.001);
+            double reynolds = 12000;
+            assertEquals(Friction.turbulentProduct(reynolds, 0.001), duct.product(reynolds),
+                    0.01 * Friction.turbulentProduct(reynolds, 0.001), "length " + length);
+            double before = 0;
+            for (double re = 100; re < 1e5; re *= 1.02) {
+                assertTrue(duct.product(re) * re > before);
+                before = duct.product(re) * re;
+                double step = 1e-5 * re;
+                assertEquals((duct.product(re + step) - duct.product(re - step)) / (2 * step), duct.slope(re),
+                        1e-6 * duct.product(re) / re);
+            }
+        }
+    }
 }

@@ -18,6 +18,7 @@ import tramontane.analysis.Severity;
 import tramontane.model.Bay;
 import tramontane.model.HeatSource;
 import tramontane.model.Passage;
+import tramontane.model.Value;
 import tramontane.physics.units.QuantityKind;
 
 /** What an engineer should know about a solved air path beyond its figures. */
@@ -40,6 +41,7 @@ final class AirflowFindings {
         findings.findings.addAll(BankFindings.direction(reading));
         findings.heatWithoutAir();
         findings.findings.addAll(reading.model().findings(reading.point()));
+        findings.continuing();
         findings.closed();
         return List.copyOf(findings.findings);
     }
@@ -110,29 +112,61 @@ final class AirflowFindings {
         } else {
             List<Object> words = new ArrayList<>(List.of(curves + "; there are " + solution.states().size()
                     + (banks.size() == 1 ? " duty points: " : " joint duty points: ")));
-            for (JointState state : solution.states().subList(0, Math.min(MOST_STATES, solution.states().size()))) {
+            for (JointState state : shown(solution)) {
                 for (DutyPoint point : state.points()) {
                     words.addAll(List.of(banks.size() == 1 ? "" : point.bank() + " ", flow(point.flow()), " at ",
                             pressure(point.pressure()), banks.size() == 1 ? "" : " and "));
                 }
                 words.removeLast();
-                words.add((state.even() ? "" : ", unevenly shared") + (state.stable() ? " (stable)" : " (unstable)"));
+                words.add((state.even() ? "" : ", unevenly shared") + (state.stable() ? " (stable" : " (unstable")
+                        + (state == reached ? ", judged)" : ")"));
                 words.add("; ");
             }
             words.removeLast();
             words.add((solution.states().size() > MOST_STATES ? " and so on" : "")
-                    + "; judged is the one first met from standstill, ");
-            for (DutyPoint point : reached.points()) {
-                words.addAll(List.of(banks.size() == 1 ? "" : point.bank() + " ", flow(point.flow()), ", "));
-            }
-            words.removeLast();
-            words.add(limit);
+                    + "; judged is the one first met from standstill" + limit);
             caution(place, "lower the resistance, so that the duty point lies beyond the dip", "common practice; stable means"
                     + " statically stable: a small change of flow dies away", words.toArray());
         }
         if (!reached.stable()) {
             caution(place, "change the resistance", "", "the duty point of bank " + place + " is not statically stable");
         }
+    }
+
+    /** The first states, and the one reached. */
+    private static List<JointState> shown(AirPathSolution solution) {
+        List<JointState> shown = new ArrayList<>(solution.states().subList(0, Math.min(MOST_STATES, solution.states().size())));
+        if (solution.reached() >= MOST_STATES) {
+            shown.add(solution.states().get(solution.reached()));
+        }
+        return shown;
+    }
+
+    /** Passages whose air is said to go on into the next where there is no one next, or one that takes it as coming from rest. */
+    private void continuing() {
+        for (OperatingPoint.PassageFlow flow : reading.point().passages()) {
+            Passage passage = reading.passage(flow);
+            String next = flow.massFlow() >= 0 ? passage.to() : passage.from();
+            if (flow.massFlow() == 0 || next.equals(Bay.OUTSIDE) || !passage.parameters().get(ExitHead.NAME)
+                    .filter(new Value.Flag(true)::equals).isPresent()) {
+                continue;
+            }
+            List<Passage> others = reading.design().airPath().passages().stream().filter(other -> !other.id().equals(passage.id()))
+                    .filter(other -> other.from().equals(next) || other.to().equals(next)).toList();
+            if (others.size() > 1) {
+                caution(passage.id(), "leave out continues, or give the two a bay of their own", "", "passage " + passage.id()
+                        + " is said to continue into the next, but more than one meets it in bay " + next
+                        + ", where its velocity head is lost");
+            } else if (others.size() == 1 && others.getFirst().kind().matches("duct|card cage")
+                    && !others.getFirst().parameters().get("inletLoss").filter(AirflowFindings::isZero).isPresent()) {
+                caution(others.getFirst().id(), "set its inletLoss to 0", "", "passage " + passage.id() + " continues into "
+                        + others.getFirst().id() + ", which has an inlet loss as from a bay");
+            }
+        }
+    }
+
+    private static boolean isZero(Value value) {
+        return value instanceof Value.Num num && num.number() == 0 || value instanceof Value.Text text && text.text().equals("0");
     }
 
     private void freeAir(Bank bank) {

@@ -93,7 +93,7 @@ public final class HeatSinkKind implements PassageKind {
     public List<Finding> findings(Values values, Setting setting, OperatingPoint.PassageFlow flow) {
         double reynolds = Remarks.reynolds(flow, area(values), channel(values).diameter());
         return reynolds <= LAMINAR ? List.of() : List.of(Finding.caution(flow.passage(), "heat sink " + flow.passage()
-                + " works at a Reynolds number of " + Math.round(reynolds) + " between its fins, above 2300, where its relation ends; "
+                + " works at a Reynolds number of ", new Amount(reynolds, QuantityKind.NUMBER), " between its fins, above 2300, where its relation ends; "
                 + "the velocity there is ", new Amount(Math.abs(flow.flow()) / area(values), QuantityKind.VELOCITY))
                 .remedy("take its drop as an estimate, or measure it").source(SOURCE));
     }

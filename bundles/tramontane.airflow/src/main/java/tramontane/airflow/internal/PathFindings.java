@@ -104,6 +104,7 @@ final class PathFindings {
         OptionalDouble efficiency = AirflowReading.efficiency(point);
         Optional<MoverCharacteristic.Best> best = reading.best(point);
         if (efficiency.isPresent() && best.isPresent() && point.movers().stream().allMatch(OperatingPoint.MoverPoint::running)
+                && reading.bank(point.bank()).fitting().flap().isEmpty()
                 && efficiency.getAsDouble() < FAR_FROM_BEST * best.get().efficiency()) {
             note(point.bank(), "a mover whose best flow is nearer needs less power", "", "bank " + point.bank() + " works at a"
                     + " static efficiency of ", fraction(efficiency.getAsDouble()), "; its movers are best at ",

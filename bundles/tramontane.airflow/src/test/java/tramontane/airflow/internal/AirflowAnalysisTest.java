@@ -431,8 +431,8 @@ class AirflowAnalysisTest {
         assertEquals(85000 * flow * flow, figure(result, "airflow.bank.pressure", "fans"), 1e-5);
         Finding finding = finding(result, "there are 3 duty points").orElseThrow();
         assertEquals(Severity.CAUTION, finding.severity());
-        assertEquals(2, finding.message().toString().split("\\(stable\\)", -1).length - 1);
-        assertEquals(1, finding.message().toString().split("\\(unstable\\)", -1).length - 1);
+        assertEquals(2, finding.message().toString().split("\\(stable", -1).length - 1);
+        assertEquals(1, finding.message().toString().split("\\(unstable", -1).length - 1);
         assertTrue(result.data().orElseThrow().banks().getFirst().stable());
     }
 

@@ -278,4 +278,16 @@ class PathFindingsTest {
                 Cases.square("vent", "box", "outside", B)).withRequirements(List.of(requirement));
         assertEquals(1, figure(Cases.run(design, Cases.standardAir()), "airflow.bank.stallMargin", "fans").value());
     }
+
+    @Test
+    void saysWhereAirCannotContinueOrIsTakenAsFromRest() {
+        Passage first = Cases.passage("first", "duct", "a", "b", "diameter", 0.1, "length", 0.5, "continues", true);
+        Passage next = Cases.passage("next", "duct", "b", "outside", "diameter", 0.1, "length", 0.5);
+        says(run(STRAIGHT, List.of("a", "b"), Cases.bank("fans", "outside", "a"), first, next), Severity.CAUTION, "next",
+                "which has an inlet loss as from a bay");
+        assertTrue(silent(run(STRAIGHT, List.of("a", "b"), Cases.bank("fans", "outside", "a"), first, Cases.passage("next", "duct",
+                "b", "outside", "diameter", 0.1, "length", 0.5, "inletLoss", 0)), "continue"));
+        says(run(STRAIGHT, List.of("a", "b"), Cases.bank("fans", "outside", "a"), first, next,
+                Cases.square("leak", "b", "outside", 1e6)), Severity.CAUTION, "first", "more than one meets it in bay b");
+    }
 }
