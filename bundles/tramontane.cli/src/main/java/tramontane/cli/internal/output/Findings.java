@@ -67,7 +67,10 @@ final class Findings {
         if (finding.severity() != Severity.MET) {
             Group group = groups.computeIfAbsent(Words.of(finding), words ->
                     new Group(finding.in(""), new LinkedHashSet<>(), new LinkedHashSet<>()));
-            (group.first().equals(finding.in("")) ? group.holds() : group.others()).add(finding.condition());
+            // as it is read, so that rounding does not make two of one
+            boolean same = sentence(group.first()).equals(sentence(finding))
+                    && group.first().remedy().in(units).equals(finding.remedy().in(units));
+            (same ? group.holds() : group.others()).add(finding.condition());
         }
     }
 

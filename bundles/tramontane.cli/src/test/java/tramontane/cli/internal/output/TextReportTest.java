@@ -12,12 +12,14 @@ import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import tramontane.analysis.Amount;
 import tramontane.analysis.Evaluation;
 import tramontane.analysis.Figure;
 import tramontane.analysis.Finding;
 import tramontane.analysis.Severity;
 import tramontane.cli.internal.Toys;
 import tramontane.model.Design;
+import tramontane.physics.units.QuantityKind;
 import tramontane.physics.units.UnitSystem;
 
 class TextReportTest {
@@ -217,5 +219,19 @@ class TextReportTest {
                 List.of(Toys.notJudged(unknown, "a", "Nothing loaded gives lab.flutter.")), false));
         assertTrue(text.contains("lab.flutter, worst place: at most 10 mm  not judged"), text);
         assertTrue(text.contains("  not judged  Nothing loaded gives lab.flutter.\n"), text);
+    }
+
+    /** Findings that differ in their amounts alone are said once, those that read the same even where digits behind differ. */
+    @Test
+    void findingsThatDifferInAmountsAloneAreSaidOnce() {
+        Evaluation three = new Evaluation(Design.EMPTY, List.of(Toys.one("a", "a"), Toys.one("b", "b"), Toys.one("c", "c")),
+                List.of(), List.of(warm(20.0, "a"), warm(20.001, "b"), warm(30, "c")), List.of(), false);
+        String text = text(three);
+        assertTrue(text.contains("It takes 20.0 Pa. (in a, b; with other numbers in c)"), text);
+        assertEquals(2, text.split("It takes", -1).length, text);
+    }
+
+    private static Finding warm(double pascal, String condition) {
+        return Finding.note("", "It takes ", new Amount(pascal, QuantityKind.PRESSURE), ".").in(condition);
     }
 }
