@@ -1,5 +1,8 @@
 package tramontane.airflow.internal;
 
+import static tramontane.airflow.internal.Amounts.flow;
+import static tramontane.airflow.internal.Amounts.pressure;
+
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
@@ -52,14 +55,6 @@ final class AirflowFindings {
 
     private void caution(String place, String remedy, String source, Object... message) {
         findings.add(Finding.caution(place, message).remedy(remedy).source(source));
-    }
-
-    private static Amount flow(double si) {
-        return new Amount(si, QuantityKind.FLOW);
-    }
-
-    private static Amount pressure(double si) {
-        return new Amount(si, QuantityKind.PRESSURE);
     }
 
     private void bank(OperatingPoint.BankPoint point) {

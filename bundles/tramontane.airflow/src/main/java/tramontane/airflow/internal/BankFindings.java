@@ -1,5 +1,12 @@
 package tramontane.airflow.internal;
 
+import static tramontane.airflow.internal.Amounts.density;
+import static tramontane.airflow.internal.Amounts.flow;
+import static tramontane.airflow.internal.Amounts.fraction;
+import static tramontane.airflow.internal.Amounts.frequency;
+import static tramontane.airflow.internal.Amounts.length;
+import static tramontane.airflow.internal.Amounts.speed;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -122,26 +129,6 @@ final class BankFindings {
         findings.add(Finding.caution(bank.id(), message).remedy(remedy).source(source));
     }
 
-    private static Amount flow(double si) {
-        return new Amount(si, QuantityKind.FLOW);
-    }
-
-    private static Amount speed(double si) {
-        return new Amount(si, QuantityKind.ROTATIONAL_SPEED);
-    }
-
-    private static Amount density(double si) {
-        return new Amount(si, QuantityKind.DENSITY);
-    }
-
-    private static Amount length(double si) {
-        return new Amount(si, QuantityKind.LENGTH);
-    }
-
-    private static Amount share(double si) {
-        return new Amount(si, QuantityKind.FRACTION);
-    }
-
     private static String percent(double share) {
         return Math.round(100 * share) + " %";
     }
@@ -160,7 +147,7 @@ final class BankFindings {
         if (reynolds.isPresent()) {
             caution("add a curve measured near that speed and density", "ISO 5801:2017 and ANSI/AMCA 210 for the fan laws; the "
                     + "limits are common practice", "bank " + bank.id() + " turns at ", speed(mover.speed()), " in air of ",
-                    density(point.density()), ", which is ", share(reynolds.getAsDouble()),
+                    density(point.density()), ", which is ", fraction(reynolds.getAsDouble()),
                     " of the lowest Reynolds number its movers were measured at: so small ones, of ", length(rotor().orElseThrow()),
                     ", then give less than the fan laws say");
         }
@@ -330,10 +317,6 @@ final class BankFindings {
         motor();
     }
 
-    private static Amount frequency(double si) {
-        return new Amount(si, QuantityKind.FREQUENCY);
-    }
-
     /** What is missing to tell how the speed of an unregulated motor follows its load. */
     private void motor() {
         AirMover mover = bank.mover();
@@ -369,8 +352,8 @@ final class BankFindings {
         }
         boolean derated = !fitting.derating().equals(MoverCharacteristic.Derating.NONE);
         if (derated) {
-            note(PRACTICE, "the curve of bank " + bank.id() + " is derated to ", share(fitting.derating().flow()),
-                    " of its flow and ", share(fitting.derating().pressure()), " of its pressure");
+            note(PRACTICE, "the curve of bank " + bank.id() + " is derated to ", fraction(fitting.derating().flow()),
+                    " of its flow and ", fraction(fitting.derating().pressure()), " of its pressure");
         }
         Optional<Double> width = bank.mover().width().map(Quantity::si);
         if (!derated && fitting.clearance().isPresent() && width.isPresent() && fitting.clearance().get() < ROOM * width.get()) {
@@ -395,7 +378,7 @@ final class BankFindings {
         bank.fitting().flap().ifPresent(flap -> note(flap.assumed() ? ASSUMED : "", "each column of bank " + bank.id()
                 + " has a flap of loss coefficient " + String.format(Locale.ROOT, "%.2f", flap.loss()) + " on ",
                 new Amount(bank.openArea().orElseThrow(), QuantityKind.AREA), openAreaAssumed() + ", lifted by ",
-                new Amount(flap.lifting(), QuantityKind.PRESSURE), ", which leaks through ", share(flap.leak()), " of that"));
+                new Amount(flap.lifting(), QuantityKind.PRESSURE), ", which leaks through ", fraction(flap.leak()), " of that"));
     }
 
     private String openAreaAssumed() {
@@ -407,7 +390,7 @@ final class BankFindings {
         if (efficiency.isPresent() && efficiency.getAsDouble() > 1) {
             caution("check the units of flow, pressure and power of its mover", "conservation of energy",
                     "bank " + point.bank() + " would give more power to the air than it takes: its efficiency is ",
-                    share(efficiency.getAsDouble()));
+                    fraction(efficiency.getAsDouble()));
         }
     }
 
@@ -441,10 +424,10 @@ final class BankFindings {
             String where = still.size() == 1 ? "the failed position"
                     : which(columns.stream().filter(each -> each.flow() < 0)).orElseThrow().words();
             if (bank.fitting().flap().isPresent()) {
-                note("", share(back / forward), " of the air that bank " + bank.id()
+                note("", fraction(back / forward), " of the air that bank " + bank.id()
                         + " moves comes back through the leak of the shut flap at " + where);
             } else if (back > LEAST_BACK * forward) {
-                caution("fit flaps that close when a mover fails", "", share(back / forward), " of the air that bank "
+                caution("fit flaps that close when a mover fails", "", fraction(back / forward), " of the air that bank "
                         + bank.id() + " moves comes back through " + where);
             }
         }

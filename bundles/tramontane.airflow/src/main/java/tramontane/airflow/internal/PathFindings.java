@@ -1,5 +1,9 @@
 package tramontane.airflow.internal;
 
+import static tramontane.airflow.internal.Amounts.flow;
+import static tramontane.airflow.internal.Amounts.fraction;
+import static tramontane.airflow.internal.Amounts.pressure;
+
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
@@ -11,12 +15,10 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.stream.Collectors;
-import tramontane.analysis.Amount;
 import tramontane.analysis.Finding;
 import tramontane.analysis.OperatingPoint;
 import tramontane.model.Bay;
 import tramontane.model.Passage;
-import tramontane.physics.units.QuantityKind;
 
 /** What an engineer should know about the way the air takes: where it is lost, drawn back, shared badly, or close to a stall. */
 final class PathFindings {
@@ -69,18 +71,6 @@ final class PathFindings {
 
     private void caution(String place, String remedy, String source, Object... message) {
         findings.add(Finding.caution(place, message).remedy(remedy).source(source));
-    }
-
-    private static Amount flow(double si) {
-        return new Amount(si, QuantityKind.FLOW);
-    }
-
-    private static Amount pressure(double si) {
-        return new Amount(si, QuantityKind.PRESSURE);
-    }
-
-    private static Amount fraction(double share) {
-        return new Amount(share, QuantityKind.FRACTION);
     }
 
     private void stall(OperatingPoint.BankPoint point) {
