@@ -2,6 +2,7 @@ package tramontane.analysis;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.osgi.annotation.versioning.ConsumerType;
 import tramontane.model.Condition;
 import tramontane.model.Design;
@@ -45,6 +46,17 @@ public interface PassageKind {
      * @param setting the passage, its design and condition
      */
     FlowLaw law(Values values, Setting setting);
+
+    /**
+     * The free cross-section through which the air of one passage goes, for the velocity at what stands in it.
+     *
+     * @param values  the passage's parameters, read without errors
+     * @param setting the passage, its design and condition
+     * @return m²; empty for a kind that has none
+     */
+    default OptionalDouble flowArea(Values values, Setting setting) {
+        return OptionalDouble.empty();
+    }
 
     /**
      * What is wrong with parameters that are each in range but do not fit together.

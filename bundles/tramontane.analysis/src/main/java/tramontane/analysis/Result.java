@@ -7,16 +7,23 @@ import java.util.Optional;
 /**
  * What an analysis returns.
  *
- * @param <T>      the type of its data
- * @param data     its typed data; empty where it could not be computed
- * @param figures  its figures
- * @param findings its findings
+ * @param <T>       the type of its data
+ * @param data      its typed data; empty where it could not be computed
+ * @param figures   its figures
+ * @param findings  its findings
+ * @param overviews tables that it lays out itself
  */
-public record Result<T>(Optional<T> data, List<Figure> figures, List<Finding> findings) {
+public record Result<T>(Optional<T> data, List<Figure> figures, List<Finding> findings, List<Overview> overviews) {
 
     public Result {
         figures = List.copyOf(figures);
         findings = List.copyOf(findings);
+        overviews = List.copyOf(overviews);
+    }
+
+    /** A result without tables of its own. */
+    public Result(Optional<T> data, List<Figure> figures, List<Finding> findings) {
+        this(data, figures, findings, List.of());
     }
 
     /** A result of data alone. */
@@ -36,13 +43,20 @@ public record Result<T>(Optional<T> data, List<Figure> figures, List<Finding> fi
     public Result<T> with(Figure... more) {
         List<Figure> all = new ArrayList<>(figures);
         all.addAll(List.of(more));
-        return new Result<>(data, all, findings);
+        return new Result<>(data, all, findings, overviews);
     }
 
     /** This result with more findings. */
     public Result<T> with(Finding... more) {
         List<Finding> all = new ArrayList<>(findings);
         all.addAll(List.of(more));
-        return new Result<>(data, figures, all);
+        return new Result<>(data, figures, all, overviews);
+    }
+
+    /** This result with more tables that it lays out itself. */
+    public Result<T> with(Overview... more) {
+        List<Overview> all = new ArrayList<>(overviews);
+        all.addAll(List.of(more));
+        return new Result<>(data, figures, findings, all);
     }
 }

@@ -32,7 +32,7 @@ class ConsistencyTest {
     }
 
     private static HeatSource source(String id, HeatSource.Share... into) {
-        return new HeatSource(id, Quantity.of(1), List.of(into), Optional.empty(), Optional.empty(), Value.Tree.EMPTY);
+        return new HeatSource(id, Quantity.of(1), List.of(into), Optional.empty(), Value.Tree.EMPTY);
     }
 
     @Test

@@ -72,7 +72,7 @@ class AirflowAnalysisTest {
     }
 
     private static HeatSource heat(double watts) {
-        return new HeatSource("board", Quantity.of(watts), List.of(), Optional.empty(), Optional.empty(), Value.Tree.EMPTY);
+        return new HeatSource("board", Quantity.of(watts), List.of(), Optional.empty(), Value.Tree.EMPTY);
     }
 
     private static Requirement rise(double kelvin, String... conditions) {
@@ -570,7 +570,7 @@ class AirflowAnalysisTest {
         Design design = Cases.design(STRAIGHT, List.of("a", "attic"), Cases.bank("fans", "outside", "a"),
                 Cases.square("vent", "a", "outside", B), Cases.square("duct", "a", "attic", B)).withHeatSources(List.of(
                         new HeatSource("card", Quantity.of(100), List.of(new HeatSource.Share("duct", Optional.empty())),
-                                Optional.empty(), Optional.empty(), Value.Tree.EMPTY)));
+                                Optional.empty(), Value.Tree.EMPTY)));
         Result<OperatingPoint> result = Cases.run(design, Condition.NOMINAL);
         assertEquals(0, figure(result, "airflow.passage.flow", "duct"));
         assertEquals(0, figure(result, "airflow.passage.drop", "duct"));

@@ -10,6 +10,7 @@ import tramontane.model.ControlLaw;
 import tramontane.model.Design;
 import tramontane.model.Equipment;
 import tramontane.model.HeatSource;
+import tramontane.model.Link;
 import tramontane.model.MoverCurve;
 import tramontane.model.Passage;
 import tramontane.model.Requirement;
@@ -27,8 +28,9 @@ final class Cosmetics {
                 new AirPath(each(design.airPath().bays(), bay -> new Bay(bay.id(), bay.height(), bare(bay.more()))),
                         each(design.airPath().passages(), passage -> passage.withParameters(bare(passage.parameters()))),
                         bare(design.airPath().more())),
-                each(design.heatSources(), source -> new HeatSource(source.id(), source.power(), source.into(),
-                        source.chain(), source.limit(), bare(source.more()))),
+                each(design.heatSources(), source -> new HeatSource(source.id(), source.power(), source.tolerance(), source.into(),
+                        source.row(), source.wake(), each(source.chain(), Cosmetics::link), source.limit(),
+                        bare(source.more()))),
                 each(design.conditions(), Cosmetics::condition), design.mission(),
                 each(design.controlLaws(), law -> new ControlLaw(law.id(), law.sensor(), law.banks(), law.temperature(),
                         law.speed(), law.hysteresis(), law.riseLimit(), law.fallLimit(), bare(law.more()))),
@@ -55,6 +57,10 @@ final class Cosmetics {
                 mover.rotorDiameter(), mover.openArea(), mover.ratedSpeed(), mover.motor(), mover.noLoadSpeed(),
                 mover.category(), mover.lockedLoss(), mover.freewheelingLoss(), each(mover.curves(), Cosmetics::curve),
                 bare(mover.more()));
+    }
+
+    private static Link link(Link link) {
+        return new Link(link.kind(), link.tolerance(), link.heatCapacity(), bare(link.parameters()));
     }
 
     private static MoverCurve curve(MoverCurve curve) {

@@ -95,7 +95,7 @@ class KeepingTest {
         Bench bench = Bench.with(air, after);
         bench.run(BOX);
         Design heated = BOX.withHeatSources(List.of(new HeatSource("cpu", Quantity.of(35), List.of(),
-                Optional.empty(), Optional.empty(), Value.Tree.EMPTY)));
+                Optional.empty(), Value.Tree.EMPTY)));
         assertEquals(0, bench.run(heated).data(Alpha.class, "hot").orElseThrow().value());
         assertEquals(1, air.runs.get());
         bench.run(box(tree("area", "2 cm²"), Value.Tree.EMPTY, Value.Tree.EMPTY));
