@@ -218,20 +218,36 @@ public final class AirPathModel {
         return temperatures;
     }
 
+    /** What a bank is fed with for which nothing else is said: the setting of the condition, in air as outside. */
+    public Feed feed() {
+        return new Feed(condition.speedSetting(), outside().density(), "condition " + condition.id());
+    }
+
     /**
-     * The speed of each bank's movers, rad/s: what the first speed law says that has an answer, else the condition's speed
-     * setting times the rated speed.
+     * The speed of each bank's movers, rad/s, at the condition's speed setting in air as outside.
      *
      * @param laws the loaded speed laws, highest ranked first
      */
     public Map<String, Double> speeds(List<? extends SpeedLaw> laws) {
-        double density = outside().density();
+        return speeds(laws, Map.of());
+    }
+
+    /**
+     * The speed of each bank's movers, rad/s: what the first speed law says that has an answer, else the speed setting times the
+     * rated speed.
+     *
+     * @param laws  the loaded speed laws, highest ranked first; see {@link SpeedLaws#ranked}
+     * @param feeds speed setting and inlet density by bank; {@link #feed()} for one that is missing
+     */
+    public Map<String, Double> speeds(List<? extends SpeedLaw> laws, Map<String, Feed> feeds) {
+        Feed plain = feed();
         Map<String, Double> speeds = new LinkedHashMap<>();
         for (Part part : parts) {
             part.bank().ifPresent(bank -> {
-                SpeedLaw.Supply supply = new SpeedLaw.Supply(bank.mover(), condition, condition.speedSetting(), density);
+                Feed feed = feeds.getOrDefault(bank.id(), plain);
+                SpeedLaw.Supply supply = new SpeedLaw.Supply(bank.mover(), condition, feed.setting(), feed.density());
                 speeds.put(bank.id(), laws.stream().flatMap(law -> law.speed(supply).stream()).findFirst()
-                        .orElseGet(() -> bank.ratedSpeed() * condition.speedSetting()));
+                        .orElseGet(() -> bank.ratedSpeed() * feed.setting()));
             });
         }
         return speeds;

@@ -15,6 +15,7 @@ import tramontane.airflow.AirPathModel;
 import tramontane.airflow.AirPathSolution;
 import tramontane.airflow.AirPathSolver;
 import tramontane.airflow.NetworkSolver;
+import tramontane.airflow.SpeedLaws;
 import tramontane.analysis.Analysis;
 import tramontane.analysis.Figure;
 import tramontane.analysis.FigureKind;
@@ -54,13 +55,7 @@ public final class AirflowAnalysis implements Analysis<OperatingPoint> {
                     service = SpeedLaw.class)
             List<Map.Entry<Map<String, Object>, SpeedLaw>> speedLaws) {
         this.kinds = kinds.stream().sorted(Comparator.comparing(kind -> kind.form().name())).toList();
-        this.speedLaws = speedLaws.stream().sorted(Comparator
-                .<Map.Entry<Map<String, Object>, SpeedLaw>>comparingLong(entry -> -number(entry.getKey(), "service.ranking"))
-                .thenComparingLong(entry -> number(entry.getKey(), "service.id"))).map(Map.Entry::getValue).toList();
-    }
-
-    private static long number(Map<String, Object> properties, String name) {
-        return properties.get(name) instanceof Number number ? number.longValue() : 0;
+        this.speedLaws = SpeedLaws.ranked(speedLaws);
     }
 
     @Override

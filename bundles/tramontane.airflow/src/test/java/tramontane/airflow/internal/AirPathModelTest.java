@@ -1,6 +1,7 @@
 package tramontane.airflow.internal;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
@@ -10,8 +11,11 @@ import org.junit.jupiter.api.Test;
 import tramontane.airflow.AirPathModel;
 import tramontane.airflow.AirPathSolution;
 import tramontane.airflow.AirPathSolver;
+import tramontane.airflow.Feed;
 import tramontane.airflow.NetworkSolver;
+import tramontane.airflow.SpeedLaws;
 import tramontane.analysis.OperatingPoint;
+import tramontane.analysis.SpeedLaw;
 import tramontane.model.AirPath;
 import tramontane.model.Bay;
 import tramontane.model.Condition;
@@ -92,5 +96,46 @@ class AirPathModelTest {
                 solver.solve(new double[] {300}).network(), () -> false);
         assertEquals(cold.point().orElseThrow().banks().getFirst().flow(), warm.point().orElseThrow().banks().getFirst().flow(), 1e-12);
         assertTrue(warm.network().orElseThrow().iterations() <= cold.network().orElseThrow().iterations());
+    }
+
+    private static Design pushAndPull() {
+        return Cases.design(Cases.mover(), List.of("box"), Cases.bank("in", "outside", "box"), Cases.bank("out", "box", "outside"));
+    }
+
+    @Test
+    void eachBankHasASettingAndDensityOfItsOwn() {
+        AirPathModel model = AirPathModel.of(pushAndPull(), Cases.standardAir().withSpeed(Quantity.of(0.8)), Cases.KINDS);
+        SpeedLaw byDensity = supply -> Optional.of(100 * supply.setting() / supply.density());
+        Map<String, Feed> feeds = Map.of("out", new Feed(0.5, 1.0, "control law fans"));
+        Map<String, Double> speeds = model.speeds(List.of(byDensity), feeds);
+        assertEquals(50, speeds.get("out"), 1e-12);
+        assertEquals(100 * 0.8 / 1.2, speeds.get("in"), 1e-6);
+        assertEquals(0.5 * Cases.SPEED, model.speeds(List.of(), feeds).get("out"), 1e-12);
+        assertEquals(0.8 * Cases.SPEED, model.speeds(List.of(), feeds).get("in"), 1e-12);
+        assertEquals(model.speeds(List.of(byDensity)), model.speeds(List.of(byDensity), Map.of("in", model.feed(), "out", model.feed())));
+    }
+
+    @Test
+    void aFeedIsOfRealNumbers() {
+        for (double wrong : new double[] {-0.1, Double.NaN, Double.POSITIVE_INFINITY}) {
+            assertThrows(IllegalArgumentException.class, () -> new Feed(wrong, 1.2, ""));
+        }
+        for (double wrong : new double[] {0, -1, Double.NaN, Double.POSITIVE_INFINITY}) {
+            assertThrows(IllegalArgumentException.class, () -> new Feed(1, wrong, ""));
+        }
+        assertEquals(0, new Feed(0, 1.2, "").setting());
+    }
+
+    @Test
+    void speedLawsAreAskedByRankThenByAge() {
+        SpeedLaw low = supply -> Optional.of(1.0);
+        SpeedLaw unranked = supply -> Optional.of(2.0);
+        SpeedLaw later = supply -> Optional.of(3.0);
+        SpeedLaw high = supply -> Optional.of(4.0);
+        assertEquals(List.of(high, unranked, later, low), SpeedLaws.ranked(List.of(
+                Map.entry(Map.of("service.ranking", -100, "service.id", 1L), low),
+                Map.entry(Map.of("service.ranking", 0, "service.id", 9L), later),
+                Map.entry(Map.of("service.id", 4L), unranked),
+                Map.entry(Map.of("service.ranking", 7, "service.id", 12L), high))));
     }
 }
