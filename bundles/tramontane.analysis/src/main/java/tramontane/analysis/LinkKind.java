@@ -74,8 +74,11 @@ public interface LinkKind {
     /**
      * Whether its resistance counts from the air that comes to it, so that it contains how the air warms along it. Else it
      * counts from the mean of the air along it.
+     *
+     * @param values  the link's parameters, read without errors
+     * @param setting the link, its source, design and condition
      */
-    default boolean fromInlet() {
+    default boolean fromInlet(Values values, Setting setting) {
         return false;
     }
 
