@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import tramontane.model.Design;
+import tramontane.model.HeatSource;
 import tramontane.model.Problem;
 import tramontane.model.Quantity;
 import tramontane.model.Requirement;
@@ -24,6 +25,9 @@ public final class Judgement {
 
     /** The figure by which the limits of heat sources are judged. */
     public static final String COMPONENT_TEMPERATURE = "thermal.junction.temperature";
+
+    /** Limits closer than this are the same, K; the same temperature written in two units differs by rounding. */
+    private static final double SAME_LIMIT = 1e-6;
 
     /** To single precision, so that of cases that differ by rounding alone the first is named. */
     private static final Comparator<Judged> WORST_FIRST = Comparator.comparing(Judged::severity).reversed()
@@ -47,8 +51,47 @@ public final class Judgement {
     }
 
     /**
+     * All that a design requires: its requirements as written, then the limit of each heat source, in the order of the design.
+     *
+     * <p>A heat source's limit requires of {@link #COMPONENT_TEMPERATURE} at that source to be at most the limit in all
+     * conditions. It is left out where a written requirement says the same, and where nothing loaded can give that figure.
+     *
+     * @param design the design
+     * @param known  the figures that anything loaded can give
+     */
+    public static List<Requirement> requirements(Design design, List<FigureKind> known) {
+        List<Requirement> all = new ArrayList<>(design.requirements());
+        known.stream().filter(kind -> kind.id().equals(COMPONENT_TEMPERATURE)).findFirst().ifPresent(kind -> {
+            for (HeatSource source : design.heatSources()) {
+                source.limit().filter(limit -> !source.id().isEmpty()
+                        && design.requirements().stream().noneMatch(written -> says(written, source.id(), limit, kind, design)))
+                        .ifPresent(limit -> all.add(new Requirement(COMPONENT_TEMPERATURE, source.id(), Optional.empty(),
+                                Optional.of(limit), List.of(), Value.Tree.EMPTY)));
+            }
+        });
+        return List.copyOf(all);
+    }
+
+    /** Whether a written requirement holds a heat source to its limit in every condition. */
+    private static boolean says(Requirement written, String source, Quantity limit, FigureKind kind, Design design) {
+        return written.figure().equals(kind.id()) && written.place().equals(source)
+                && design.workingConditions().stream().allMatch(condition -> written.appliesIn(condition.id()))
+                && written.atMost().filter(most -> same(most, limit, kind)).isPresent();
+    }
+
+    private static boolean same(Quantity one, Quantity other, FigureKind kind) {
+        try {
+            return Math.abs(si(one, kind) - si(other, kind)) < SAME_LIMIT;
+        } catch (UnitException e) {
+            return false; // one that does not fit the figure is not judged, and the other must be
+        }
+    }
+
+    /**
      * One verdict per requirement and condition that it holds in; a figure of the design as a whole is judged once, with an
      * empty condition.
+     *
+     * <p>Judged is what {@link #requirements} lists, limits of heat sources included.
      *
      * <p>Of several cases of a condition, and of several places where {@link Requirement#WORST} is asked for, the worst
      * decides. What is missing is never taken for met: where an analysis that can give the figure gave no data in a case, the
@@ -63,19 +106,20 @@ public final class Judgement {
     public static List<Verdict> judge(Design design, Cases cases, List<Evaluation.Outcome> outcomes,
             List<Engine.Loaded> asked, List<FigureKind> known) {
         Judgement judgement = new Judgement(cases, outcomes, asked, known);
-        return design.requirements().stream().flatMap(requirement -> judgement.conditions(requirement).stream()
+        return requirements(design, known).stream().flatMap(requirement -> judgement.conditions(requirement).stream()
                 .map(condition -> judgement.verdict(requirement, condition))).toList();
     }
 
     /**
-     * Says of every requirement that it is not judged.
+     * Says of everything that {@link #requirements} lists that it is not judged.
      *
      * @param design     the design
+     * @param known      the figures that anything loaded can give
      * @param conditions ids of the conditions
      * @param reason     why
      */
-    public static List<Verdict> none(Design design, List<String> conditions, String reason) {
-        return design.requirements().stream().flatMap(requirement -> conditions.stream().filter(requirement::appliesIn)
+    public static List<Verdict> none(Design design, List<FigureKind> known, List<String> conditions, String reason) {
+        return requirements(design, known).stream().flatMap(requirement -> conditions.stream().filter(requirement::appliesIn)
                 .map(condition -> notJudged(requirement, condition, reason))).toList();
     }
 

@@ -6,7 +6,7 @@ import tramontane.model.Requirement;
 /**
  * How a requirement came out in one condition.
  *
- * @param requirement the requirement
+ * @param requirement the requirement, as written or as a heat source's limit stands for it
  * @param condition   the condition as declared; where it stands for several cases, the worst counts; empty
  *                    for a figure of the design as a whole
  * @param severity    met, caution (met, but its bounds are not), not met, or not judged

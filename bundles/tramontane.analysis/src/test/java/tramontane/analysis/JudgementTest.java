@@ -17,11 +17,13 @@ import tramontane.model.AirPath;
 import tramontane.model.Condition;
 import tramontane.model.Design;
 import tramontane.model.FailedMover;
+import tramontane.model.HeatSource;
 import tramontane.model.Passage;
 import tramontane.model.Quantity;
 import tramontane.model.Requirement;
 import tramontane.model.Value;
 import tramontane.physics.units.QuantityKind;
+import tramontane.physics.units.Units;
 
 class JudgementTest {
 
@@ -191,5 +193,74 @@ class JudgementTest {
     void aConditionWithoutCasesIsNotJudged() {
         Design none = ANY_OF_TWO.withAirPath(AirPath.EMPTY);
         assertEquals("the condition has no case that could be computed", judge(none, List.of(), AIR).getFirst().reason());
+    }
+
+    private static final FigureKind JUNCTION = new FigureKind(Judgement.COMPONENT_TEMPERATURE, "junction temperature",
+            QuantityKind.TEMPERATURE, Better.LOWER, "Of a heat source.");
+    private static final Engine.Loaded HEAT = loaded("heat", Scope.CONDITION, JUNCTION);
+
+    private static HeatSource source(String id, String limit) {
+        return new HeatSource(id, Quantity.of(5), List.of(), Optional.of(limit).filter(text -> !text.isEmpty())
+                .map(text -> Quantity.of(Units.parse(text, QuantityKind.TEMPERATURE), text)), Value.Tree.EMPTY);
+    }
+
+    private static Requirement junction(String place, String most, String... conditions) {
+        return new Requirement(JUNCTION.id(), place, Optional.empty(),
+                Optional.of(Quantity.of(Units.parseAny(most).si(), most)), List.of(conditions), Value.Tree.EMPTY);
+    }
+
+    private static final Design HOT = Design.EMPTY.withConditions(List.of(Condition.named("hot"), Condition.named("cold")))
+            .withHeatSources(List.of(source("cpu", "85 °C"), source("coil", ""), source("disk", "60 °C"), source("", "50 °C")));
+
+    private static List<String> said(List<Requirement> requirements) {
+        return requirements.stream().map(each -> each.place() + " " + each.atMost().orElseThrow().si() + " in "
+                + each.conditions()).toList();
+    }
+
+    @Test
+    void theLimitOfAHeatSourceIsARequirementOnceSomethingGivesItsTemperature() {
+        Design design = HOT.withRequirements(List.of(requirement("air.flow", "fans", null, 2.0)));
+        assertEquals(design.requirements(), Judgement.requirements(design, List.of(FLOW, LIFE)));
+        assertEquals(List.of("fans 2.0 in []", "cpu 358.15 in []", "disk 333.15 in []"),
+                said(Judgement.requirements(design, List.of(FLOW, JUNCTION))));
+    }
+
+    static Stream<Arguments> writtenBeside() {
+        return Stream.of(
+                Arguments.of("the same", junction("cpu", "85 °C"), false),
+                Arguments.of("the same in other units", junction("cpu", "185 °F"), false),
+                Arguments.of("the same in every condition by name", junction("cpu", "85 °C", "cold", "hot"), false),
+                Arguments.of("the same in one condition only", junction("cpu", "85 °C", "hot"), true),
+                Arguments.of("another limit", junction("cpu", "80 °C"), true),
+                Arguments.of("of a kind that does not fit", junction("cpu", "85 dB"), true),
+                Arguments.of("at every place", junction(Requirement.WORST, "85 °C"), true),
+                Arguments.of("on another figure", requirement("air.flow", "cpu", null, 358.15), true));
+    }
+
+    @ParameterizedTest(name = "{0}")
+    @MethodSource("writtenBeside")
+    void aWrittenRequirementThatSaysTheSameIsNotJudgedTwice(String what, Requirement written, boolean twice) {
+        List<Requirement> all = Judgement.requirements(HOT.withRequirements(List.of(written)), List.of(FLOW, JUNCTION));
+        assertEquals(twice ? List.of("cpu 358.15 in []", "disk 333.15 in []") : List.of("disk 333.15 in []"),
+                said(all.subList(1, all.size())));
+    }
+
+    @Test
+    void limitsOfHeatSourcesAreJudgedLikeAnyRequirement() {
+        List<FigureKind> known = List.of(FLOW, JUNCTION);
+        List<Verdict> verdicts = Judgement.judge(HOT, Cases.of(HOT, Set.of()), List.of(
+                outcome("heat", "hot", Status.COMPUTED, Figure.of(JUNCTION, "cpu", 359.15)),
+                outcome("heat", "cold", Status.COMPUTED, Figure.of(JUNCTION, "cpu", 350.15).within(345.15, 358.65))),
+                List.of(HEAT), known);
+        assertEquals(List.of("cpu hot not met -1.0: does not hold at cpu",
+                "cpu cold caution 8.0: holds at cpu, but not at the edge of its uncertainty",
+                "disk hot not judged 0.0: there is no such figure at disk; it is known at cpu",
+                "disk cold not judged 0.0: there is no such figure at disk; it is known at cpu"),
+                verdicts.stream().map(each -> each.requirement().place() + " " + each.condition() + " " + each.severity().word()
+                        + " " + each.margin() + ": " + each.reason()).toList());
+        assertEquals(List.of("cpu hot no", "disk hot no"), Judgement.none(HOT, known, List.of("hot"), "no").stream()
+                .map(each -> each.requirement().place() + " " + each.condition() + " " + each.reason()).toList());
+        assertEquals(List.of("none of the analyses that give this figure was run"), Judgement.judge(HOT, Cases.of(HOT, Set.of()),
+                List.of(), List.of(AIR), known).stream().map(Verdict::reason).distinct().toList());
     }
 }

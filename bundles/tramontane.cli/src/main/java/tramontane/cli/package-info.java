@@ -15,9 +15,10 @@
  * <li>{@code figures}: {@code id}, {@code label}, {@code place} (empty for the design as a whole), {@code condition} (the id
  *     of a case; empty for all conditions), {@code value}, where known {@code lower} and {@code upper}, {@code unit}
  *     ({@code 1} for a number without dimension)</li>
- * <li>{@code verdicts}: {@code figure}, {@code place}, where stated {@code atLeast} and {@code atMost}, {@code condition},
- *     {@code severity} ({@code met}, {@code caution}, {@code not met}, {@code not judged}), where judged {@code value},
- *     {@code at} (the place that decided), {@code case} and {@code margin} (negative outside the limit), {@code reason}</li>
+ * <li>{@code verdicts}, of requirements, then of limits of heat sources: {@code figure}, {@code place}, where stated
+ *     {@code atLeast} and {@code atMost}, {@code condition}, {@code severity} ({@code met}, {@code caution}, {@code not met},
+ *     {@code not judged}), where judged {@code value}, {@code at} (the place that decided), {@code case} and {@code margin}
+ *     (negative outside the limit), {@code reason}</li>
  * <li>{@code findings}: {@code severity} (as above, and {@code note}, {@code error}), {@code message}, {@code place},
  *     {@code condition}, {@code remedy}, {@code source}</li>
  * <li>{@code outcomes}: {@code analysis}, {@code condition}, {@code status} ({@code computed}, {@code not computed},

@@ -58,6 +58,33 @@ class SolveTest {
     }
 
     @Test
+    void limitsOfHeatSourcesReadAsRequirementsInEveryFormat() {
+        assertEquals(1, solve(FakeEngine.giving(Toys.hot())));
+        assertTrue(console.printed().startsWith("""
+                Camera (FILE), 2 conditions
+
+                Requirements
+                requirement                                          cold         hot
+                ---------------------------------------------------  -----------  ---------------
+                junction temperature, camera cards: at most 85.0 °C  met 68.3 °C  not met 86.7 °C
+                junction temperature, supply: at most 105 °C         met 76.9 °C  met 96.1 °C
+                """.replace("FILE", file.toString())), console.printed());
+        assertTrue(console.printed().endsWith("""
+                  not met  junction temperature at camera cards: 86.7 °C where at most 85.0 °C is required (in hot)
+
+                Of 4 verdicts, 1 is not met.
+                """), console.printed());
+        assertEquals(1, solve(FakeEngine.giving(Toys.hot()), "--format", "json"));
+        assertEquals("{\"figure\":\"thermal.junction.temperature\",\"place\":\"camera cards\",\"atMost\":358.15,"
+                + "\"condition\":\"hot\",\"severity\":\"not met\",\"value\":359.85,\"at\":\"camera cards\",\"case\":\"hot\","
+                + "\"margin\":" + (358.15 - 359.85) + ",\"reason\":\"does not hold at camera cards\"}",
+                JsonParser.parseString(console.written()).getAsJsonObject().getAsJsonArray("verdicts").get(1).toString());
+        int written = console.written().length();
+        assertEquals(1, solve(FakeEngine.giving(Toys.hot()), "--format", "csv"));
+        assertEquals(5, console.written().substring(written).lines().count());
+    }
+
+    @Test
     void asksForAllAnalysesAndConditionsWithinFiveMinutes() {
         FakeEngine engine = FakeEngine.giving(Toys.cabinet());
         solve(engine);

@@ -4,8 +4,10 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.stream.IntStream;
 import tramontane.analysis.Better;
+import tramontane.analysis.Cases;
 import tramontane.analysis.Engine;
 import tramontane.analysis.Evaluation;
 import tramontane.analysis.Evaluation.Outcome;
@@ -13,6 +15,7 @@ import tramontane.analysis.Evaluation.Status;
 import tramontane.analysis.Figure;
 import tramontane.analysis.FigureKind;
 import tramontane.analysis.Finding;
+import tramontane.analysis.Judgement;
 import tramontane.analysis.OperatingPoint;
 import tramontane.analysis.Result;
 import tramontane.analysis.Scope;
@@ -24,10 +27,12 @@ import tramontane.model.Bay;
 import tramontane.model.Condition;
 import tramontane.model.Design;
 import tramontane.model.FailedMover;
+import tramontane.model.HeatSource;
 import tramontane.model.Quantity;
 import tramontane.model.Requirement;
 import tramontane.model.Value;
 import tramontane.physics.units.QuantityKind;
+import tramontane.physics.units.Units;
 
 /** Invented results; their numbers mean nothing. */
 public final class Toys {
@@ -40,6 +45,9 @@ public final class Toys {
             "Dust in a bay.");
     public static final FigureKind COST = new FigureKind("acme.energy", "energy per year", QuantityKind.ENERGY, Better.LOWER,
             "Energy of all movers in a year.");
+
+    public static final FigureKind JUNCTION = new FigureKind(Judgement.COMPONENT_TEMPERATURE, "junction temperature",
+            QuantityKind.TEMPERATURE, Better.LOWER, "Temperature of a heat source.");
 
     public static final List<Engine.Loaded> ANALYSES = List.of(
             new Engine.Loaded("acme", "dust and energy", "acme.dust 2.0.0", Scope.CONDITION, List.of(DUST, COST),
@@ -126,6 +134,27 @@ public final class Toys {
                 notJudged(dust, "one failed", "No dust was computed for this condition."));
         return new Evaluation(design, List.of(one("nominal", "nominal"), one("one failed", first), one("one failed", second)),
                 outcomes, findings, verdicts, false);
+    }
+
+    /** Two components with limits that nobody wrote as requirements; one holds in both conditions, one in the first. */
+    public static Evaluation hot() {
+        Design design = Design.EMPTY.withName("Camera").withConditions(List.of(Condition.named("cold"), Condition.named("hot")))
+                .withHeatSources(List.of(source("camera cards", "85 °C"), source("supply", "105 °C")));
+        List<Outcome> outcomes = List.of(
+                outcome("heat", "cold", Status.COMPUTED, Figure.of(JUNCTION, "camera cards", 341.45).in("cold"),
+                        Figure.of(JUNCTION, "supply", 350.05).in("cold")),
+                outcome("heat", "hot", Status.COMPUTED, Figure.of(JUNCTION, "camera cards", 359.85).in("hot"),
+                        Figure.of(JUNCTION, "supply", 369.25).in("hot")));
+        Engine.Loaded heat = new Engine.Loaded("heat", "temperatures", "acme.heat 1.0.0", Scope.CONDITION, List.of(JUNCTION),
+                Optional.empty());
+        Cases cases = Cases.of(design, Set.of());
+        return new Evaluation(design, cases.list(), outcomes, List.of(),
+                Judgement.judge(design, cases, outcomes, List.of(heat), heat.figures()), false);
+    }
+
+    private static HeatSource source(String id, String limit) {
+        return new HeatSource(id, Quantity.of(80), List.of(),
+                Optional.of(Quantity.of(Units.parse(limit, QuantityKind.TEMPERATURE), limit)), Value.Tree.EMPTY);
     }
 
     public static Results results(Evaluation evaluation) {

@@ -361,7 +361,7 @@ final class Evaluating {
 
     private synchronized Evaluation evaluation() {
         if (plan == null) {
-            return new Evaluation(request.design(), List.of(), List.of(), own, Judgement.none(request.design(),
+            return new Evaluation(request.design(), List.of(), List.of(), own, Judgement.none(request.design(), List.of(),
                     request.design().workingConditions().stream().map(Condition::id)
                             .filter(id -> request.conditions().isEmpty() || request.conditions().contains(id)).toList(),
                     cancelled ? "the run was left early" : "the evaluation could not be prepared"), cancelled);
@@ -415,7 +415,7 @@ final class Evaluating {
 
     private List<Verdict> verdicts(List<Evaluation.Outcome> outcomes) {
         if (!plan.errors().isEmpty()) {
-            return Judgement.none(request.design(), plan.cases().conditions(), "the design has errors");
+            return Judgement.none(request.design(), plan.loadout().figures(), plan.cases().conditions(), "the design has errors");
         }
         return Judgement.judge(request.design(), plan.cases(), outcomes,
                 plan.active().stream().map(card -> card.loaded(bars.reason(card.bundle()))).toList(),

@@ -22,13 +22,19 @@ import tramontane.analysis.Evaluation.Status;
 import tramontane.analysis.Figure;
 import tramontane.analysis.FigureKind;
 import tramontane.analysis.Finding;
+import tramontane.analysis.Judgement;
 import tramontane.analysis.Result;
 import tramontane.analysis.Severity;
+import tramontane.analysis.Verdict;
 import tramontane.engine.internal.Toy.Alpha;
 import tramontane.engine.internal.Toy.Beta;
 import tramontane.engine.internal.Toy.Gamma;
+import tramontane.model.Condition;
 import tramontane.model.Design;
 import tramontane.model.FailedMover;
+import tramontane.model.HeatSource;
+import tramontane.model.Quantity;
+import tramontane.model.Value;
 import tramontane.physics.units.QuantityKind;
 
 class RunningTest {
@@ -307,6 +313,32 @@ class RunningTest {
         assertEquals(List.of(Severity.MET, Severity.NOT_MET), evaluation.verdicts().stream().map(each -> each.severity()).toList());
         assertEquals("any one failed: fans 2 locked", evaluation.verdicts().get(1).figure().orElseThrow().condition());
         assertEquals(-0.5, evaluation.verdicts().get(1).margin(), 1e-12);
+    }
+
+    @Test
+    void limitsOfHeatSourcesAreJudgedOnceSomethingGivesComponentTemperatures() {
+        Design design = Bench.conditions("hot").withHeatSources(List.of(new HeatSource("cpu", Quantity.of(35), List.of(),
+                Optional.of(Quantity.of(358.15)), Value.Tree.EMPTY)));
+        Evaluation without = Bench.with(Toy.giving("a", Alpha.class, new Alpha(1))).run(design);
+        assertEquals(List.of(), without.verdicts());
+        assertEquals(List.of("the limit of one heat source is not judged: nothing loaded gives component temperatures"),
+                Bench.messages(without));
+        FigureKind junction = new FigureKind(Judgement.COMPONENT_TEMPERATURE, "junction temperature",
+                QuantityKind.TEMPERATURE, Better.LOWER, "");
+        Toy<Alpha> heat = Toy.of("heat", Alpha.class, (input, run) -> Result.of(new Alpha(0))
+                .with(Figure.of(junction, "cpu", 350.15))).figures(junction);
+        Evaluation with = Bench.with(heat).run(design);
+        assertEquals(List.of(), Bench.messages(with));
+        assertEquals(List.of("cpu hot met 8.0"), with.verdicts().stream().map(each -> each.requirement().place() + " "
+                + each.condition() + " " + each.severity().word() + " " + each.margin()).toList());
+        // one that could not be computed is never taken for met, nor is one in a design with errors
+        Toy<Alpha> silent = Toy.of("heat", Alpha.class, (input, run) -> Result.<Alpha>notComputed()).figures(junction);
+        assertEquals(List.of("could not be computed: analysis heat found no answer"),
+                Bench.with(silent).run(design).verdicts().stream().map(Verdict::reason).toList());
+        Design broken = design.withConditions(List.of(Condition.named("hot").with("hot", List.of(
+                new FailedMover(Optional.of("fans"), Optional.of(1), FailedMover.State.LOCKED)))));
+        assertEquals(List.of(), Bench.with(heat).run(broken).verdicts().stream()
+                .filter(each -> each.severity() != Severity.NOT_JUDGED).toList());
     }
 
     @Test
