@@ -1,6 +1,7 @@
 package tramontane.airflow.internal;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertSame;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -8,18 +9,23 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import tramontane.airflow.AirPathModel;
 import tramontane.airflow.AirPathSolution;
 import tramontane.airflow.AirPathSolver;
 import tramontane.airflow.Feed;
 import tramontane.airflow.NetworkSolver;
 import tramontane.airflow.SpeedLaws;
+import tramontane.analysis.Finding;
 import tramontane.analysis.OperatingPoint;
 import tramontane.analysis.SpeedLaw;
+import tramontane.model.AirMover;
 import tramontane.model.AirPath;
 import tramontane.model.Bay;
 import tramontane.model.Condition;
 import tramontane.model.Design;
+import tramontane.model.FailedMover;
 import tramontane.model.Quantity;
 import tramontane.model.Value;
 
@@ -137,5 +143,56 @@ class AirPathModelTest {
                 Map.entry(Map.of("service.ranking", 0, "service.id", 9L), later),
                 Map.entry(Map.of("service.id", 4L), unranked),
                 Map.entry(Map.of("service.ranking", 7, "service.id", 12L), high))));
+    }
+
+    /** A part whose curve falls all the way when slow and has a dip when fast. */
+    private static AirMover dippingWhenFast() {
+        double[] slow = {0, 0.01, 0.02, 0.03};
+        return Cases.part(Cases.curve(Cases.SPEED / 2, 1.2, slow, new double[] {20, 18, 13, 0}, new double[0]),
+                Cases.dipping().curves().getFirst());
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"falling", "dipping", "changing"})
+    void otherSpeedsOnASolverGiveWhatANewOneGives(String curve) {
+        AirMover mover = Map.of("falling", Cases.mover(), "dipping", Cases.dipping(), "changing", dippingWhenFast()).get(curve);
+        Design design = Cases.design(mover, List.of("box", "far"), Cases.square("vent", "outside", "box", 2e4),
+                Cases.square("shaft", "box", "far", 1e4), Cases.bank("fans", "far", "outside", "across", 3),
+                Cases.bank("booster", "box", "far"));
+        Condition failed = Cases.standardAir().with("failed", List.of(Cases.failed("fans", 2, FailedMover.State.LOCKED)));
+        for (Condition condition : List.of(Cases.standardAir(), failed)) {
+            AirPathModel model = AirPathModel.of(design, condition, Cases.KINDS);
+            Map<String, Double> factors = Map.of("vent", 1.1, "fans", 0.9);
+            Map<String, Double> area = Map.of("shaft", 1.2);
+            AirPathSolver solver = model.at(Map.of("fans", Cases.SPEED), factors, area);
+            double[] warm = {310, 320};
+            AirPathSolution fast = solver.solve(warm);
+            for (Map<String, Double> speeds : List.of(Map.of("fans", Cases.SPEED / 2, "booster", Cases.SPEED / 2),
+                    Map.of("fans", 0.9 * Cases.SPEED), Map.of("fans", 0.0, "booster", 1.1 * Cases.SPEED))) {
+                AirPathSolver fresh = model.at(speeds, factors, area);
+                AirPathSolver other = solver.withSpeeds(speeds);
+                assertEquals(fresh.solve(warm).point(), other.solve(warm).point());
+                assertEquals(fresh.near(warm, fast, () -> false).point(), other.near(warm, fast, () -> false).point());
+                assertTrue(other.near(warm, fast, () -> false).point().isPresent());
+                assertTrue(solver.near(warm, other.solve(warm), () -> false).point().isPresent());
+            }
+            assertEquals(fast.point(), solver.solve(warm).point());
+            assertSame(solver, solver.withSpeeds(Map.of("fans", Cases.SPEED)));
+        }
+    }
+
+    @Test
+    void aSpeedThatCannotBeComputedDoesNotStick() {
+        Design design = Cases.design(Cases.mover(), List.of("box"), Cases.square("vent", "outside", "box", 2e4),
+                Cases.bank("fans", "box", "outside"));
+        AirMover frameless = new AirMover("F", "", Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(),
+                Optional.empty(), Optional.empty(), Optional.empty(), Cases.mover().curves(), Value.Tree.EMPTY);
+        AirPathModel model = AirPathModel.of(design.withAirMovers(List.of(frameless)), Cases.standardAir(), Cases.KINDS);
+        AirPathSolver still = model.at(Map.of("fans", 0.0));
+        assertEquals(List.of("fans"), still.obstacles().stream().map(Finding::place).toList());
+        AirPathSolver turning = still.withSpeeds(Map.of("fans", Cases.SPEED));
+        assertEquals(List.of(), turning.obstacles());
+        assertEquals(still.obstacles(), turning.withSpeeds(Map.of("fans", 0.0)).obstacles());
+        assertThrows(IllegalArgumentException.class, () -> turning.withSpeeds(Map.of("fans", -1.0)));
     }
 }
