@@ -8,6 +8,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.function.DoubleSupplier;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -18,7 +20,9 @@ import tramontane.airflow.Feed;
 import tramontane.airflow.NetworkSolver;
 import tramontane.airflow.SpeedLaws;
 import tramontane.analysis.Finding;
+import tramontane.analysis.FlowLaw;
 import tramontane.analysis.OperatingPoint;
+import tramontane.analysis.PassageKind;
 import tramontane.analysis.SpeedLaw;
 import tramontane.model.AirMover;
 import tramontane.model.AirPath;
@@ -26,8 +30,10 @@ import tramontane.model.Bay;
 import tramontane.model.Condition;
 import tramontane.model.Design;
 import tramontane.model.FailedMover;
+import tramontane.model.Form;
 import tramontane.model.Quantity;
 import tramontane.model.Value;
+import tramontane.model.Values;
 
 /** The pure function that a coupled loop uses: this network at these bay temperatures and speeds. */
 class AirPathModelTest {
@@ -194,5 +200,73 @@ class AirPathModelTest {
         assertEquals(List.of(), turning.obstacles());
         assertEquals(still.obstacles(), turning.withSpeeds(Map.of("fans", 0.0)).obstacles());
         assertThrows(IllegalArgumentException.class, () -> turning.withSpeeds(Map.of("fans", -1.0)));
+    }
+
+    /** The sections that air goes through, by hand. */
+    @Test
+    void aPassageHasTheAreaThatItsAirGoesThrough() {
+        Design design = Cases.design(Cases.mover(), List.of("box"),
+                Cases.passage("opening", "opening", "outside", "box", "diameter", "40 mm"),
+                Cases.passage("duct", "duct", "outside", "box", "width", "40 mm", "height", "30 mm", "length", "1 m"),
+                Cases.passage("bend", "bend", "outside", "box", "width", "40 mm", "height", "30 mm", "angle", 1.57, "mitre", true),
+                Cases.passage("cage", "card cage", "outside", "box", "boards", 6, "pitch", "20 mm", "componentHeight", "10 mm",
+                        "height", "160 mm", "length", "220 mm"),
+                Cases.passage("fins", "heat sink", "outside", "box", "fins", 16, "finThickness", "1 mm", "width", "80 mm",
+                        "height", "40 mm", "length", "120 mm"),
+                Cases.passage("plate", "orifice", "outside", "box", "ductDiameter", "60 mm", "orificeDiameter", "40 mm"),
+                Cases.passage("wider", "area change", "outside", "box", "fromArea", "10 cm²", "toArea", "25 cm²"),
+                Cases.passage("narrower", "area change", "outside", "box", "fromArea", "25 cm²", "toArea", "10 cm²"),
+                Cases.passage("grille", "grille", "outside", "box", "width", "140 mm", "height", "90 mm", "freeArea", "68 cm²"),
+                Cases.passage("screen", "screen", "outside", "box", "area", "50 cm²", "wireDiameter", "0.5 mm", "openRatio", 0.6),
+                Cases.passage("guard", "finger guard", "outside", "box", "area", "90 cm²", "openRatio", "82 %"),
+                Cases.passage("faced", "filter", "outside", "box", "width", "140 mm", "height", "90 mm", "ratedFlow", "72 m³/h",
+                        "ratedPressure", "9 Pa"),
+                Cases.passage("faceless", "filter", "outside", "box", "ratedFlow", "72 m³/h", "ratedPressure", "9 Pa"),
+                Cases.passage("gap", "gap", "outside", "box", "width", "60 mm", "opening", "4 mm", "depth", "1.5 mm"),
+                Cases.passage("flap", "flap", "outside", "box", "area", "30 cm²", "lossCoefficient", 2),
+                Cases.square("measured", "outside", "box", 1e4), Cases.bank("fans", "box", "outside"));
+        AirPathModel model = AirPathModel.of(design, Condition.NOMINAL, Cases.KINDS);
+        assertEquals(List.of(), model.obstacles());
+        Map<String, Double> areas = Map.ofEntries(Map.entry("opening", Math.PI * 4e-4), Map.entry("duct", 12e-4),
+                Map.entry("bend", 12e-4), Map.entry("cage", 6 * 0.0084 * 0.16), Map.entry("fins", 0.064 * 0.04),
+                Map.entry("plate", Math.PI * 4e-4), Map.entry("wider", 10e-4), Map.entry("narrower", 10e-4),
+                Map.entry("grille", 126e-4), Map.entry("screen", 50e-4), Map.entry("guard", 90e-4), Map.entry("faced", 126e-4),
+                Map.entry("gap", 2.4e-4), Map.entry("flap", 30e-4));
+        areas.forEach((id, area) -> assertEquals(area, model.flowArea(id).orElseThrow(), 1e-12, id));
+        for (String none : List.of("faceless", "measured", "fans", "missing")) {
+            assertEquals(OptionalDouble.empty(), model.flowArea(none), none);
+        }
+    }
+
+    /** A kind that says an area of its own. */
+    private record Odd(DoubleSupplier area) implements PassageKind {
+
+        @Override
+        public Form form() {
+            return Form.of("odd", "Odd.");
+        }
+
+        @Override
+        public FlowLaw law(Values values, Setting setting) {
+            return LocalLoss.of(1, 1);
+        }
+
+        @Override
+        public OptionalDouble flowArea(Values values, Setting setting) {
+            return OptionalDouble.of(area.getAsDouble());
+        }
+    }
+
+    @Test
+    void aKindThatFailsToSayItsAreaIsNamed() {
+        Design design = Cases.design(Cases.mover(), List.of(), Cases.passage("x", "odd", "outside", "outside"));
+        for (DoubleSupplier wrong : List.<DoubleSupplier>of(() -> 0, () -> Double.NaN, () -> {
+            throw new UnsupportedOperationException("no idea");
+        })) {
+            List<Finding> obstacles = AirPathModel.of(design, Condition.NOMINAL, List.of(new Odd(wrong))).obstacles();
+            assertEquals(List.of("x"), obstacles.stream().map(Finding::place).toList());
+            assertTrue(obstacles.getFirst().message().toString().startsWith("passage kind odd failed for passage x: "));
+        }
+        assertEquals(2, AirPathModel.of(design, Condition.NOMINAL, List.of(new Odd(() -> 2))).flowArea("x").orElseThrow());
     }
 }
