@@ -24,7 +24,7 @@ import tramontane.model.Values;
 /** Links of a heat source cpu that stands in a bay box, on a passage sink or on a passage cage; read as from a file. */
 final class Links {
 
-    static final List<LinkKind> KINDS = List.of(new JunctionToCaseKind(), new InterfaceKind(),
+    static final List<LinkKind> KINDS = List.of(new JunctionToCaseKind(), new InterfaceKind(), new MeasuredSinkKind(),
             new ResistanceKind(), new SurfaceKind());
 
     /** The place of every link in sentences. */
