@@ -8,6 +8,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.function.Function;
 import java.util.function.Supplier;
 import tramontane.airflow.internal.Bank;
@@ -48,7 +49,7 @@ public final class AirPathModel {
 
     /** A passage with its ends; a bank instead of a law where it holds movers. */
     record Part(Passage passage, int from, int to, Optional<FlowLaw> law, Supplier<Optional<PassageKind.Origin>> origin,
-            Function<OperatingPoint.PassageFlow, List<Finding>> findings, Optional<Bank> bank) {
+            Function<OperatingPoint.PassageFlow, List<Finding>> findings, OptionalDouble flowArea, Optional<Bank> bank) {
     }
 
     private AirPathModel(Condition condition, List<Bay> bays, List<Part> parts, Optional<AirState> outside,
@@ -139,7 +140,16 @@ public final class AirPathModel {
             law = Optional.of(kind.law(values, setting));
         }
         return Optional.of(new Part(passage, bays.get(passage.from()), bays.get(passage.to()), law,
-                () -> kind.origin(values, setting), flow -> kind.findings(values, setting, flow), bank));
+                () -> kind.origin(values, setting), flow -> kind.findings(values, setting, flow), flowArea(kind, values, setting),
+                bank));
+    }
+
+    private static OptionalDouble flowArea(PassageKind kind, Values values, PassageKind.Setting setting) {
+        OptionalDouble area = kind.flowArea(values, setting);
+        if (area.isPresent() && !(area.getAsDouble() > 0 && area.getAsDouble() < Double.POSITIVE_INFINITY)) {
+            throw new IllegalStateException("it says that air goes through an area of " + area.getAsDouble() + " m²");
+        }
+        return area;
     }
 
     private static Optional<AirState> outside(Condition condition, List<Finding> obstacles) {
@@ -195,6 +205,15 @@ public final class AirPathModel {
     /** Where the flow law of a passage comes from, if its kind says; asked only for a trace. */
     public Optional<PassageKind.Origin> origin(String passage) {
         return Optional.ofNullable(byId.get(passage)).flatMap(part -> part.origin().get());
+    }
+
+    /**
+     * The free cross-section through which the air of a passage goes, m², as its kind says; empty where it says none, and for a
+     * passage that the air path does not have.
+     */
+    public OptionalDouble flowArea(String passage) {
+        Part part = byId.get(passage);
+        return part == null ? OptionalDouble.empty() : part.flowArea();
     }
 
     /** What the kinds of the passages say of their flows. */

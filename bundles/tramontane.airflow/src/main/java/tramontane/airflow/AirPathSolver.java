@@ -1,6 +1,7 @@
 package tramontane.airflow;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -46,27 +47,72 @@ public final class AirPathSolver {
     private final List<AirPathModel.Part> parts;
     private final List<FlowLaw> laws = new ArrayList<>();
     private final double[] speeds;
+    private final Map<String, Double> pressure;
+    private final Map<String, Double> area;
     private final Optional<Layout> even;
     private Optional<Layout> apart = Optional.empty();
+    /** That of another speed, if there is one. */
+    private final Optional<Layout> likeApart;
     private final List<Finding> obstacles;
 
     AirPathSolver(AirPathModel model, List<AirPathModel.Part> parts, Map<String, Double> given,
             Map<String, Double> pressure, Map<String, Double> area) {
+        this(model, parts, speeds(model, parts, given), Map.copyOf(pressure), Map.copyOf(area), Optional.empty());
+    }
+
+    /** With what holds at other speeds too taken from one that has no obstacles. */
+    private AirPathSolver(AirPathModel model, List<AirPathModel.Part> parts, double[] speeds, Map<String, Double> pressure,
+            Map<String, Double> area, Optional<AirPathSolver> like) {
         this.model = model;
         this.parts = parts;
-        speeds = new double[parts.size()];
+        this.speeds = speeds;
+        this.pressure = pressure;
+        this.area = area;
         List<Finding> faults = new ArrayList<>(model.obstacles());
         for (int e = 0; e < parts.size(); e++) {
             AirPathModel.Part part = parts.get(e);
-            double factor = pressure.getOrDefault(part.passage().id(), 1.0);
-            if (part.bank().isPresent()) {
-                bank(e, part.bank().get(), given, factor, faults).ifPresent(laws::add);
+            if (like.isPresent() && like.get().speeds[e] == speeds[e]) {
+                laws.add(like.get().laws.get(e));
+            } else if (part.bank().isPresent()) {
+                bank(part.bank().get(), speeds[e], faults).ifPresent(laws::add);
             } else {
-                laws.add(scaled(part.law().orElseThrow(), factor, area.getOrDefault(part.passage().id(), 1.0)));
+                String id = part.passage().id();
+                laws.add(scaled(part.law().orElseThrow(), pressure.getOrDefault(id, 1.0), area.getOrDefault(id, 1.0)));
             }
         }
         obstacles = List.copyOf(faults);
-        even = faults.isEmpty() ? Optional.of(Layout.of(model, parts, laws, false)) : Optional.empty();
+        even = faults.isEmpty() ? Optional.of(Layout.of(model, parts, laws, false, like.flatMap(other -> other.even)))
+                : Optional.empty();
+        likeApart = like.flatMap(other -> other.apart.or(() -> other.likeApart));
+    }
+
+    /**
+     * The same air path, with the same factors, at other speeds; for much less work than {@link AirPathModel#at}, since only the
+     * banks whose speed changes are made anew. This one may go on being used.
+     *
+     * @param given speed of each bank's running movers, rad/s, by bank id; the rated speed times the condition's setting for one
+     *              that is missing
+     */
+    public AirPathSolver withSpeeds(Map<String, Double> given) {
+        double[] other = speeds(model, parts, given);
+        return Arrays.equals(other, speeds) ? this : new AirPathSolver(model, parts, other, pressure, area,
+                obstacles.isEmpty() ? Optional.of(this) : Optional.empty());
+    }
+
+    /** The speed of each part; of no meaning for one that is no bank. */
+    private static double[] speeds(AirPathModel model, List<AirPathModel.Part> parts, Map<String, Double> given) {
+        double[] speeds = new double[parts.size()];
+        for (int e = 0; e < speeds.length; e++) {
+            if (parts.get(e).bank().isPresent()) {
+                Bank bank = parts.get(e).bank().get();
+                speeds[e] = given.getOrDefault(bank.id(), bank.ratedSpeed() * model.condition().speedSetting());
+                if (!(speeds[e] >= 0 && speeds[e] < Double.POSITIVE_INFINITY)) {
+                    throw new IllegalArgumentException("speed of bank " + bank.id() + " must be a number not below zero, got "
+                            + speeds[e]);
+                }
+            }
+        }
+        return speeds;
     }
 
     private static FlowLaw scaled(FlowLaw law, double factor, double area) {
@@ -76,24 +122,20 @@ public final class AirPathSolver {
         };
     }
 
-    private Optional<BankLaw> bank(int e, Bank bank, Map<String, Double> given, double factor, List<Finding> faults) {
-        speeds[e] = given.getOrDefault(bank.id(), bank.ratedSpeed() * model.condition().speedSetting());
-        if (!(speeds[e] >= 0 && speeds[e] < Double.POSITIVE_INFINITY)) {
-            throw new IllegalArgumentException("speed of bank " + bank.id() + " must be a number not below zero, got " + speeds[e]);
-        }
-        Optional<String> fault = bank.fault(speeds[e]);
+    private Optional<BankLaw> bank(Bank bank, double speed, List<Finding> faults) {
+        Optional<String> fault = bank.fault(speed);
         if (fault.isPresent()) {
             faults.add(AirPathModel.obstacle(bank.id(), "bank " + bank.id() + " cannot be computed: " + fault.get(),
                     "complete the part's data"));
             return Optional.empty();
         }
-        return Optional.of(bank.law(speeds[e], factor));
+        return Optional.of(bank.law(speed, pressure.getOrDefault(bank.id(), 1.0)));
     }
 
     /** The network in which like columns need not share evenly. */
     private Layout columns() {
         if (apart.isEmpty()) {
-            apart = Optional.of(Layout.of(model, parts, laws, true));
+            apart = Optional.of(Layout.of(model, parts, laws, true, likeApart));
         }
         return apart.get();
     }
@@ -126,7 +168,7 @@ public final class AirPathSolver {
         if (!layout.dips().isEmpty()) {
             return new Work(load, settings, temperatures, stop).search();
         }
-        NetworkSolution solution = layout.solver().solve(load, settings, start, stop);
+        NetworkSolution solution = layout.solver().solve(load, settings, start.filter(layout::fits), stop);
         return solution.converged() ? new AirPathSolution(Optional.of(point(layout, solution, load.air(), temperatures, true)),
                 List.of(), -1, "", List.of(), Optional.of(solution)) : AirPathSolution.none(unsolved(solution));
     }
@@ -163,8 +205,12 @@ public final class AirPathSolver {
             return AirPathSolution.none(obstacles);
         }
         NetworkSolution start = before.network().get();
-        boolean together = even.get().network().branches().size() == start.branches();
+        boolean together = even.get().fits(start);
         Layout layout = together ? even.get() : columns();
+        if (!layout.fits(start)) {
+            // curves that have got a dip at other speeds, or lost it
+            return solve(temperatures, NetworkSolver.Settings.STANDARD, Optional.empty(), stop);
+        }
         if (layout.dips().isEmpty()) {
             return solve(temperatures, NetworkSolver.Settings.STANDARD, Optional.of(start), stop);
         }

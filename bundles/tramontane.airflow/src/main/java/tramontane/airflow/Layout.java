@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import tramontane.airflow.internal.BankLaw;
 import tramontane.airflow.internal.DipLaw;
 import tramontane.analysis.FlowLaw;
@@ -35,8 +36,9 @@ record Layout(Network network, NetworkSolver solver, int[][] branchesOf, Map<Int
      *
      * @param laws  the law of each passage; for banks a {@link BankLaw}
      * @param apart whether like columns of a bank need not share its flow evenly
+     * @param like  one with other laws, whose solver is of use where the network is joined in the same way
      */
-    static Layout of(AirPathModel model, List<AirPathModel.Part> parts, List<FlowLaw> laws, boolean apart) {
+    static Layout of(AirPathModel model, List<AirPathModel.Part> parts, List<FlowLaw> laws, boolean apart, Optional<Layout> like) {
         List<Network.Branch> branches = new ArrayList<>();
         int[][] branchesOf = new int[parts.size()][];
         Map<Integer, BankLaw.Parts> banks = new HashMap<>();
@@ -62,7 +64,14 @@ record Layout(Network network, NetworkSolver solver, int[][] branchesOf, Map<Int
         }
         Network network = new Network(model.bays().stream().map(bay -> new Network.Bay(bay.id(), AirPathModel.height(bay)))
                 .toList(), branches);
-        return new Layout(network, NetworkSolver.of(network), branchesOf, Map.copyOf(banks), List.copyOf(dips));
+        NetworkSolver solver = like.map(Layout::solver).filter(other -> other.joins(network)).map(other -> other.with(network))
+                .orElseGet(() -> NetworkSolver.of(network));
+        return new Layout(network, solver, branchesOf, Map.copyOf(banks), List.copyOf(dips));
+    }
+
+    /** Whether a solution is one of this network, as far as its branches tell. */
+    boolean fits(NetworkSolution solution) {
+        return network.branches().size() == solution.branches();
     }
 
     /** Mass flow of a passage, kg/s. */

@@ -120,36 +120,51 @@ public final class NetworkSolver {
         }
     }
 
-    private NetworkSolver(Network network) {
-        this.network = network;
-        bays = network.bays().size();
-        branches = network.branches().size();
-        from = new int[branches];
-        to = new int[branches];
-        law = new FlowLaw[branches];
-        rise = new double[branches];
-        int[] joining = new int[branches];
-        int joins = 0;
-        for (int e = 0; e < branches; e++) {
-            Network.Branch branch = network.branches().get(e);
-            from[e] = branch.from();
-            to[e] = branch.to();
-            law[e] = branch.law();
-            if (from[e] != Network.OUTSIDE && to[e] != Network.OUTSIDE) {
-                rise[e] = network.bays().get(to[e]).height() - network.bays().get(from[e]).height();
-                if (from[e] != to[e]) {
-                    joining[joins++] = e;
+    /** What depends on which bays the branches join, and the heights of those. */
+    private record Joints(int[] from, int[] to, double[] rise, int[] inner) {
+
+        static Joints of(Network network) {
+            int branches = network.branches().size();
+            int[] from = new int[branches];
+            int[] to = new int[branches];
+            double[] rise = new double[branches];
+            int[] joining = new int[branches];
+            int joins = 0;
+            for (int e = 0; e < branches; e++) {
+                Network.Branch branch = network.branches().get(e);
+                from[e] = branch.from();
+                to[e] = branch.to();
+                if (from[e] != Network.OUTSIDE && to[e] != Network.OUTSIDE) {
+                    rise[e] = network.bays().get(to[e]).height() - network.bays().get(from[e]).height();
+                    if (from[e] != to[e]) {
+                        joining[joins++] = e;
+                    }
                 }
             }
+            return new Joints(from, to, rise, Arrays.copyOf(joining, joins));
         }
-        inner = Arrays.copyOf(joining, joins);
-        int[] a = new int[joins];
-        int[] b = new int[joins];
-        for (int k = 0; k < joins; k++) {
-            a[k] = from[inner[k]];
-            b[k] = to[inner[k]];
+
+        SparseCholesky matrix(int bays) {
+            int[] a = new int[inner.length];
+            int[] b = new int[inner.length];
+            for (int k = 0; k < inner.length; k++) {
+                a[k] = from[inner[k]];
+                b[k] = to[inner[k]];
+            }
+            return SparseCholesky.of(bays, a, b);
         }
-        matrix = SparseCholesky.of(bays, a, b);
+    }
+
+    private NetworkSolver(Network network, Joints joints, SparseCholesky matrix) {
+        this.network = network;
+        this.matrix = matrix;
+        bays = network.bays().size();
+        branches = network.branches().size();
+        from = joints.from();
+        to = joints.to();
+        rise = joints.rise();
+        inner = joints.inner();
+        law = network.branches().stream().map(Network.Branch::law).toArray(FlowLaw[]::new);
         air = new Air[branches];
         fromDensity = new double[branches];
         toDensity = new double[branches];
@@ -174,14 +189,38 @@ public final class NetworkSolver {
         step = new double[bays];
         inflow = new double[bays];
         diagonal = new double[bays];
-        offDiagonal = new double[joins];
+        offDiagonal = new double[inner.length];
         root = new int[bays];
         anchored = new boolean[bays];
     }
 
     /** A solver for a network. */
     public static NetworkSolver of(Network network) {
-        return new NetworkSolver(network);
+        Joints joints = Joints.of(network);
+        return new NetworkSolver(network, joints, joints.matrix(network.bays().size()));
+    }
+
+    /**
+     * A solver for a network that differs in its flow laws only, for much less work: what this one found out of how the bays are
+     * joined holds there too. Memory to work in it has of its own.
+     *
+     * @param other the same bays, joined by as many branches in the same order
+     */
+    public NetworkSolver with(Network other) {
+        if (!joins(other)) {
+            throw new IllegalArgumentException("a network of " + other.bays().size() + " bays and " + other.branches().size()
+                    + " branches is not joined as one of " + bays + " bays and " + branches + " branches");
+        }
+        return new NetworkSolver(other, new Joints(from, to, rise, inner), matrix.another());
+    }
+
+    /** Whether another network joins the same bays by as many branches in the same order. */
+    boolean joins(Network other) {
+        boolean same = other.branches().size() == branches && other.bays().equals(network.bays());
+        for (int e = 0; e < branches && same; e++) {
+            same = other.branches().get(e).from() == from[e] && other.branches().get(e).to() == to[e];
+        }
+        return same;
     }
 
     /** Solves a network once, from a cold start. */

@@ -2,6 +2,7 @@ package tramontane.airflow;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.sun.management.ThreadMXBean;
@@ -325,6 +326,32 @@ class NetworkSolverTest {
         branches.set(which, branch(raised.from(), raised.to(), Laws.times(3, raised.law())));
         NetworkSolution other = solved(new Network(drawn.network().bays(), branches), unit(bays));
         assertTrue(Math.abs(other.massFlow(which)) <= Math.abs(plain.massFlow(which)) + 1e-9 * largest(plain));
+    }
+
+    @Property(tries = 100)
+    void otherLawsOnASolverGiveWhatANewOneGives(@ForAll @IntRange(min = 1, max = 30) int bays, @ForAll long seed) {
+        Drawn drawn = draw(bays, seed);
+        NetworkSolver solver = NetworkSolver.of(drawn.network());
+        NetworkSolution before = solver.solve(unit(bays), NetworkSolver.Settings.STANDARD);
+        Network other = new Network(drawn.network().bays(), drawn.network().branches().stream()
+                .map(each -> branch(each.from(), each.to(), Laws.times(0.5 + drawn.random().nextDouble(), each.law()))).toList());
+        NetworkSolution fresh = NetworkSolver.of(other).solve(unit(bays), NetworkSolver.Settings.STANDARD);
+        NetworkSolution made = solver.with(other).solve(unit(bays), NetworkSolver.Settings.STANDARD);
+        NetworkSolution after = solver.solve(unit(bays), NetworkSolver.Settings.STANDARD);
+        for (int e = 0; e < before.branches(); e++) {
+            assertEquals(fresh.massFlow(e), made.massFlow(e));
+            assertEquals(fresh.drop(e), made.drop(e));
+            assertEquals(before.massFlow(e), after.massFlow(e));
+        }
+    }
+
+    @Test
+    void aSolverIsOfNoUseForANetworkJoinedInAnotherWay() {
+        NetworkSolver solver = NetworkSolver.of(network(2, branch(OUT, 0, Laws.square(1)), branch(0, 1, Laws.square(1)),
+                branch(1, OUT, Laws.square(1))));
+        assertThrows(IllegalArgumentException.class, () -> solver.with(network(2, branch(OUT, 0, Laws.square(1)),
+                branch(1, 0, Laws.square(1)), branch(1, OUT, Laws.square(1)))));
+        assertThrows(IllegalArgumentException.class, () -> solver.with(network(2, branch(OUT, 0, Laws.square(1)))));
     }
 
     @Property(tries = 100)

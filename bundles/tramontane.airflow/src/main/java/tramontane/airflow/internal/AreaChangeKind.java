@@ -3,6 +3,7 @@ package tramontane.airflow.internal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.osgi.service.component.annotations.Component;
 import tramontane.analysis.Finding;
 import tramontane.analysis.FlowLaw;
@@ -86,6 +87,12 @@ public final class AreaChangeKind implements PassageKind {
         double smaller = smaller(values);
         return new AreaChangeLaw(forward(values), backward(values),
                 Resistance.TRANSITION_REYNOLDS * smaller / LocalLoss.roundDiameter(smaller));
+    }
+
+    /** The smaller of its two. */
+    @Override
+    public OptionalDouble flowArea(Values values, Setting setting) {
+        return OptionalDouble.of(smaller(values));
     }
 
     @Override

@@ -3,6 +3,7 @@ package tramontane.airflow.internal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.osgi.service.component.annotations.Component;
 import tramontane.analysis.Finding;
 import tramontane.analysis.FlowLaw;
@@ -76,6 +77,11 @@ public final class BendKind implements PassageKind {
         return new ChannelLaw(section.area(), section.diameter(),
                 new DuctFriction(section.developed(), 1, values.si("roughness") / section.diameter()),
                 Bend.frictionLength(angle, values.si("radius") / section.diameter()), Bend.turning(angle) + ExitHead.of(values));
+    }
+
+    @Override
+    public OptionalDouble flowArea(Values values, Setting setting) {
+        return OptionalDouble.of(CrossSection.of(values).orElseThrow().area());
     }
 
     @Override

@@ -2,6 +2,7 @@ package tramontane.airflow.internal;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.osgi.service.component.annotations.Component;
 import tramontane.analysis.Finding;
 import tramontane.analysis.FlowLaw;
@@ -79,6 +80,12 @@ public final class CardCageKind implements PassageKind {
         double length = values.si("length") / channel.diameter();
         return new ChannelLaw(area(values), channel.diameter(), new DuctFriction(channel.entry(), length, 0),
                 values.si("frictionFactor") * length, loss(values));
+    }
+
+    /** That of all channels together. */
+    @Override
+    public OptionalDouble flowArea(Values values, Setting setting) {
+        return OptionalDouble.of(area(values));
     }
 
     @Override

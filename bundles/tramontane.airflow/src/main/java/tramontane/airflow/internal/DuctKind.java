@@ -3,6 +3,7 @@ package tramontane.airflow.internal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.osgi.service.component.annotations.Component;
 import tramontane.analysis.Finding;
 import tramontane.analysis.FlowLaw;
@@ -52,6 +53,11 @@ public final class DuctKind implements PassageKind {
         CrossSection section = CrossSection.of(values).orElseThrow();
         return ChannelLaw.of(section.area(), section.diameter(), new DuctFriction(section.entry(),
                 values.si("length") / section.diameter(), values.si("roughness") / section.diameter()), loss(values));
+    }
+
+    @Override
+    public OptionalDouble flowArea(Values values, Setting setting) {
+        return OptionalDouble.of(CrossSection.of(values).orElseThrow().area());
     }
 
     private static double loss(Values values) {

@@ -129,6 +129,12 @@ public final class FilterKind implements PassageKind {
         return MixedLaw.measured(linear(values), quadratic(values), values.si("density"), setting.condition().cloggingFactor());
     }
 
+    /** Its face, where it is known; a rating by flow does not need it. */
+    @Override
+    public OptionalDouble flowArea(Values values, Setting setting) {
+        return CrossSection.of(values).map(section -> OptionalDouble.of(section.area())).orElse(OptionalDouble.empty());
+    }
+
     @Override
     public List<Finding> findings(Values values, Setting setting, OperatingPoint.PassageFlow flow) {
         List<Finding> findings = new ArrayList<>();

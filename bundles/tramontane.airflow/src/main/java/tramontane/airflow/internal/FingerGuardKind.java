@@ -3,6 +3,7 @@ package tramontane.airflow.internal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.osgi.service.component.annotations.Component;
 import tramontane.analysis.FlowLaw;
 import tramontane.analysis.PassageKind;
@@ -82,6 +83,12 @@ public final class FingerGuardKind implements PassageKind {
         return values.has("wireDiameter")
                 ? ScreenKind.law(face(values), open(values), values.si("wireDiameter"), ExitHead.of(values))
                 : LocalLoss.of(loss(values) + ExitHead.of(values), face(values));
+    }
+
+    /** Its face: what stands at it sees the face velocity, not that between the bars. */
+    @Override
+    public OptionalDouble flowArea(Values values, Setting setting) {
+        return OptionalDouble.of(face(values));
     }
 
     @Override

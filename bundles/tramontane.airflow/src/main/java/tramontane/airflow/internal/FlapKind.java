@@ -3,6 +3,7 @@ package tramontane.airflow.internal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.osgi.service.component.annotations.Component;
 import tramontane.analysis.Amount;
 import tramontane.analysis.Finding;
@@ -71,6 +72,12 @@ public final class FlapKind implements PassageKind {
     public FlowLaw law(Values values, Setting setting) {
         return FlapLaw.of(section(values).area(), loss(values), values.si("leakShare"), leakLoss(values),
                 values.si("liftingPressure"));
+    }
+
+    /** That of the flap, wide open. */
+    @Override
+    public OptionalDouble flowArea(Values values, Setting setting) {
+        return OptionalDouble.of(section(values).area());
     }
 
     @Override

@@ -2,6 +2,7 @@ package tramontane.airflow.internal;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.osgi.service.component.annotations.Component;
 import tramontane.analysis.FlowLaw;
 import tramontane.analysis.PassageKind;
@@ -66,6 +67,11 @@ public final class GapKind implements PassageKind {
     public FlowLaw law(Values values, Setting setting) {
         return ChannelLaw.of(area(values), 2 * values.si("opening"),
                 new DuctFriction(new LaminarFriction.Developed(Friction.LAMINAR_PLATES), length(values), 0), loss(values));
+    }
+
+    @Override
+    public OptionalDouble flowArea(Values values, Setting setting) {
+        return OptionalDouble.of(area(values));
     }
 
     @Override

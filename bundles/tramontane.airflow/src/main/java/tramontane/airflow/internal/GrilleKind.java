@@ -108,6 +108,12 @@ public final class GrilleKind implements PassageKind {
         return new LocalLoss(ExitHead.in(loss(values, open), values), face, hole, open * face);
     }
 
+    /** Its face: what stands at a grille sees the face velocity, not that in the holes. */
+    @Override
+    public OptionalDouble flowArea(Values values, Setting setting) {
+        return OptionalDouble.of(face(values).orElseThrow());
+    }
+
     private static double open(Values values, double face) {
         return values.has("openRatio") ? values.si("openRatio")
                 : values.has("freeArea") ? Math.min(1, values.si("freeArea") / face) : 1;

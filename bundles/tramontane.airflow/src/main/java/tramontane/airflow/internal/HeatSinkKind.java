@@ -2,6 +2,7 @@ package tramontane.airflow.internal;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.osgi.service.component.annotations.Component;
 import tramontane.analysis.Amount;
 import tramontane.analysis.Finding;
@@ -87,6 +88,12 @@ public final class HeatSinkKind implements PassageKind {
         double approach = area / (values.si("width") * values.si("height"));
         return ChannelLaw.of(area, channel.diameter(), new DuctFriction(LaminarFriction.CulhamMuzychka.channel(channel.aspect()),
                 values.si("length") / channel.diameter(), 0), ends(values) + ExitHead.of(values) * approach * approach);
+    }
+
+    /** That between the fins. */
+    @Override
+    public OptionalDouble flowArea(Values values, Setting setting) {
+        return OptionalDouble.of(area(values));
     }
 
     @Override

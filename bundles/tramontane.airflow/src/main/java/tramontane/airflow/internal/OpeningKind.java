@@ -3,6 +3,7 @@ package tramontane.airflow.internal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.osgi.service.component.annotations.Component;
 import tramontane.analysis.FlowLaw;
 import tramontane.analysis.PassageKind;
@@ -64,6 +65,11 @@ public final class OpeningKind implements PassageKind {
     @Override
     public FlowLaw law(Values values, Setting setting) {
         return local(values);
+    }
+
+    @Override
+    public OptionalDouble flowArea(Values values, Setting setting) {
+        return OptionalDouble.of(CrossSection.of(values).orElseThrow().area());
     }
 
     private static LocalLoss local(Values values) {

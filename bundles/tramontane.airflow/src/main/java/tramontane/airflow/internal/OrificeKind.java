@@ -3,6 +3,7 @@ package tramontane.airflow.internal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.osgi.service.component.annotations.Component;
 import tramontane.analysis.Finding;
 import tramontane.analysis.FlowLaw;
@@ -59,6 +60,12 @@ public final class OrificeKind implements PassageKind {
     @Override
     public FlowLaw law(Values values, Setting setting) {
         return new OrificeLaw(plate(values), ExitHead.of(values));
+    }
+
+    /** That of the hole. */
+    @Override
+    public OptionalDouble flowArea(Values values, Setting setting) {
+        return OptionalDouble.of(CrossSection.round(values.si("orificeDiameter")).area());
     }
 
     @Override

@@ -3,6 +3,7 @@ package tramontane.airflow.internal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.osgi.service.component.annotations.Component;
 import tramontane.analysis.FlowLaw;
 import tramontane.analysis.PassageKind;
@@ -62,6 +63,12 @@ public final class ScreenKind implements PassageKind {
     @Override
     public FlowLaw law(Values values, Setting setting) {
         return law(CrossSection.of(values).orElseThrow().area(), open(values), values.si("wireDiameter"), ExitHead.of(values));
+    }
+
+    /** Its face: what stands at a screen sees the face velocity, not that in the holes. */
+    @Override
+    public OptionalDouble flowArea(Values values, Setting setting) {
+        return OptionalDouble.of(CrossSection.of(values).orElseThrow().area());
     }
 
     /**

@@ -38,6 +38,24 @@ public final class SparseCholesky {
         work = new double[n];
     }
 
+    /** The same pattern again, with memory of its own. */
+    private SparseCholesky(SparseCholesky like) {
+        n = like.n;
+        fronts = like.fronts;
+        entryStart = like.entryStart;
+        entry = like.entry;
+        entryPlace = like.entryPlace;
+        lower = new double[like.lower.length];
+        inverse = new double[n];
+        stack = new double[like.stack.length];
+        work = new double[n];
+    }
+
+    /** Another one for the same pattern, which need not be looked at again. */
+    public SparseCholesky another() {
+        return new SparseCholesky(this);
+    }
+
     /**
      * Prepares for a pattern.
      *

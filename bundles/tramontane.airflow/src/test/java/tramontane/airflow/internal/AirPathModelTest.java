@@ -1,27 +1,39 @@
 package tramontane.airflow.internal;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertSame;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.function.DoubleSupplier;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import tramontane.airflow.AirPathModel;
 import tramontane.airflow.AirPathSolution;
 import tramontane.airflow.AirPathSolver;
 import tramontane.airflow.Feed;
 import tramontane.airflow.NetworkSolver;
 import tramontane.airflow.SpeedLaws;
+import tramontane.analysis.Finding;
+import tramontane.analysis.FlowLaw;
 import tramontane.analysis.OperatingPoint;
+import tramontane.analysis.PassageKind;
 import tramontane.analysis.SpeedLaw;
+import tramontane.model.AirMover;
 import tramontane.model.AirPath;
 import tramontane.model.Bay;
 import tramontane.model.Condition;
 import tramontane.model.Design;
+import tramontane.model.FailedMover;
+import tramontane.model.Form;
 import tramontane.model.Quantity;
 import tramontane.model.Value;
+import tramontane.model.Values;
 
 /** The pure function that a coupled loop uses: this network at these bay temperatures and speeds. */
 class AirPathModelTest {
@@ -137,5 +149,124 @@ class AirPathModelTest {
                 Map.entry(Map.of("service.ranking", 0, "service.id", 9L), later),
                 Map.entry(Map.of("service.id", 4L), unranked),
                 Map.entry(Map.of("service.ranking", 7, "service.id", 12L), high))));
+    }
+
+    /** A part whose curve falls all the way when slow and has a dip when fast. */
+    private static AirMover dippingWhenFast() {
+        double[] slow = {0, 0.01, 0.02, 0.03};
+        return Cases.part(Cases.curve(Cases.SPEED / 2, 1.2, slow, new double[] {20, 18, 13, 0}, new double[0]),
+                Cases.dipping().curves().getFirst());
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"falling", "dipping", "changing"})
+    void otherSpeedsOnASolverGiveWhatANewOneGives(String curve) {
+        AirMover mover = Map.of("falling", Cases.mover(), "dipping", Cases.dipping(), "changing", dippingWhenFast()).get(curve);
+        Design design = Cases.design(mover, List.of("box", "far"), Cases.square("vent", "outside", "box", 2e4),
+                Cases.square("shaft", "box", "far", 1e4), Cases.bank("fans", "far", "outside", "across", 3),
+                Cases.bank("booster", "box", "far"));
+        Condition failed = Cases.standardAir().with("failed", List.of(Cases.failed("fans", 2, FailedMover.State.LOCKED)));
+        for (Condition condition : List.of(Cases.standardAir(), failed)) {
+            AirPathModel model = AirPathModel.of(design, condition, Cases.KINDS);
+            Map<String, Double> factors = Map.of("vent", 1.1, "fans", 0.9);
+            Map<String, Double> area = Map.of("shaft", 1.2);
+            AirPathSolver solver = model.at(Map.of("fans", Cases.SPEED), factors, area);
+            double[] warm = {310, 320};
+            AirPathSolution fast = solver.solve(warm);
+            for (Map<String, Double> speeds : List.of(Map.of("fans", Cases.SPEED / 2, "booster", Cases.SPEED / 2),
+                    Map.of("fans", 0.9 * Cases.SPEED), Map.of("fans", 0.0, "booster", 1.1 * Cases.SPEED))) {
+                AirPathSolver fresh = model.at(speeds, factors, area);
+                AirPathSolver other = solver.withSpeeds(speeds);
+                assertEquals(fresh.solve(warm).point(), other.solve(warm).point());
+                assertEquals(fresh.near(warm, fast, () -> false).point(), other.near(warm, fast, () -> false).point());
+                assertTrue(other.near(warm, fast, () -> false).point().isPresent());
+                assertTrue(solver.near(warm, other.solve(warm), () -> false).point().isPresent());
+            }
+            assertEquals(fast.point(), solver.solve(warm).point());
+            assertSame(solver, solver.withSpeeds(Map.of("fans", Cases.SPEED)));
+        }
+    }
+
+    @Test
+    void aSpeedThatCannotBeComputedDoesNotStick() {
+        Design design = Cases.design(Cases.mover(), List.of("box"), Cases.square("vent", "outside", "box", 2e4),
+                Cases.bank("fans", "box", "outside"));
+        AirMover frameless = new AirMover("F", "", Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(),
+                Optional.empty(), Optional.empty(), Optional.empty(), Cases.mover().curves(), Value.Tree.EMPTY);
+        AirPathModel model = AirPathModel.of(design.withAirMovers(List.of(frameless)), Cases.standardAir(), Cases.KINDS);
+        AirPathSolver still = model.at(Map.of("fans", 0.0));
+        assertEquals(List.of("fans"), still.obstacles().stream().map(Finding::place).toList());
+        AirPathSolver turning = still.withSpeeds(Map.of("fans", Cases.SPEED));
+        assertEquals(List.of(), turning.obstacles());
+        assertEquals(still.obstacles(), turning.withSpeeds(Map.of("fans", 0.0)).obstacles());
+        assertThrows(IllegalArgumentException.class, () -> turning.withSpeeds(Map.of("fans", -1.0)));
+    }
+
+    /** The sections that air goes through, by hand. */
+    @Test
+    void aPassageHasTheAreaThatItsAirGoesThrough() {
+        Design design = Cases.design(Cases.mover(), List.of("box"),
+                Cases.passage("opening", "opening", "outside", "box", "diameter", "40 mm"),
+                Cases.passage("duct", "duct", "outside", "box", "width", "40 mm", "height", "30 mm", "length", "1 m"),
+                Cases.passage("bend", "bend", "outside", "box", "width", "40 mm", "height", "30 mm", "angle", 1.57, "mitre", true),
+                Cases.passage("cage", "card cage", "outside", "box", "boards", 6, "pitch", "20 mm", "componentHeight", "10 mm",
+                        "height", "160 mm", "length", "220 mm"),
+                Cases.passage("fins", "heat sink", "outside", "box", "fins", 16, "finThickness", "1 mm", "width", "80 mm",
+                        "height", "40 mm", "length", "120 mm"),
+                Cases.passage("plate", "orifice", "outside", "box", "ductDiameter", "60 mm", "orificeDiameter", "40 mm"),
+                Cases.passage("wider", "area change", "outside", "box", "fromArea", "10 cm²", "toArea", "25 cm²"),
+                Cases.passage("narrower", "area change", "outside", "box", "fromArea", "25 cm²", "toArea", "10 cm²"),
+                Cases.passage("grille", "grille", "outside", "box", "width", "140 mm", "height", "90 mm", "freeArea", "68 cm²"),
+                Cases.passage("screen", "screen", "outside", "box", "area", "50 cm²", "wireDiameter", "0.5 mm", "openRatio", 0.6),
+                Cases.passage("guard", "finger guard", "outside", "box", "area", "90 cm²", "openRatio", "82 %"),
+                Cases.passage("faced", "filter", "outside", "box", "width", "140 mm", "height", "90 mm", "ratedFlow", "72 m³/h",
+                        "ratedPressure", "9 Pa"),
+                Cases.passage("faceless", "filter", "outside", "box", "ratedFlow", "72 m³/h", "ratedPressure", "9 Pa"),
+                Cases.passage("gap", "gap", "outside", "box", "width", "60 mm", "opening", "4 mm", "depth", "1.5 mm"),
+                Cases.passage("flap", "flap", "outside", "box", "area", "30 cm²", "lossCoefficient", 2),
+                Cases.square("measured", "outside", "box", 1e4), Cases.bank("fans", "box", "outside"));
+        AirPathModel model = AirPathModel.of(design, Condition.NOMINAL, Cases.KINDS);
+        assertEquals(List.of(), model.obstacles());
+        Map<String, Double> areas = Map.ofEntries(Map.entry("opening", Math.PI * 4e-4), Map.entry("duct", 12e-4),
+                Map.entry("bend", 12e-4), Map.entry("cage", 6 * 0.0084 * 0.16), Map.entry("fins", 0.064 * 0.04),
+                Map.entry("plate", Math.PI * 4e-4), Map.entry("wider", 10e-4), Map.entry("narrower", 10e-4),
+                Map.entry("grille", 126e-4), Map.entry("screen", 50e-4), Map.entry("guard", 90e-4), Map.entry("faced", 126e-4),
+                Map.entry("gap", 2.4e-4), Map.entry("flap", 30e-4));
+        areas.forEach((id, area) -> assertEquals(area, model.flowArea(id).orElseThrow(), 1e-12, id));
+        for (String none : List.of("faceless", "measured", "fans", "missing")) {
+            assertEquals(OptionalDouble.empty(), model.flowArea(none), none);
+        }
+    }
+
+    /** A kind that says an area of its own. */
+    private record Odd(DoubleSupplier area) implements PassageKind {
+
+        @Override
+        public Form form() {
+            return Form.of("odd", "Odd.");
+        }
+
+        @Override
+        public FlowLaw law(Values values, Setting setting) {
+            return LocalLoss.of(1, 1);
+        }
+
+        @Override
+        public OptionalDouble flowArea(Values values, Setting setting) {
+            return OptionalDouble.of(area.getAsDouble());
+        }
+    }
+
+    @Test
+    void aKindThatFailsToSayItsAreaIsNamed() {
+        Design design = Cases.design(Cases.mover(), List.of(), Cases.passage("x", "odd", "outside", "outside"));
+        for (DoubleSupplier wrong : List.<DoubleSupplier>of(() -> 0, () -> Double.NaN, () -> {
+            throw new UnsupportedOperationException("no idea");
+        })) {
+            List<Finding> obstacles = AirPathModel.of(design, Condition.NOMINAL, List.of(new Odd(wrong))).obstacles();
+            assertEquals(List.of("x"), obstacles.stream().map(Finding::place).toList());
+            assertTrue(obstacles.getFirst().message().toString().startsWith("passage kind odd failed for passage x: "));
+        }
+        assertEquals(2, AirPathModel.of(design, Condition.NOMINAL, List.of(new Odd(() -> 2))).flowArea("x").orElseThrow());
     }
 }
