@@ -100,6 +100,37 @@ class RunningTest {
                 .map(figure -> figure.kind().id() + " " + figure.value()).toList());
     }
 
+    private static Bench standIn(Toy<Alpha> high, FigureKind... low) {
+        return new Bench(Bench.THREADS)
+                .load(Toy.of("low", Alpha.class, (input, run) -> Result.of(new Alpha(1)).with(
+                        Finding.caution("fans", "takes 20 Pa"), Finding.error("", "a curve is broken"))).figures(low), 0)
+                .load(high.needs(Alpha.class), 1);
+    }
+
+    @Test
+    void findingsOfAnAnalysisThatAnotherStandsInForAreNotSaidTwice() {
+        Toy<Alpha> high = Toy.of("high", Alpha.class, (input, run) -> input.condition().id().equals("cold")
+                ? Result.<Alpha>notComputed(Finding.error("", "no balance"))
+                : Result.of(new Alpha(2)).with(Finding.caution("fans", "takes 22 Pa"))).figures(X, Y);
+        Evaluation evaluation = standIn(high, X).run(Bench.conditions("hot", "cold"));
+        // where it was not computed, what the lower one found is all there is
+        assertEquals(List.of("hot a curve is broken", "hot takes 22 Pa", "cold takes 20 Pa", "cold a curve is broken",
+                "cold no balance"), evaluation.findings().stream().map(each -> each.condition() + " " + each.message()).toList());
+        assertEquals(List.of("a curve is broken"), Bench.outcome(evaluation, "low", "hot").result().findings().stream()
+                .map(each -> each.message().toString()).toList());
+        assertEquals(List.of("hot takes 20 Pa", "hot a curve is broken"), standIn(high, X)
+                .run(Bench.conditions("hot"), Set.of("low"), Set.of()).findings().stream()
+                .map(each -> each.condition() + " " + each.message()).toList());
+    }
+
+    @Test
+    void whoGivesLessThanTheOtherDoesNotSpeakForIt() {
+        Toy<Alpha> high = Toy.of("high", Alpha.class, (input, run) -> Result.of(new Alpha(2))
+                .with(Finding.caution("fans", "takes 22 Pa"))).figures(X);
+        assertEquals(List.of("takes 20 Pa", "a curve is broken", "takes 22 Pa"),
+                Bench.messages(standIn(high, X, Y).run(Design.EMPTY)));
+    }
+
     @Test
     void whereTheHighestRankedFailsTheLowerOneDoesNotStandInForIt() {
         Bench bench = new Bench(Bench.THREADS)
