@@ -19,6 +19,7 @@ import tramontane.analysis.Figure;
 import tramontane.analysis.Finding;
 import tramontane.analysis.Judgement;
 import tramontane.analysis.OperatingPoint;
+import tramontane.analysis.Overview;
 import tramontane.analysis.Result;
 import tramontane.analysis.Severity;
 import tramontane.analysis.Verdict;
@@ -406,7 +407,9 @@ final class Evaluating {
                     .filter(finding -> !saidAnew || finding.severity() == Severity.ERROR).toList();
             List<Finding> all = new ArrayList<>(said);
             all.addAll(node.answer.remarks(condition));
-            Result<?> result = placed(node.answer.result(), figures, all);
+            List<Overview> overviews = node.answer.result().overviews().stream().filter(overview -> !saidAnew
+                    && above.stream().noneMatch(higher -> overview.figures().stream().anyMatch(higher::declares))).toList();
+            Result<?> result = placed(node.answer.result(), figures, all, overviews);
             outcomes.add(new Evaluation.Outcome(card.id(), condition, node.answer.status(), result, !above.isEmpty()));
             findings.addAll(said);
             node.answer.remarks().forEach(remark -> remarks.computeIfAbsent(new RemarkId(card, remark),
@@ -424,8 +427,9 @@ final class Evaluating {
                 && lower.figures().stream().allMatch(kind -> higher.declares(kind.id()));
     }
 
-    private static <T> Result<T> placed(Result<T> result, List<Figure> figures, List<Finding> findings) {
-        return new Result<>(result.data(), figures, findings);
+    private static <T> Result<T> placed(Result<T> result, List<Figure> figures, List<Finding> findings,
+            List<Overview> overviews) {
+        return new Result<>(result.data(), figures, findings, overviews);
     }
 
     private List<Verdict> verdicts(List<Evaluation.Outcome> outcomes) {

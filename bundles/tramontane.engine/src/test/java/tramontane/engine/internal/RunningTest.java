@@ -23,8 +23,10 @@ import tramontane.analysis.Figure;
 import tramontane.analysis.FigureKind;
 import tramontane.analysis.Finding;
 import tramontane.analysis.Judgement;
+import tramontane.analysis.Overview;
 import tramontane.analysis.Result;
 import tramontane.analysis.Severity;
+import tramontane.analysis.Table;
 import tramontane.analysis.Verdict;
 import tramontane.engine.internal.Toy.Alpha;
 import tramontane.engine.internal.Toy.Beta;
@@ -129,6 +131,41 @@ class RunningTest {
                 .with(Finding.caution("fans", "takes 22 Pa"))).figures(X);
         assertEquals(List.of("takes 20 Pa", "a curve is broken", "takes 22 Pa"),
                 Bench.messages(standIn(high, X, Y).run(Design.EMPTY)));
+    }
+
+    private static Overview overview(String title, String... figures) {
+        return new Overview(new Table(title, List.of(new Table.Column("what", false)),
+                List.of(List.<Table.Cell>of(new Table.Words("it")))), List.of(figures));
+    }
+
+    private static List<String> titles(Evaluation evaluation) {
+        return evaluation.outcomes().stream().flatMap(outcome -> outcome.result().overviews().stream()
+                .map(each -> outcome.condition() + " " + each.table().title())).toList();
+    }
+
+    @Test
+    void tablesThatAnAnalysisLaysOutArriveWhereverItRunsAndAlsoWhenItIsNotRunAgain() {
+        Toy<Alpha> perCase = Toy.of("case", Alpha.class, (input, run) -> Result.of(new Alpha(1)).with(overview("budget", "toy.x"))
+                .with(Figure.of(X, "cpu", 1)).with(Finding.note("", "a note"))).figures(X);
+        Toy<Beta> wide = Toy.of("wide", Beta.class, (input, run) -> Result.of(new Beta(1)).with(overview("hottest"),
+                overview("coldest"))).designWide();
+        Bench bench = Bench.with(perCase, wide);
+        List<String> expected = List.of("hot budget", "cold budget", " hottest", " coldest");
+        assertEquals(expected, titles(bench.run(Bench.conditions("hot", "cold"))));
+        assertEquals(expected, titles(bench.run(Bench.conditions("hot", "cold"))));
+        assertEquals(2, perCase.runs.get());
+    }
+
+    @Test
+    void tablesOfAnAnalysisThatAnotherStandsInForAreNotShownBesideItsOwn() {
+        Toy<Alpha> low = Toy.of("low", Alpha.class, (input, run) -> Result.of(new Alpha(1)).with(overview("low x", "toy.x"),
+                overview("low y", "toy.y"), overview("low"))).figures(X, Y);
+        Toy<Alpha> some = Toy.of("high", Alpha.class, (input, run) -> Result.of(new Alpha(2)).with(overview("high x", "toy.x")))
+                .figures(X).needs(Alpha.class);
+        assertEquals(List.of("nominal low y", "nominal low", "nominal high x"),
+                titles(new Bench(Bench.THREADS).load(low, 0).load(some, 1).run(Design.EMPTY)));
+        Toy<Alpha> all = Toy.of("high", Alpha.class, (input, run) -> Result.of(new Alpha(2))).figures(X, Y).needs(Alpha.class);
+        assertEquals(List.of(), titles(new Bench(Bench.THREADS).load(low, 0).load(all, 1).run(Design.EMPTY)));
     }
 
     @Test
