@@ -230,6 +230,35 @@ public final class AirPathModel {
         return parts.stream().flatMap(part -> part.bank().stream()).map(Bank::id).toList();
     }
 
+    /** How many movers stand one behind another in each column of a bank, and so share a flow. */
+    public int series(String bank) {
+        return byId.get(bank).bank().orElseThrow().series();
+    }
+
+    /**
+     * Mass flow of each column of a bank, kg/s, positive in the bank's direction; negative where a column is blown back through,
+     * as one with a failed mover may be. Columns in the order of positions: across, then along.
+     *
+     * <p>The flow of a {@link OperatingPoint.MoverPoint} is a volume flow at the density of the bank's inlet, so that this is
+     * its product with that density, and the columns add up to the bank's mass flow as exactly as the network's mass balance
+     * closes (1e-9 of the largest flow).
+     *
+     * <p>In one respect it is a simplification: a bank with curves that fall all the way, or whose columns are all alike, is one
+     * passage that holds the air of one bay, that from which more comes than goes back. So a column that is blown back through
+     * holds that air too as far as its resistance goes, though what comes back is the air of the other bay. Unlike columns
+     * with a dip in their curve are passages of their own, each with its own air.
+     *
+     * @param point a duty point of this air path
+     */
+    public double[] columnFlows(OperatingPoint.BankPoint point) {
+        Bank bank = byId.get(point.bank()).bank().orElseThrow();
+        double[] flows = new double[bank.columns()];
+        for (int c = 0; c < flows.length; c++) {
+            flows[c] = point.movers().get(c * bank.series()).flow() * point.density();
+        }
+        return flows;
+    }
+
     /** Every bay at the temperature outside, K. */
     public double[] temperatures() {
         double[] temperatures = new double[bays.size()];

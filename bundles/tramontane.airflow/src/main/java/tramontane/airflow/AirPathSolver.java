@@ -403,7 +403,7 @@ public final class AirPathSolver {
             layouts.add(layout);
             solutions.add(solution);
             states.add(new JointState(layout.dips().stream().map(Layout.Dip::part).distinct().map(e -> new DutyPoint(
-                    parts.get(e).passage().id(), layout.flow(e, solution), -layout.drop(e, solution))).toList(), stable,
+                    parts.get(e).passage().id(), layout.flow(e, solution, load.air()), -layout.drop(e, solution))).toList(), stable,
                     !uneven(layout, solution)));
         }
 
@@ -499,7 +499,7 @@ public final class AirPathSolver {
             double massFlow = none ? 0 : layout.massFlow(e, solution);
             boolean bank = laws.get(e) instanceof BankLaw;
             passages.add(new OperatingPoint.PassageFlow(parts.get(e).passage().id(), massFlow,
-                    massFlow / solution.density(layout.branchesOf()[e][0]), none && !bank ? 0 : layout.drop(e, solution)));
+                    massFlow / layout.density(e, solution, air), none && !bank ? 0 : layout.drop(e, solution)));
             if (laws.get(e) instanceof BankLaw law) {
                 banks.add(bankPoint(layout, e, massFlow, solution, air, temperatures, stable || law.increasing()));
             }
@@ -519,27 +519,28 @@ public final class AirPathSolver {
         Bank bank = part.bank().orElseThrow();
         BankLaw law = (BankLaw) laws.get(e);
         int inlet = massFlow >= 0 ? part.from() : part.to();
-        double density = solution.density(layout.branchesOf()[e][0]);
-        double viscosity = air.viscosity(inlet);
+        double density = layout.density(e, solution, air);
         double temperature = inlet == Network.OUTSIDE ? model.outside().temperature() : temperatures[inlet];
         List<OperatingPoint.MoverPoint> movers = new ArrayList<>();
         boolean stated = law.mover().isPresent();
         double power = 0;
         FlowLaw.Drop drop = new FlowLaw.Drop();
         for (int position = 1; position <= bank.positions(); position++) {
-            double flow = layout.columnFlow(e, (position - 1) / bank.series(), solution, viscosity);
+            Layout.Column column = layout.column(e, (position - 1) / bank.series(), solution, air);
             boolean running = bank.standing(position, speeds[e]).isEmpty();
             OptionalDouble input = OptionalDouble.empty();
             double stage = running ? law.stage(position) : 1;
             if (running) {
                 MoverCharacteristic mover = law.mover().orElseThrow();
-                mover.at(flow, density, viscosity, drop);
-                input = mover.power(flow, density);
+                mover.at(column.flow(), column.density(), column.viscosity(), drop);
+                input = mover.power(column.flow(), column.density());
                 stated &= input.isPresent();
                 power += input.orElse(0);
             } else {
-                law.standing(position).orElseThrow().at(flow, density, viscosity, drop);
+                law.standing(position).orElseThrow().at(column.flow(), column.density(), column.viscosity(), drop);
             }
+            // at the inlet density of the bank, so that columns add up; only one that runs against it has other air
+            double flow = column.density() == density ? column.flow() : column.flow() * column.density() / density;
             movers.add(new OperatingPoint.MoverPoint(position, running, flow, -stage * drop.pressure(), running ? speeds[e] : 0, input));
         }
         boolean any = law.mover().isPresent();

@@ -83,9 +83,21 @@ record Layout(Network network, NetworkSolver solver, int[][] branchesOf, Map<Int
         return sum;
     }
 
+    /**
+     * Density of the air that comes into a passage, kg/m³. Where a bank has several branches, some of which may run backwards,
+     * it is that of the bay from which more comes than goes back.
+     */
+    double density(int e, NetworkSolution solution, NetworkAir air) {
+        if (branchesOf[e].length == 1) {
+            return solution.density(branchesOf[e][0]);
+        }
+        Network.Branch branch = network.branches().get(branchesOf[e][0]);
+        return air.density(massFlow(e, solution) >= 0 ? branch.from() : branch.to());
+    }
+
     /** Volume flow of a passage at the density of the air that comes in, m³/s. */
-    double flow(int e, NetworkSolution solution) {
-        return massFlow(e, solution) / solution.density(branchesOf[e][0]);
+    double flow(int e, NetworkSolution solution, NetworkAir air) {
+        return massFlow(e, solution) / density(e, solution, air);
     }
 
     /** Drop of a passage, Pa. */
@@ -93,12 +105,24 @@ record Layout(Network network, NetworkSolver solver, int[][] branchesOf, Map<Int
         return solution.drop(branchesOf[e][0]);
     }
 
-    /** Flow through a column of a bank, m³/s. */
-    double columnFlow(int e, int column, NetworkSolution solution, double viscosity) {
+    /**
+     * Where a column of a bank works.
+     *
+     * @param flow      volume flow of the air in it, m³/s
+     * @param density   of that air, kg/m³
+     * @param viscosity of that air, Pa s
+     */
+    record Column(double flow, double density, double viscosity) {
+    }
+
+    /** Where a column of a bank works: its air is that of its branch, which may run against the bank as a whole. */
+    Column column(int e, int column, NetworkSolution solution, NetworkAir air) {
         BankLaw.Parts bank = banks.get(e);
         int part = bank.partOf()[column];
         int branch = branchesOf[e][part];
-        return bank.laws().get(part).columnFlow(bank.placeInPart()[column], solution.flow(branch), solution.density(branch),
-                viscosity);
+        Network.Branch ends = network.branches().get(branch);
+        double viscosity = air.viscosity(solution.massFlow(branch) >= 0 ? ends.from() : ends.to());
+        return new Column(bank.laws().get(part).columnFlow(bank.placeInPart()[column], solution.flow(branch),
+                solution.density(branch), viscosity), solution.density(branch), viscosity);
     }
 }

@@ -51,7 +51,9 @@ public interface Analysis<T> {
      * The type of its data, by which others ask for it.
      *
      * <p>Where several analyses give the same type, the one with the highest service ranking is used, and may itself need
-     * that type: it then receives what the next lower one gave.
+     * that type: it then receives what the next lower one gave. Figures that both declare come from the higher ranked alone;
+     * where that was computed and declares all figures of the lower one, the lower one's findings other than errors are left
+     * out, so that it must say anew what still holds.
      */
     Class<T> gives();
 

@@ -26,7 +26,7 @@ import tramontane.model.Problem;
 public interface Engine {
 
     /**
-     * Everything that is wrong with a design, its passages' parameters and sections included.
+     * Everything that is wrong with a design, the parameters of its passages and links and its sections included.
      *
      * @param design a design that could be read
      */
@@ -57,6 +57,9 @@ public interface Engine {
 
     /** The loaded passage kinds by name. */
     Map<String, PassageKind> passageKinds();
+
+    /** The loaded link kinds by name. */
+    Map<String, LinkKind> linkKinds();
 
     /** The loaded section types by name. */
     Map<String, SectionType<?>> sectionTypes();

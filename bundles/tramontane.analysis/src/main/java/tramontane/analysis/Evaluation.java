@@ -33,7 +33,9 @@ public record Evaluation(Design design, List<Engine.Case> cases, List<Outcome> o
      * @param status    how it ended
      * @param result    its result with the engine's findings about it; empty data unless {@link Status#COMPUTED}
      * @param overruled whether a higher ranked analysis of the same run gives the same type of data: its data then counts,
-     *                  and the figures that it can give are taken out of this result, so that no figure has two values
+     *                  and the figures that it can give are taken out of this result, and overviews of such figures with
+     *                  them, so that no figure has two values;
+     *                  where it was computed and can give them all, the findings too, other than errors, as it says them anew
      */
     public record Outcome(String analysis, String condition, Status status, Result<?> result, boolean overruled) {
 

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertSame;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -200,6 +201,63 @@ class AirPathModelTest {
         assertEquals(List.of(), turning.obstacles());
         assertEquals(still.obstacles(), turning.withSpeeds(Map.of("fans", 0.0)).obstacles());
         assertThrows(IllegalArgumentException.class, () -> turning.withSpeeds(Map.of("fans", -1.0)));
+    }
+
+    /** A suction box with warm air; a bank of three columns of which one is locked, so that it is blown back through. */
+    private static AirPathModel withOneLocked(AirMover mover, Object... bank) {
+        Design design = Cases.design(mover, List.of("box"), Cases.square("vent", "outside", "box", 2e4),
+                Cases.bank("fans", "box", "outside", bank));
+        return AirPathModel.of(design, Cases.standardAir().with("failed",
+                List.of(Cases.failed("fans", 3, FailedMover.State.LOCKED))), Cases.KINDS);
+    }
+
+    @ParameterizedTest
+    @ValueSource(doubles = {293.15, 343.15})
+    void columnsThatAreBlownBackThroughCountAgainstTheOthers(double box) {
+        for (AirMover mover : List.of(Cases.mover(), Cases.dipping())) {
+            AirPathModel model = withOneLocked(mover, "across", 3);
+            OperatingPoint.BankPoint bank = model.at(Map.of()).solve(new double[] {box}).point().orElseThrow().banks().getFirst();
+            double[] columns = model.columnFlows(bank);
+            assertEquals(1, model.series("fans"));
+            assertEquals(3, columns.length);
+            assertTrue(columns[0] > 0 && columns[1] > 0 && columns[2] < 0, () -> Arrays.toString(columns));
+            assertEquals(bank.massFlow(), Arrays.stream(columns).sum(), 1e-11);
+            assertEquals(bank.flow(), bank.massFlow() / bank.density(), 1e-15);
+            // side by side all have one pressure; whichever air is in them
+            for (OperatingPoint.MoverPoint each : bank.movers()) {
+                assertEquals(bank.pressure(), each.pressure(), 1e-7);
+            }
+        }
+    }
+
+    /** K ρ v²/2 with K of a locked mover, 3 times that of an opening, on 0.008 m²: a column of its own holds the air behind. */
+    @Test
+    void aColumnOfItsOwnHasTheAirThatComesBack() {
+        AirPathModel model = withOneLocked(Cases.dipping(), "across", 3);
+        OperatingPoint.BankPoint bank = model.at(Map.of()).solve(new double[] {343.15}).point().orElseThrow().banks().getFirst();
+        double density = model.outside().density();
+        double loss = 3 * Math.pow(1 + 0.707, 2);
+        double mass = Math.sqrt(2 * density * bank.pressure() / loss) * 0.008;
+        assertEquals(-mass, model.columnFlows(bank)[2], 1e-4 * mass);
+        assertEquals(model.outside().heatedTo(343.15).density(), bank.density(), 1e-12);
+        AirPathModel falling = withOneLocked(Cases.mover(), "across", 3);
+        OperatingPoint.BankPoint shared = falling.at(Map.of()).solve(new double[] {343.15}).point().orElseThrow().banks().getFirst();
+        double back = Math.sqrt(2 * shared.density() * shared.pressure() / loss) * 0.008;
+        assertEquals(-back, falling.columnFlows(shared)[2], 1e-4 * back);
+    }
+
+    @Test
+    void moversBehindOneAnotherShareAFlow() {
+        AirPathModel model = withOneLocked(Cases.mover(), "across", 2, "series", 2);
+        OperatingPoint.BankPoint bank = model.at(Map.of()).solve(new double[] {313.15}).point().orElseThrow().banks().getFirst();
+        double[] columns = model.columnFlows(bank);
+        assertEquals(2, model.series("fans"));
+        assertEquals(2, columns.length);
+        // the second column has one mover that runs and the locked one
+        assertTrue(columns[0] > columns[1], () -> Arrays.toString(columns));
+        assertEquals(bank.movers().get(2).flow(), bank.movers().get(3).flow());
+        assertEquals(bank.movers().get(2).flow() * bank.density(), columns[1], 1e-15);
+        assertEquals(bank.massFlow(), columns[0] + columns[1], 1e-11);
     }
 
     /** The sections that air goes through, by hand. */

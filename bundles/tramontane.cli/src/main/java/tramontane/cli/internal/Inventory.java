@@ -36,7 +36,7 @@ record Inventory(List<Loaded> bundles, List<Engine.Loaded> analyses, List<Extens
     /**
      * Something that a bundle gives.
      *
-     * @param kind   what it is: importer, passage kind, section, speed law, verb
+     * @param kind   what it is: importer, passage kind, link kind, section, speed law, verb
      * @param name   its name
      * @param help   what it is for
      * @param bundle symbolic name of the bundle

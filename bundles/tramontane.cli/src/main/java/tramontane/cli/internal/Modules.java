@@ -30,7 +30,8 @@ final class Modules extends OwnVerb {
     @Override
     Syntax syntax() {
         return new Syntax(name()).option(Options.FORMAT, "FORMAT", "text (standard) or json.")
-                .footer("The ids of figures are what requirements name.");
+                .footer("The ids of figures are what requirements name; the names of passage kinds",
+                        "and link kinds are what passages and the links of chains name.");
     }
 
     @Override

@@ -23,6 +23,7 @@ import org.osgi.framework.wiring.BundleRevision;
 import org.osgi.service.component.runtime.ServiceComponentRuntime;
 import tramontane.analysis.Engine;
 import tramontane.analysis.Importer;
+import tramontane.analysis.LinkKind;
 import tramontane.analysis.PassageKind;
 import tramontane.analysis.SectionType;
 import tramontane.analysis.SpeedLaw;
@@ -88,6 +89,8 @@ final class RunningFramework implements Surroundings {
         launcherProblems(troubles);
         List<Inventory.Extension> extensions = new ArrayList<>();
         collect(PassageKind.class, "passage kind", (kind, reference) -> kind.form().name(), kind -> kind.form().help(),
+                extensions, troubles);
+        collect(LinkKind.class, "link kind", (kind, reference) -> kind.form().name(), kind -> kind.form().help(),
                 extensions, troubles);
         collect(SectionType.class, "section", RunningFramework::name, RunningFramework::help, extensions,
                 troubles);

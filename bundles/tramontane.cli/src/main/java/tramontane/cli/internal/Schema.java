@@ -27,11 +27,13 @@ final class Schema extends OwnVerb {
     @Override
     int run(Syntax.Given given, Console console) throws Ending {
         Engine engine = surroundings.needEngine();
-        Map<String, Form> kinds = new TreeMap<>();
-        engine.passageKinds().forEach((name, kind) -> kinds.put(name, kind.form()));
+        Map<String, Form> passages = new TreeMap<>();
+        engine.passageKinds().forEach((name, kind) -> passages.put(name, kind.form()));
+        Map<String, Form> links = new TreeMap<>();
+        engine.linkKinds().forEach((name, kind) -> links.put(name, kind.form()));
         Map<String, Form> sections = new TreeMap<>();
         engine.sectionTypes().forEach((name, section) -> sections.put(name, section.form()));
-        console.data().print(TreeFile.write(JsonSchema.design(kinds, sections)));
+        console.data().print(TreeFile.write(JsonSchema.design(passages, links, sections)));
         return ExitCode.FINE;
     }
 }

@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.function.BiFunction;
 import tramontane.analysis.Engine;
 import tramontane.analysis.Evaluation;
+import tramontane.analysis.LinkKind;
 import tramontane.analysis.PassageKind;
 import tramontane.analysis.SectionType;
 import tramontane.analysis.Trace;
@@ -56,6 +57,11 @@ final class FakeEngine implements Engine {
     @Override
     public Map<String, PassageKind> passageKinds() {
         return Map.of();
+    }
+
+    @Override
+    public Map<String, LinkKind> linkKinds() {
+        return Toys.LINK_KINDS;
     }
 
     @Override

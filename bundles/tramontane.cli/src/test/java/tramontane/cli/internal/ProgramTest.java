@@ -164,5 +164,6 @@ class ProgramTest {
         JsonObject schema = JsonParser.parseString(console.written()).getAsJsonObject();
         assertTrue(schema.get("$schema").getAsString().startsWith("https://json-schema.org/"), console.written());
         assertTrue(schema.getAsJsonObject("properties").has("airPath"), console.written());
+        assertTrue(console.written().contains("A heat pipe between two plates."), console.written());
     }
 }

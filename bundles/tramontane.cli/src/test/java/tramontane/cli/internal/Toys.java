@@ -2,6 +2,7 @@ package tramontane.cli.internal;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
@@ -16,6 +17,8 @@ import tramontane.analysis.Figure;
 import tramontane.analysis.FigureKind;
 import tramontane.analysis.Finding;
 import tramontane.analysis.Judgement;
+import tramontane.analysis.LinkKind;
+import tramontane.analysis.LinkLaw;
 import tramontane.analysis.OperatingPoint;
 import tramontane.analysis.Result;
 import tramontane.analysis.Scope;
@@ -27,10 +30,14 @@ import tramontane.model.Bay;
 import tramontane.model.Condition;
 import tramontane.model.Design;
 import tramontane.model.FailedMover;
+import tramontane.model.Field;
+import tramontane.model.Form;
 import tramontane.model.HeatSource;
 import tramontane.model.Quantity;
+import tramontane.model.Range;
 import tramontane.model.Requirement;
 import tramontane.model.Value;
+import tramontane.model.Values;
 import tramontane.physics.units.QuantityKind;
 import tramontane.physics.units.Units;
 
@@ -54,6 +61,26 @@ public final class Toys {
                     Optional.empty()),
             new Engine.Loaded("airflow", "air flow", "tramontane.airflow 0.1.0", Scope.CONDITION, List.of(FLOW, PRESSURE),
                     Optional.empty()));
+
+    /** One kind of link of one field. */
+    public static final Map<String, LinkKind> LINK_KINDS = Map.of("heat pipe", new LinkKind() {
+        @Override
+        public Form form() {
+            return Form.of("heat pipe", "A heat pipe between two plates.", Field.amount("resistance", "resistance",
+                    QuantityKind.THERMAL_RESISTANCE, Range.POSITIVE, "Between its ends.").mandatory());
+        }
+
+        @Override
+        public Step step() {
+            return Step.SPREADING;
+        }
+
+        @Override
+        public LinkLaw law(Values values, Setting setting) {
+            double resistance = values.si("resistance");
+            return (air, beyond) -> resistance;
+        }
+    });
 
     private Toys() {
     }

@@ -2,7 +2,6 @@ package tramontane.engine.internal;
 
 import java.util.List;
 import java.util.Set;
-import java.util.stream.Stream;
 import tramontane.analysis.Evaluation.Status;
 import tramontane.analysis.Finding;
 import tramontane.analysis.Result;
@@ -88,9 +87,17 @@ final class Answer {
         return askedUnder.isEmpty() || askedUnder.equals(loaded);
     }
 
-    /** All findings of one case. */
+    /** The analysis's findings, in one case. */
     List<Finding> findings(String condition) {
-        return Stream.concat(result.findings().stream(), remarks.stream())
-                .map(finding -> finding.condition().isEmpty() ? finding.in(condition) : finding).toList();
+        return in(condition, result.findings());
+    }
+
+    /** The engine's findings, in one case. */
+    List<Finding> remarks(String condition) {
+        return in(condition, remarks);
+    }
+
+    private static List<Finding> in(String condition, List<Finding> findings) {
+        return findings.stream().map(finding -> finding.condition().isEmpty() ? finding.in(condition) : finding).toList();
     }
 }

@@ -7,9 +7,11 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.Consumer;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 import tramontane.analysis.Cases;
 import tramontane.analysis.Judgement;
+import tramontane.analysis.LinkKind;
 import tramontane.analysis.PassageKind;
 import tramontane.analysis.SectionType;
 import tramontane.analysis.Sections;
@@ -18,6 +20,8 @@ import tramontane.model.Design;
 import tramontane.model.FailedMover;
 import tramontane.model.Form;
 import tramontane.model.FormReader;
+import tramontane.model.HeatSource;
+import tramontane.model.Link;
 import tramontane.model.Noun;
 import tramontane.model.Passage;
 import tramontane.model.Problem;
@@ -25,7 +29,7 @@ import tramontane.model.Spelling;
 import tramontane.model.Value;
 import tramontane.model.Values;
 
-/** Checks a design with everything that is loaded: the model, the passage kinds, the section types. */
+/** Checks a design with everything that is loaded: the model, the passage kinds, the link kinds, the section types. */
 final class Checks {
 
     private final ModelChecks model;
@@ -53,6 +57,7 @@ final class Checks {
         checks.problems.addAll(Judgement.check(design, loadout.figures()));
         checks.failedMovers();
         checks.passages(named(loadout.extensions().passageKinds(), PassageKind::form, checks.problems, "a passage kind"));
+        checks.links(named(loadout.extensions().linkKinds(), LinkKind::form, checks.problems, "a link kind"));
         checks.sections(named(loadout.extensions().sectionTypes(), SectionType::form, checks.problems, "a section type"));
         return List.copyOf(checks.problems);
     }
@@ -107,31 +112,64 @@ final class Checks {
     }
 
     private void passages(Map<String, Extension<PassageKind>> kinds) {
-        Condition condition = Cases.of(design, Set.of()).list().stream().findFirst()
-                .map(each -> each.concrete()).orElse(Condition.NOMINAL);
+        Condition condition = firstCondition();
         for (int i = 0; i < design.airPath().passages().size(); i++) {
             Passage passage = design.airPath().passages().get(i);
             String place = "airPath.passages[" + i + "]";
-            Extension<PassageKind> kind = kinds.get(passage.kind());
-            if (kind == null) {
-                problems.add(Problem.caution(place + ".kind", '"' + passage.kind() + "\" is no passage kind that anything"
-                        + " loaded here knows; the design is not judged until a bundle that gives it is loaded"
-                        + Spelling.hint(passage.kind(), kinds.keySet())
-                        + (kinds.isEmpty() ? "" : "; loaded are " + String.join(", ", kinds.keySet()))));
-                continue;
+            Optional<Extension<PassageKind>> known = known(kinds, passage.kind(), "passage kind", "the design", place);
+            known.ifPresent(kind -> guarded("passage kind " + passage.kind() + " of bundle " + kind.bundle(), place, () ->
+                    parameters(kind.service().form(), passage.parameters(), place, values -> kind.service().check(values,
+                            new PassageKind.Setting(design, condition, passage), place))));
+        }
+    }
+
+    private void links(Map<String, Extension<LinkKind>> kinds) {
+        Condition condition = firstCondition();
+        for (int i = 0; i < design.heatSources().size(); i++) {
+            HeatSource source = design.heatSources().get(i);
+            for (int j = 0; j < source.chain().size(); j++) {
+                Link link = source.chain().get(j);
+                boolean last = j == source.chain().size() - 1;
+                String place = "heatSources[" + i + "].chain[" + j + "]";
+                Optional<Extension<LinkKind>> known = known(kinds, link.kind(), "link kind", "the temperature of its heat source",
+                        place);
+                known.ifPresent(kind -> guarded("link kind " + link.kind() + " of bundle " + kind.bundle(), place, () -> {
+                    if (kind.service().step() == LinkKind.Step.SURFACE && !last) {
+                        problems.add(Problem.error(place, "is the way to the air; expected it last in its chain"));
+                    }
+                    parameters(kind.service().form(), link.parameters(), place, values -> kind.service().check(values,
+                            new LinkKind.Setting(design, condition, source, link), place));
+                }));
             }
-            guarded("passage kind " + passage.kind() + " of bundle " + kind.bundle(), place, () -> {
-                Form form = kind.service().form();
-                int before = problems.size();
-                Values values = FormReader.read(form, passage.parameters(), place, problems);
-                // what cannot be read would only be reported a second time, as missing
-                boolean readable = problems.subList(before, problems.size()).stream()
-                        .allMatch(problem -> problem.isMissing() || !problem.isError());
-                problems.addAll(model.references(form, passage.parameters(), design, place));
-                if (readable) {
-                    problems.addAll(kind.service().check(values, new PassageKind.Setting(design, condition, passage), place));
-                }
-            });
+        }
+    }
+
+    private Condition firstCondition() {
+        return Cases.of(design, Set.of()).list().stream().findFirst().map(each -> each.concrete()).orElse(Condition.NOMINAL);
+    }
+
+    /** The kind of that name; where there is none, that is said. That the name itself is missing, its reader has said. */
+    private <K> Optional<Extension<K>> known(Map<String, Extension<K>> kinds, String name, String noun, String unjudged,
+            String place) {
+        Extension<K> kind = kinds.get(name);
+        if (kind == null && !name.isBlank()) {
+            problems.add(Problem.caution(place + ".kind", '"' + name + "\" is no " + noun + " that anything loaded here knows; "
+                    + unjudged + " is not judged until a bundle that gives it is loaded" + Spelling.hint(name, kinds.keySet())
+                    + (kinds.isEmpty() ? "" : "; loaded are " + String.join(", ", kinds.keySet()))));
+        }
+        return Optional.ofNullable(kind);
+    }
+
+    /** Reads the parameters of a passage or link by the form of its kind, and lets the kind check what could be read. */
+    private void parameters(Form form, Value.Tree parameters, String place, Function<Values, List<Problem>> check) {
+        int before = problems.size();
+        Values values = FormReader.read(form, parameters, place, problems);
+        // what cannot be read would only be reported a second time, as missing
+        boolean readable = problems.subList(before, problems.size()).stream()
+                .allMatch(problem -> problem.isMissing() || !problem.isError());
+        problems.addAll(model.references(form, parameters, design, place));
+        if (readable) {
+            problems.addAll(check.apply(values));
         }
     }
 

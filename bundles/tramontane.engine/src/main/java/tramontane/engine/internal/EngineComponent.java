@@ -11,6 +11,7 @@ import org.osgi.service.component.annotations.ReferencePolicy;
 import tramontane.analysis.Analysis;
 import tramontane.analysis.Engine;
 import tramontane.analysis.Evaluation;
+import tramontane.analysis.LinkKind;
 import tramontane.analysis.PassageKind;
 import tramontane.analysis.SectionType;
 import tramontane.analysis.SpeedLaw;
@@ -42,6 +43,16 @@ public final class EngineComponent implements Engine {
     }
 
     void removePassageKind(ComponentServiceObjects<PassageKind> objects) {
+        registry.remove(objects.getServiceReference());
+        engine.refresh();
+    }
+
+    @Reference(service = LinkKind.class, cardinality = ReferenceCardinality.MULTIPLE, policy = ReferencePolicy.DYNAMIC)
+    void addLinkKind(ComponentServiceObjects<LinkKind> objects) {
+        registry.addLinkKind(objects);
+    }
+
+    void removeLinkKind(ComponentServiceObjects<LinkKind> objects) {
         registry.remove(objects.getServiceReference());
         engine.refresh();
     }
@@ -89,6 +100,11 @@ public final class EngineComponent implements Engine {
     @Override
     public Map<String, PassageKind> passageKinds() {
         return engine.passageKinds();
+    }
+
+    @Override
+    public Map<String, LinkKind> linkKinds() {
+        return engine.linkKinds();
     }
 
     @Override

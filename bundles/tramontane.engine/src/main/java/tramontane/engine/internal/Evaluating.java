@@ -19,6 +19,7 @@ import tramontane.analysis.Figure;
 import tramontane.analysis.Finding;
 import tramontane.analysis.Judgement;
 import tramontane.analysis.OperatingPoint;
+import tramontane.analysis.Overview;
 import tramontane.analysis.Result;
 import tramontane.analysis.Severity;
 import tramontane.analysis.Verdict;
@@ -401,16 +402,34 @@ final class Evaluating {
             List<Card> above = plan.loadout().order().above(card).stream().filter(plan.active()::contains).toList();
             List<Figure> figures = Session.figures(node.answer, concrete)
                     .filter(figure -> above.stream().noneMatch(higher -> higher.declares(figure.kind().id()))).toList();
-            Result<?> result = placed(node.answer.result(), figures, node.answer.findings(condition));
+            boolean saidAnew = above.stream().anyMatch(higher -> saysAnew(higher, card, condition));
+            List<Finding> said = node.answer.findings(condition).stream()
+                    .filter(finding -> !saidAnew || finding.severity() == Severity.ERROR).toList();
+            List<Finding> all = new ArrayList<>(said);
+            all.addAll(node.answer.remarks(condition));
+            List<Overview> overviews = node.answer.result().overviews().stream().filter(overview -> !saidAnew
+                    && above.stream().noneMatch(higher -> overview.figures().stream().anyMatch(higher::declares))).toList();
+            Result<?> result = placed(node.answer.result(), figures, all, overviews);
             outcomes.add(new Evaluation.Outcome(card.id(), condition, node.answer.status(), result, !above.isEmpty()));
-            result.findings().stream().limit(node.answer.result().findings().size()).forEach(findings::add);
+            findings.addAll(said);
             node.answer.remarks().forEach(remark -> remarks.computeIfAbsent(new RemarkId(card, remark),
                     id -> new LinkedHashSet<>()).add(condition));
         }
     }
 
-    private static <T> Result<T> placed(Result<T> result, List<Figure> figures, List<Finding> findings) {
-        return new Result<>(result.data(), figures, findings);
+    /**
+     * Whether a higher ranked analysis of the same type says again, from better numbers, what a lower one found: it was computed
+     * there, and gives all that the lower one gives. Both beside each other would be the same sentence with two amounts.
+     */
+    private boolean saysAnew(Card higher, Card lower, String condition) {
+        Node node = nodes.get(new NodeId(higher, higher.isDesignWide() ? "" : condition));
+        return node != null && node.answer != null && node.answer.isComputed()
+                && lower.figures().stream().allMatch(kind -> higher.declares(kind.id()));
+    }
+
+    private static <T> Result<T> placed(Result<T> result, List<Figure> figures, List<Finding> findings,
+            List<Overview> overviews) {
+        return new Result<>(result.data(), figures, findings, overviews);
     }
 
     private List<Verdict> verdicts(List<Evaluation.Outcome> outcomes) {

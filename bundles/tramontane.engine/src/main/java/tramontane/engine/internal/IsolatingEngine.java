@@ -14,6 +14,7 @@ import java.util.function.Supplier;
 import tramontane.analysis.Analysis;
 import tramontane.analysis.Engine;
 import tramontane.analysis.Evaluation;
+import tramontane.analysis.LinkKind;
 import tramontane.analysis.PassageKind;
 import tramontane.analysis.SectionType;
 import tramontane.analysis.Trace;
@@ -100,6 +101,11 @@ final class IsolatingEngine implements Engine {
     @Override
     public Map<String, PassageKind> passageKinds() {
         return services(Checks.named(extensions.get().passageKinds(), PassageKind::form, new ArrayList<>(), "a passage kind"));
+    }
+
+    @Override
+    public Map<String, LinkKind> linkKinds() {
+        return services(Checks.named(extensions.get().linkKinds(), LinkKind::form, new ArrayList<>(), "a link kind"));
     }
 
     @Override

@@ -27,6 +27,6 @@ interface ModelChecks {
     /** Dangling names, duplicates, missing parts. */
     List<Problem> consistency(Design design);
 
-    /** Dangling names in the parameters of a passage or in a section. */
+    /** Dangling names in the parameters of a passage or link or in a section. */
     List<Problem> references(Form form, Value.Tree tree, Design design, String place);
 }

@@ -10,6 +10,7 @@ import org.osgi.framework.Constants;
 import org.osgi.framework.ServiceReference;
 import org.osgi.service.component.ComponentServiceObjects;
 import tramontane.analysis.Analysis;
+import tramontane.analysis.LinkKind;
 import tramontane.analysis.PassageKind;
 import tramontane.analysis.SectionType;
 
@@ -18,6 +19,7 @@ final class Registry {
 
     private final Map<Long, Entry<Analysis<?>>> analyses = new ConcurrentHashMap<>();
     private final Map<Long, Entry<PassageKind>> passageKinds = new ConcurrentHashMap<>();
+    private final Map<Long, Entry<LinkKind>> linkKinds = new ConcurrentHashMap<>();
     private final Map<Long, Entry<SectionType<?>>> sectionTypes = new ConcurrentHashMap<>();
     private final Map<Long, Boolean> others = new ConcurrentHashMap<>();
 
@@ -27,6 +29,10 @@ final class Registry {
 
     void addPassageKind(ComponentServiceObjects<PassageKind> objects) {
         passageKinds.put(id(objects.getServiceReference()), new Entry<>(objects));
+    }
+
+    void addLinkKind(ComponentServiceObjects<LinkKind> objects) {
+        linkKinds.put(id(objects.getServiceReference()), new Entry<>(objects));
     }
 
     void addSectionType(ComponentServiceObjects<SectionType<?>> objects) {
@@ -42,6 +48,7 @@ final class Registry {
         long id = id(reference);
         analyses.remove(id);
         passageKinds.remove(id);
+        linkKinds.remove(id);
         sectionTypes.remove(id);
         others.remove(id);
     }
@@ -50,7 +57,8 @@ final class Registry {
     Extensions extensions() {
         List<String> broken = new ArrayList<>();
         return new Extensions(all(analyses, broken, "an analysis"), all(passageKinds, broken, "a passage kind"),
-                all(sectionTypes, broken, "a section type"), others.keySet().stream().sorted().toList(), broken);
+                all(linkKinds, broken, "a link kind"), all(sectionTypes, broken, "a section type"),
+                others.keySet().stream().sorted().toList(), broken);
     }
 
     private static <S> List<Extension<S>> all(Map<Long, Entry<S>> entries, List<String> broken, String what) {

@@ -10,6 +10,7 @@ import tramontane.analysis.Analysis;
 import tramontane.analysis.Engine;
 import tramontane.analysis.Evaluation;
 import tramontane.analysis.Finding;
+import tramontane.analysis.LinkKind;
 import tramontane.analysis.PassageKind;
 import tramontane.analysis.SectionType;
 import tramontane.model.AirPath;
@@ -30,6 +31,7 @@ final class Bench {
 
     private final List<Extension<Analysis<?>>> analyses = new ArrayList<>();
     private final List<Extension<PassageKind>> passageKinds = new ArrayList<>();
+    private final List<Extension<LinkKind>> linkKinds = new ArrayList<>();
     private final List<Extension<SectionType<?>>> sectionTypes = new ArrayList<>();
     private long next = 1;
     final IsolatingEngine engine;
@@ -64,7 +66,7 @@ final class Bench {
     }
 
     private synchronized Extensions extensions() {
-        return new Extensions(analyses, passageKinds, sectionTypes, List.of(), List.of());
+        return new Extensions(analyses, passageKinds, linkKinds, sectionTypes, List.of(), List.of());
     }
 
     /** Loads a toy from a bundle of its own. */
@@ -85,6 +87,11 @@ final class Bench {
 
     synchronized Bench load(PassageKind kind) {
         passageKinds.add(new Extension<>(kind, next++, 0, "lab.kinds 1.0.0"));
+        return this;
+    }
+
+    synchronized Bench load(LinkKind kind) {
+        linkKinds.add(new Extension<>(kind, next++, 0, "lab.links 1.0.0"));
         return this;
     }
 

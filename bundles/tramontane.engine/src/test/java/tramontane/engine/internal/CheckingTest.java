@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -12,6 +13,8 @@ import org.junit.jupiter.api.Test;
 import tramontane.analysis.Better;
 import tramontane.analysis.FigureKind;
 import tramontane.analysis.FlowLaw;
+import tramontane.analysis.LinkKind;
+import tramontane.analysis.LinkLaw;
 import tramontane.analysis.PassageKind;
 import tramontane.analysis.SectionType;
 import tramontane.model.AirPath;
@@ -21,6 +24,8 @@ import tramontane.model.Design;
 import tramontane.model.FailedMover;
 import tramontane.model.Field;
 import tramontane.model.Form;
+import tramontane.model.HeatSource;
+import tramontane.model.Link;
 import tramontane.model.Noun;
 import tramontane.model.Passage;
 import tramontane.model.Problem;
@@ -49,6 +54,42 @@ class CheckingTest {
         @Override
         public List<Problem> check(Values values, Setting setting, String place) {
             return List.of(Problem.caution(place + ".area", "looks odd in " + setting.condition().id()));
+        }
+    }
+
+    private static class Pipe implements LinkKind {
+
+        private final String name;
+        private final Step step;
+
+        Pipe(String name, Step step) {
+            this.name = name;
+            this.step = step;
+        }
+
+        @Override
+        public Form form() {
+            return Form.of(name, "A toy.",
+                    Field.amount("resistance", "resistance", QuantityKind.THERMAL_RESISTANCE, Range.POSITIVE, "Its own.")
+                            .mandatory(),
+                    Field.reference("beside", "beside", Shape.Target.PLACE, "What is near."));
+        }
+
+        @Override
+        public Step step() {
+            return step;
+        }
+
+        @Override
+        public LinkLaw law(Values values, Setting setting) {
+            double resistance = values.si("resistance");
+            return (air, beyond) -> resistance;
+        }
+
+        @Override
+        public List<Problem> check(Values values, Setting setting, String place) {
+            return values.si("resistance") < 100 ? List.of() : List.of(Problem.caution(place + ".resistance", "looks odd for "
+                    + setting.source().id() + " in " + setting.condition().id() + " with kind " + setting.link().kind()));
         }
     }
 
@@ -91,6 +132,19 @@ class CheckingTest {
     private static Design withPassage(String kind, Value.Tree parameters) {
         return Design.EMPTY.withAirPath(new AirPath(List.of(Bay.of("box")),
                 List.of(new Passage("inlet", kind, "outside", "box", parameters)), Value.Tree.EMPTY));
+    }
+
+    private static Link link(String kind, String resistance) {
+        return new Link(kind, Optional.empty(), Optional.empty(),
+                Value.Tree.EMPTY.with("resistance", new Value.Text(resistance)));
+    }
+
+    private static Design withChains(List<List<Link>> chains) {
+        List<HeatSource> sources = new ArrayList<>();
+        chains.forEach(chain -> sources.add(new HeatSource("cpu " + sources.size(), Quantity.of(5), Optional.empty(),
+                List.of(new HeatSource.Share("outside", Optional.empty())), Optional.empty(), Optional.empty(), chain,
+                Optional.empty(), Value.Tree.EMPTY)));
+        return Design.EMPTY.withHeatSources(sources);
     }
 
     private static List<String> check(Bench bench, Design design) {
@@ -151,6 +205,59 @@ class CheckingTest {
         List<Problem> problems = new Bench(1).engine.check(withPassage("honeycomb", Value.Tree.EMPTY));
         assertEquals(List.of(Problem.caution("airPath.passages[0].kind", "\"honeycomb\" is no passage kind that anything"
                 + " loaded here knows; the design is not judged until a bundle that gives it is loaded")), problems);
+    }
+
+    @Test
+    void everyLinkOfEveryChainIsCheckedByItsKind() {
+        Bench bench = new Bench(1).load(new Pipe("pipe", LinkKind.Step.SPREADING)).load(new Pipe("fins", LinkKind.Step.SURFACE));
+        assertEquals(Set.of("fins", "pipe"), bench.engine.linkKinds().keySet());
+        assertEquals(List.of(), check(bench, withChains(List.of(List.of(), List.of(link("pipe", "2 K/W"), link("fins", "1 K/W"))))));
+        assertEquals(List.of("heatSources[1].chain[1].resistance: looks odd for cpu 1 in nominal with kind fins"),
+                check(bench, withChains(List.of(List.of(), List.of(link("pipe", "2 K/W"), link("fins", "200 K/W"))))));
+        List<String> bad = check(bench, withChains(List.of(List.of(link("pipe", "2 K"), link("fins", "-1 K/W")))));
+        assertEquals(2, bad.size(), bad::toString);
+        assertTrue(bad.get(0).startsWith("heatSources[0].chain[0].resistance: \"2 K\" is not a thermal resistance"), bad::toString);
+        assertTrue(bad.get(1).startsWith("heatSources[0].chain[1].resistance: \"-1 K/W\" is out of range"), bad::toString);
+    }
+
+    @Test
+    void aLinkOfAnUnknownKindIsKeptAndSaid() {
+        Design design = withChains(List.of(List.of(link("pipes", "1 K/W"), link("", "1 K/W"))));
+        assertEquals(List.of(Problem.caution("heatSources[0].chain[0].kind", "\"pipes\" is no link kind that anything loaded"
+                + " here knows; the temperature of its heat source is not judged until a bundle that gives it is loaded"
+                + " (did you mean \"pipe\"?); loaded are pipe")),
+                new Bench(1).load(new Pipe("pipe", LinkKind.Step.SPREADING)).engine.check(design));
+    }
+
+    @Test
+    void theWayToTheAirIsTheLastOfItsChain() {
+        Bench bench = new Bench(1).load(new Pipe("pipe", LinkKind.Step.SPREADING)).load(new Pipe("fins", LinkKind.Step.SURFACE));
+        assertEquals(List.of(Problem.error("heatSources[0].chain[0]", "is the way to the air; expected it last in its chain")),
+                bench.engine.check(withChains(List.of(List.of(link("fins", "1 K/W"), link("pipe", "1 K/W")),
+                        List.of(link("pipe", "1 K/W"))))));
+    }
+
+    @Test
+    void aNameInALinkThatNothingAnswersToIsAnError() {
+        Bench bench = new Bench(1, ModelChecks.OF_THE_MODEL).load(new Pipe("pipe", LinkKind.Step.SPREADING));
+        Link lost = new Link("pipe", Optional.empty(), Optional.empty(), link("pipe", "1 K/W").parameters()
+                .with("beside", new Value.Text("nobody")));
+        assertEquals(List.of("heatSources[0].chain[0].beside: \"nobody\" is not a bay or passage of this design; expected outside"),
+                bench.engine.check(withChains(List.of(List.of(lost)))).stream().filter(Problem::isError).map(Problem::sentence)
+                        .toList());
+    }
+
+    @Test
+    void aLinkKindThatThrowsIsNamedAndTheRestIsChecked() {
+        Bench bench = new Bench(1).load(new Pipe("pipe", LinkKind.Step.SPREADING) {
+            @Override
+            public Step step() {
+                throw new IllegalStateException("oops");
+            }
+        }).load(new Pipe("fins", LinkKind.Step.SURFACE));
+        assertEquals(List.of("heatSources[0].chain[0]: could not be checked: link kind pipe of bundle lab.links 1.0.0 failed:"
+                + " IllegalStateException: oops", "heatSources[0].chain[1].resistance: looks odd for cpu 0 in nominal with kind fins"),
+                check(bench, withChains(List.of(List.of(link("pipe", "1 K/W"), link("fins", "200 K/W"))))));
     }
 
     @Test

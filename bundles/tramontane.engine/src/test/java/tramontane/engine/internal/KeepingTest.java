@@ -21,6 +21,8 @@ import tramontane.analysis.Figure;
 import tramontane.analysis.FigureKind;
 import tramontane.analysis.Finding;
 import tramontane.analysis.FlowLaw;
+import tramontane.analysis.LinkKind;
+import tramontane.analysis.LinkLaw;
 import tramontane.analysis.PassageKind;
 import tramontane.analysis.Result;
 import tramontane.engine.internal.Toy.Alpha;
@@ -142,7 +144,7 @@ class KeepingTest {
     }
 
     @Test
-    void anotherPassageKindMakesWhatWasComputedWithoutItStale() {
+    void anotherKindOfPassageOrLinkMakesWhatWasComputedWithoutItStale() {
         Toy<Alpha> toy = Toy.giving("a", Alpha.class, new Alpha(1));
         Bench bench = Bench.with(toy);
         bench.run(BOX);
@@ -159,6 +161,25 @@ class KeepingTest {
         });
         bench.run(BOX);
         assertEquals(2, toy.runs.get());
+        bench.load(new LinkKind() {
+            @Override
+            public Form form() {
+                return Form.of("heat pipe", "A heat pipe.");
+            }
+
+            @Override
+            public Step step() {
+                return Step.SPREADING;
+            }
+
+            @Override
+            public LinkLaw law(Values values, Setting setting) {
+                return (air, beyond) -> 1;
+            }
+        });
+        bench.run(BOX);
+        bench.run(BOX);
+        assertEquals(3, toy.runs.get());
     }
 
     @Test

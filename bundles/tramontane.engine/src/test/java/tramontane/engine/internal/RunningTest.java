@@ -23,8 +23,10 @@ import tramontane.analysis.Figure;
 import tramontane.analysis.FigureKind;
 import tramontane.analysis.Finding;
 import tramontane.analysis.Judgement;
+import tramontane.analysis.Overview;
 import tramontane.analysis.Result;
 import tramontane.analysis.Severity;
+import tramontane.analysis.Table;
 import tramontane.analysis.Verdict;
 import tramontane.engine.internal.Toy.Alpha;
 import tramontane.engine.internal.Toy.Beta;
@@ -98,6 +100,72 @@ class RunningTest {
                         .with(Figure.of(X, "fans", 2))).figures(X).needs(Alpha.class), 1);
         assertEquals(List.of("toy.y 5.0", "toy.x 2.0"), bench.run(Design.EMPTY).figures().stream()
                 .map(figure -> figure.kind().id() + " " + figure.value()).toList());
+    }
+
+    private static Bench standIn(Toy<Alpha> high, FigureKind... low) {
+        return new Bench(Bench.THREADS)
+                .load(Toy.of("low", Alpha.class, (input, run) -> Result.of(new Alpha(1)).with(
+                        Finding.caution("fans", "takes 20 Pa"), Finding.error("", "a curve is broken"))).figures(low), 0)
+                .load(high.needs(Alpha.class), 1);
+    }
+
+    @Test
+    void findingsOfAnAnalysisThatAnotherStandsInForAreNotSaidTwice() {
+        Toy<Alpha> high = Toy.of("high", Alpha.class, (input, run) -> input.condition().id().equals("cold")
+                ? Result.<Alpha>notComputed(Finding.error("", "no balance"))
+                : Result.of(new Alpha(2)).with(Finding.caution("fans", "takes 22 Pa"))).figures(X, Y);
+        Evaluation evaluation = standIn(high, X).run(Bench.conditions("hot", "cold"));
+        // where it was not computed, what the lower one found is all there is
+        assertEquals(List.of("hot a curve is broken", "hot takes 22 Pa", "cold takes 20 Pa", "cold a curve is broken",
+                "cold no balance"), evaluation.findings().stream().map(each -> each.condition() + " " + each.message()).toList());
+        assertEquals(List.of("a curve is broken"), Bench.outcome(evaluation, "low", "hot").result().findings().stream()
+                .map(each -> each.message().toString()).toList());
+        assertEquals(List.of("hot takes 20 Pa", "hot a curve is broken"), standIn(high, X)
+                .run(Bench.conditions("hot"), Set.of("low"), Set.of()).findings().stream()
+                .map(each -> each.condition() + " " + each.message()).toList());
+    }
+
+    @Test
+    void whoGivesLessThanTheOtherDoesNotSpeakForIt() {
+        Toy<Alpha> high = Toy.of("high", Alpha.class, (input, run) -> Result.of(new Alpha(2))
+                .with(Finding.caution("fans", "takes 22 Pa"))).figures(X);
+        assertEquals(List.of("takes 20 Pa", "a curve is broken", "takes 22 Pa"),
+                Bench.messages(standIn(high, X, Y).run(Design.EMPTY)));
+    }
+
+    private static Overview overview(String title, String... figures) {
+        return new Overview(new Table(title, List.of(new Table.Column("what", false)),
+                List.of(List.<Table.Cell>of(new Table.Words("it")))), List.of(figures));
+    }
+
+    private static List<String> titles(Evaluation evaluation) {
+        return evaluation.outcomes().stream().flatMap(outcome -> outcome.result().overviews().stream()
+                .map(each -> outcome.condition() + " " + each.table().title())).toList();
+    }
+
+    @Test
+    void tablesThatAnAnalysisLaysOutArriveWhereverItRunsAndAlsoWhenItIsNotRunAgain() {
+        Toy<Alpha> perCase = Toy.of("case", Alpha.class, (input, run) -> Result.of(new Alpha(1)).with(overview("budget", "toy.x"))
+                .with(Figure.of(X, "cpu", 1)).with(Finding.note("", "a note"))).figures(X);
+        Toy<Beta> wide = Toy.of("wide", Beta.class, (input, run) -> Result.of(new Beta(1)).with(overview("hottest"),
+                overview("coldest"))).designWide();
+        Bench bench = Bench.with(perCase, wide);
+        List<String> expected = List.of("hot budget", "cold budget", " hottest", " coldest");
+        assertEquals(expected, titles(bench.run(Bench.conditions("hot", "cold"))));
+        assertEquals(expected, titles(bench.run(Bench.conditions("hot", "cold"))));
+        assertEquals(2, perCase.runs.get());
+    }
+
+    @Test
+    void tablesOfAnAnalysisThatAnotherStandsInForAreNotShownBesideItsOwn() {
+        Toy<Alpha> low = Toy.of("low", Alpha.class, (input, run) -> Result.of(new Alpha(1)).with(overview("low x", "toy.x"),
+                overview("low y", "toy.y"), overview("low"))).figures(X, Y);
+        Toy<Alpha> some = Toy.of("high", Alpha.class, (input, run) -> Result.of(new Alpha(2)).with(overview("high x", "toy.x")))
+                .figures(X).needs(Alpha.class);
+        assertEquals(List.of("nominal low y", "nominal low", "nominal high x"),
+                titles(new Bench(Bench.THREADS).load(low, 0).load(some, 1).run(Design.EMPTY)));
+        Toy<Alpha> all = Toy.of("high", Alpha.class, (input, run) -> Result.of(new Alpha(2))).figures(X, Y).needs(Alpha.class);
+        assertEquals(List.of(), titles(new Bench(Bench.THREADS).load(low, 0).load(all, 1).run(Design.EMPTY)));
     }
 
     @Test

@@ -65,6 +65,27 @@ class TracingTest {
     }
 
     @Test
+    void onlyTheHighestRankedRecordsEvenWhereItStartsFromALowerOne() {
+        Toy<Alpha> low = toy("low", 1);
+        Toy<Alpha> high = Toy.of("high", Alpha.class, (input, run) -> {
+            double value = input.result(Alpha.class).value() + 1;
+            if (run.trace().recording()) {
+                run.trace().step(step("toy.flow", "fans", value, "speed", "first flow"));
+                run.trace().step(step("first flow", "fans", input.result(Alpha.class).value(), "airflow"));
+            }
+            return Result.of(new Alpha(value)).with(Figure.of(FLOW, "fans", value));
+        }).figures(FLOW).needs(Alpha.class);
+        Bench bench = new Bench(2).load(low, 0).load(high, 1);
+        bench.run(Design.EMPTY);
+        assertEquals(List.of("toy.flow fans 2.0", "first flow fans 1.0"),
+                said(bench.engine.trace(Design.EMPTY, "nominal", "toy.flow", "fans")));
+        assertEquals(1, low.runs.get());
+        assertEquals(2, high.runs.get());
+        // the higher one does not give it there, and the lower one's value is not the one that is shown
+        assertEquals(List.of(), bench.engine.trace(Design.EMPTY, "nominal", "toy.flow", "blower"));
+    }
+
+    @Test
     void whatNothingGivesHasNoTrace() {
         Bench bench = Bench.with(toy("a", 7));
         assertEquals(List.of(), bench.engine.trace(Design.EMPTY, "nominal", "toy.flow", "elsewhere"));

@@ -10,6 +10,7 @@ import tramontane.model.Bay;
 import tramontane.model.Design;
 import tramontane.model.Field;
 import tramontane.model.Form;
+import tramontane.model.Link;
 import tramontane.model.Noun;
 import tramontane.model.Passage;
 import tramontane.model.Range;
@@ -30,13 +31,13 @@ public final class JsonSchema {
     private static final String DRAFT = "https://json-schema.org/draft/2020-12/schema";
     private static final String DEFINITIONS = "$defs";
 
-    private final Map<String, Form> passageKinds;
+    private final Map<Form, Map<String, Form>> kinds;
     private final boolean sections;
     private final LinkedHashMap<String, Value> definitions = new LinkedHashMap<>();
     private final Map<String, Form> defined = new LinkedHashMap<>();
 
-    private JsonSchema(Map<String, Form> passageKinds, Map<String, Form> sections) {
-        this.passageKinds = passageKinds;
+    private JsonSchema(Map<Form, Map<String, Form>> kinds, Map<String, Form> sections) {
+        this.kinds = kinds;
         this.sections = !sections.isEmpty();
     }
 
@@ -44,15 +45,27 @@ public final class JsonSchema {
      * The schema of design files.
      *
      * @param passageKinds the fields of each passage kind by the kind's name
+     * @param linkKinds    the fields of each link kind by the kind's name
      * @param sections     the fields of each section by its name, whatever carries it
      */
-    public static Value.Tree design(Map<String, Form> passageKinds, Map<String, Form> sections) {
-        return of(Design.FORM, passageKinds, sections);
+    public static Value.Tree design(Map<String, Form> passageKinds, Map<String, Form> linkKinds, Map<String, Form> sections) {
+        return of(Design.FORM, Map.of(Passage.FORM, passageKinds, Link.FORM, linkKinds), sections);
     }
 
-    /** The schema of files that hold one object of a form. */
-    public static Value.Tree of(Form form, Map<String, Form> passageKinds, Map<String, Form> sections) {
-        JsonSchema schema = new JsonSchema(passageKinds, sections);
+    /** The schema of design files that says nothing of the fields of link kinds. */
+    public static Value.Tree design(Map<String, Form> passageKinds, Map<String, Form> sections) {
+        return design(passageKinds, Map.of(), sections);
+    }
+
+    /**
+     * The schema of files that hold one object of a form.
+     *
+     * @param form     its fields
+     * @param kinds    for each form whose {@code kind} decides the other fields, those fields by the kind's name
+     * @param sections the fields of each section by its name, whatever carries it
+     */
+    public static Value.Tree of(Form form, Map<Form, Map<String, Form>> kinds, Map<String, Form> sections) {
+        JsonSchema schema = new JsonSchema(kinds, sections);
         Value.Tree root = schema.object(form);
         if (!sections.isEmpty()) {
             LinkedHashMap<String, Value> members = new LinkedHashMap<>();
@@ -77,12 +90,13 @@ public final class JsonSchema {
         if (!required.isEmpty()) {
             schema = schema.with("required", new Value.Items(required));
         }
-        if (form.equals(Passage.FORM) && !passageKinds.isEmpty()) {
-            List<Value> kinds = new ArrayList<>();
-            passageKinds.forEach((name, kind) -> kinds.add(tree(
+        Map<String, Form> byKind = kinds.getOrDefault(form, Map.of());
+        if (!byKind.isEmpty()) {
+            List<Value> cases = new ArrayList<>();
+            byKind.forEach((name, kind) -> cases.add(tree(
                     "if", tree("properties", tree("kind", tree("const", text(name))), "required", items(text("kind"))),
                     "then", reference(kind))));
-            schema = schema.with("allOf", new Value.Items(kinds));
+            schema = schema.with("allOf", new Value.Items(cases));
         }
         return schema;
     }

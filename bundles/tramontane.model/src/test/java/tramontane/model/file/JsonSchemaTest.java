@@ -27,10 +27,14 @@ class JsonSchemaTest {
     private static final Form GRILLE = Form.of("grille", "Openings in a sheet.",
             Field.amount("freeArea", "free area", QuantityKind.AREA, Range.POSITIVE, "Area of the openings.").mandatory(),
             Field.amount("loss", "loss coefficient", QuantityKind.NUMBER, Range.NOT_NEGATIVE, "Loss coefficient."));
+    private static final Form PACKAGE = Form.of("package", "From junction to case.",
+            Field.amount("resistance", "resistance", QuantityKind.THERMAL_RESISTANCE, Range.POSITIVE, "Junction to case.")
+                    .mandatory());
     private static final Form DUST = Form.of("dust", "Dust in the air.",
             Field.amount("load", "load", QuantityKind.DENSITY, Range.NOT_NEGATIVE, "Dust per volume.").mandatory(),
             Field.yesNo("sticky", "sticky", "Whether it sticks."));
-    private static final Value.Tree SCHEMA = JsonSchema.design(Map.of("grille", GRILLE), Map.of("dust", DUST));
+    private static final Value.Tree SCHEMA = JsonSchema.design(Map.of("grille", GRILLE), Map.of("package", PACKAGE),
+            Map.of("dust", DUST));
     private static final com.networknt.schema.JsonSchema VALIDATOR = JsonSchemaFactory.getInstance(SpecVersion.VersionFlag.V202012)
             .getSchema(TreeFile.write(SCHEMA));
 
@@ -67,6 +71,8 @@ class JsonSchemaTest {
             "freeArea": "120 cm²", "loss"    | "loss"                         | $.airPath.passages[0]
             "power": "35.0 W"                | "power": -35                   | $.heatSources[0].power
             "share": "40 %"                  | "share": 1.5                   | $.heatSources[0].into[0].share
+            "resistance": "0.5 K/W"          | "resistance": 0                | $.heatSources[0].chain[0].resistance
+            "package", "resistance"          | "package", "resistence"        | $.heatSources[0].chain[0]
             {"cpu": "120 %"}                 | {"cpu": -1}                    | $.conditions[1].heatFactors.cpu
             "position": "any one"            | "position": 0                  | $.conditions[1].failed[0].position
             "banks": ["blowers"]             | "banks": [1]                   | $.controlLaws[0].banks[0]
@@ -79,6 +85,11 @@ class JsonSchemaTest {
         assertTrue(sound.contains(piece), piece);
         Set<String> refused = refused(sound.replace(piece, instead == null ? "" : instead));
         assertTrue(refused.contains(place) || place.equals("$") && !refused.isEmpty(), refused::toString);
+    }
+
+    @Test
+    void whatIsSaidOfOneKindHoldsForNoOther() {
+        assertEquals(Set.of(), refused(DesignFileTest.rack().replace("\"package\", \"resistance\"", "\"pad\", \"resistence\"")));
     }
 
     @Test

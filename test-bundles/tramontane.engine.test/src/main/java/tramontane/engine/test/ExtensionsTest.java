@@ -23,7 +23,7 @@ import tramontane.model.Problem;
 import tramontane.model.file.DesignFile;
 import tramontane.model.file.Loaded;
 
-/** Kinds of passage and sections that come and go with their bundle; the file keeps them meanwhile. */
+/** Kinds of passages and links and sections that come and go with their bundle; the file keeps them meanwhile. */
 @ExtendWith({BundleContextExtension.class, ServiceExtension.class})
 class ExtensionsTest {
 
@@ -35,6 +35,14 @@ class ExtensionsTest {
                 {"id": "fan", "kind": "bank", "from": "box", "to": "outside", "mover": "fan"}]},
               "requirements": [{"figure": "airflow.bank.flow", "atLeast": "0.001 m³/s"}],
               "sections": {"cells": {"diameter": "3 mm"}, "somebody else's": {"anything": [1.50, null, {"deep": "5 furlongs"}]}} }
+            """;
+
+    private static final String CHAIN = """
+            { "format": 1, "name": "with a stranger's link",
+              "airPath": {"bays": ["box"], "passages": [
+                {"id": "slot", "kind": "opening", "from": "outside", "to": "box", "area": "40 cm²"}]},
+              "heatSources": [{"id": "laser", "power": "5 W", "into": ["box"], "chain": [
+                {"kind": "heat pipe", "resistance": "RESISTANCE"}]}] }
             """;
 
     @InjectBundleContext
@@ -56,7 +64,7 @@ class ExtensionsTest {
         assertTrue(engine.check(design).stream().noneMatch(Problem::isError), () -> engine.check(design).toString());
         assertTrue(engine.check(design).stream().anyMatch(problem -> problem.place().equals("airPath.passages[0].kind")));
 
-        try (ToyBundle toy = ToyBundle.start(context, HoneycombToy.class, "toy.honeycomb", "Cells", "Honeycomb",
+        try (ToyBundle toy = ToyBundle.start(context, HoneycombToy.class, "toy.honeycomb", "Cells", "Honeycomb", "HeatPipe",
                 "CellsSection")) {
             Evaluation with = engine.evaluate(Engine.Request.all(design), Engine.Watch.NONE);
             assertEquals(List.of(Severity.MET), with.verdicts().stream().map(Verdict::severity).toList());
@@ -70,11 +78,29 @@ class ExtensionsTest {
     void itsOwnerFindsWhatIsWrongInAPassageAndASection() throws Exception {
         Design wrong = DesignFile.parse(HONEYCOMB.replace("AREA", "50 kg").replace("\"diameter\": \"3 mm\"",
                 "\"diameter\": \"-3 mm\"")).design().orElseThrow();
-        try (ToyBundle toy = ToyBundle.start(context, HoneycombToy.class, "toy.honeycomb", "Cells", "Honeycomb",
+        try (ToyBundle toy = ToyBundle.start(context, HoneycombToy.class, "toy.honeycomb", "Cells", "Honeycomb", "HeatPipe",
                 "CellsSection")) {
             List<String> places = engine.check(wrong).stream().filter(Problem::isError).map(Problem::place).toList();
             assertEquals(List.of("airPath.passages[0].length", "sections.cells.diameter"), places);
         }
+    }
+
+    @Test
+    void aLinkOfAnUnknownKindIsSaidUntilItsBundleComesAndFindsWhatIsWrong() throws Exception {
+        Design sound = DesignFile.parse(CHAIN.replace("RESISTANCE", "2 K/W")).design().orElseThrow();
+        Design wrong = DesignFile.parse(CHAIN.replace("RESISTANCE", "2 W")).design().orElseThrow();
+        assertEquals(List.of("heatSources[0].chain[0].kind"), chains(sound));
+        try (ToyBundle toy = ToyBundle.start(context, HoneycombToy.class, "toy.honeycomb", "Cells", "Honeycomb", "HeatPipe",
+                "CellsSection")) {
+            assertTrue(engine.linkKinds().containsKey("heat pipe"));
+            assertEquals(List.of(), chains(sound));
+            assertEquals(List.of("heatSources[0].chain[0].resistance"), chains(wrong));
+        }
+        assertFalse(engine.linkKinds().containsKey("heat pipe"));
+    }
+
+    private List<String> chains(Design design) {
+        return engine.check(design).stream().map(Problem::place).filter(place -> place.startsWith("heatSources")).toList();
     }
 
     @Test

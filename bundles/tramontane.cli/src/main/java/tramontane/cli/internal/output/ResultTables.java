@@ -13,6 +13,7 @@ import tramontane.analysis.Evaluation;
 import tramontane.analysis.Figure;
 import tramontane.analysis.FigureKind;
 import tramontane.analysis.OperatingPoint;
+import tramontane.analysis.Overview;
 import tramontane.analysis.Table;
 import tramontane.model.Bay;
 import tramontane.model.Design;
@@ -21,19 +22,25 @@ import tramontane.model.Passage;
 import tramontane.physics.units.QuantityKind;
 
 /**
- * The tables of duty points, of flows, and of the figures of any analysis.
+ * The tables of duty points, of flows, those that an analysis lays out itself, and of all other figures of any analysis.
  *
  * <p>Figures of an analysis that nobody here knows are grouped by what their places are: those of banks in one table, those of
- * bays in another. What the duty points show already is not shown again.
+ * bays in another. What the duty points show already is not shown again, nor what an analysis says that its own tables
+ * show.
  */
 final class ResultTables {
 
     private final Results results;
     private final List<Results.Shown> cases;
     private final Set<Seen> seen = new HashSet<>();
+    private final Set<Laid> laid = new HashSet<>();
     private final List<Grid.Sheet> sheets = new ArrayList<>();
 
     private record Seen(String place, String condition, QuantityKind quantity, double value) {
+    }
+
+    /** A figure that an analysis's own table shows in a case; in all where the case is empty. */
+    private record Laid(String figure, String condition) {
     }
 
     private record Group(String analysis, Places places, boolean allConditions) {
@@ -62,6 +69,7 @@ final class ResultTables {
         ResultTables tables = new ResultTables(results);
         tables.dutyPoints();
         tables.flows();
+        tables.overviews();
         tables.figures();
         return List.copyOf(tables.sheets);
     }
@@ -120,14 +128,40 @@ final class ResultTables {
         seen.add(new Seen(place, condition, quantity, value));
     }
 
+    private void overviews() {
+        Set<String> shownIds = shownIds();
+        for (Evaluation.Outcome outcome : results.evaluation().outcomes()) {
+            for (Overview overview : outcome.result().overviews()) {
+                Table table = overview.table();
+                if (shownIds.contains(outcome.condition()) && !table.rows().isEmpty()) {
+                    overview.figures().forEach(figure -> laid.add(new Laid(figure, outcome.condition())));
+                    boolean named = !outcome.condition().isEmpty() && results.evaluation().cases().size() > 1;
+                    int keys = table.columns().isEmpty() || table.columns().getFirst().numeric() ? 0 : 1;
+                    sheets.add(new Grid.Sheet(named ? new Table(table.title() + ", " + outcome.condition(), table.columns(),
+                            table.rows()) : table, keys));
+                }
+            }
+        }
+    }
+
+    private boolean isLaidOut(Figure figure) {
+        return laid.contains(new Laid(figure.kind().id(), "")) || laid.contains(new Laid(figure.kind().id(), figure.condition()));
+    }
+
+    /** The cases that are shown, and that of the design as a whole. */
+    private Set<String> shownIds() {
+        Set<String> ids = new HashSet<>(List.of(""));
+        cases.forEach(shown -> ids.add(shown.id()));
+        return ids;
+    }
+
     private void figures() {
-        Set<String> shownIds = new HashSet<>(List.of(""));
-        cases.forEach(shown -> shownIds.add(shown.id()));
+        Set<String> shownIds = shownIds();
         Map<FigureKind, List<Figure>> byKind = new LinkedHashMap<>();
         Map<FigureKind, String> givers = new HashMap<>();
         for (Evaluation.Outcome outcome : results.evaluation().outcomes()) {
             for (Figure figure : outcome.result().figures()) {
-                if (shownIds.contains(figure.condition())) {
+                if (shownIds.contains(figure.condition()) && !isLaidOut(figure)) {
                     byKind.computeIfAbsent(figure.kind(), kind -> new ArrayList<>()).add(figure);
                     givers.putIfAbsent(figure.kind(), outcome.analysis());
                 }

@@ -14,8 +14,10 @@ import tramontane.analysis.Better;
 import tramontane.analysis.Evaluation;
 import tramontane.analysis.Figure;
 import tramontane.analysis.FigureKind;
+import tramontane.analysis.Overview;
 import tramontane.analysis.Relation;
 import tramontane.analysis.Severity;
+import tramontane.analysis.Table;
 import tramontane.analysis.Trace;
 import tramontane.analysis.Verdict;
 import tramontane.cli.internal.Toys;
@@ -63,6 +65,18 @@ class MachineFormatsTest {
                 root.getAsJsonArray("outcomes").get(0).toString());
         assertEquals("[{\"severity\":\"caution\",\"place\":\"mission\",\"message\":\"is short\"}]",
                 root.get("problems").toString());
+    }
+
+    @Test
+    void tablesThatAnAnalysisLaysOutAreForPeopleOnly() {
+        Evaluation hot = Toys.hot();
+        Overview overview = new Overview(new Table("Budget", List.of(new Table.Column("a", false)),
+                List.of(List.<Table.Cell>of(new Table.Words("x")))), List.of(Toys.JUNCTION.id()));
+        Evaluation with = new Evaluation(hot.design(), hot.cases(), hot.outcomes().stream().map(each -> new Evaluation.Outcome(
+                each.analysis(), each.condition(), each.status(), each.result().with(overview))).toList(), hot.findings(),
+                hot.verdicts(), false);
+        assertEquals(JsonReport.of(Toys.results(hot), List.of()), JsonReport.of(Toys.results(with), List.of()));
+        assertEquals(CsvFigures.of(hot.figures(), UnitSystem.SI), CsvFigures.of(with.figures(), UnitSystem.SI));
     }
 
     @Test

@@ -6,8 +6,10 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -16,7 +18,10 @@ import tramontane.analysis.Amount;
 import tramontane.analysis.Evaluation;
 import tramontane.analysis.Figure;
 import tramontane.analysis.Finding;
+import tramontane.analysis.Overview;
+import tramontane.analysis.Result;
 import tramontane.analysis.Severity;
+import tramontane.analysis.Table;
 import tramontane.cli.internal.Toys;
 import tramontane.model.Design;
 import tramontane.physics.units.QuantityKind;
@@ -219,6 +224,104 @@ class TextReportTest {
                 List.of(Toys.notJudged(unknown, "a", "Nothing loaded gives lab.flutter.")), false));
         assertTrue(text.contains("lab.flutter, worst place: at most 10 mm  not judged"), text);
         assertTrue(text.contains("  not judged  Nothing loaded gives lab.flutter.\n"), text);
+    }
+
+    private static Overview budget(int columns, String... figures) {
+        List<Table.Column> headings = new ArrayList<>(List.of(new Table.Column("heat source", false)));
+        List<Table.Cell> cpu = new ArrayList<>(List.of(new Table.Words("camera cards")));
+        List<Table.Cell> supply = new ArrayList<>(List.of(new Table.Words("supply")));
+        for (int i = 1; i <= columns; i++) {
+            headings.add(new Table.Column("rise over step " + i, true));
+            cpu.add(new Amount(i, QuantityKind.TEMPERATURE_DIFFERENCE));
+            supply.add(new Amount(10 * i, QuantityKind.TEMPERATURE_DIFFERENCE));
+        }
+        return new Overview(new Table("Temperature budget", headings, List.of(cpu, supply)), List.of(figures));
+    }
+
+    /** The same results with tables of the analysis's own in some outcomes. */
+    private static Evaluation with(Evaluation evaluation, Map<Integer, Overview> tables, Evaluation.Outcome... more) {
+        List<Evaluation.Outcome> outcomes = new ArrayList<>();
+        for (int i = 0; i < evaluation.outcomes().size(); i++) {
+            Evaluation.Outcome each = evaluation.outcomes().get(i);
+            outcomes.add(new Evaluation.Outcome(each.analysis(), each.condition(), each.status(), tables.containsKey(i)
+                    ? each.result().with(tables.get(i)) : each.result()));
+        }
+        outcomes.addAll(List.of(more));
+        return new Evaluation(evaluation.design(), evaluation.cases(), outcomes, evaluation.findings(), evaluation.verdicts(),
+                evaluation.cancelled());
+    }
+
+    @Test
+    void tablesThatAnAnalysisLaysOutStandBeforeItsOtherFiguresAndInPlaceOfThoseTheyShow() {
+        String plain = text(Toys.hot());
+        assertTrue(plain.contains("\nHeat, heat sources: junction temperature [°C]\n"), plain);
+        String text = text(with(Toys.hot(), Map.of(0, budget(2, Toys.JUNCTION.id()), 1, budget(2, Toys.JUNCTION.id())),
+                new Evaluation.Outcome("heat", "", Evaluation.Status.COMPUTED, Result.of("data").with(budget(1))
+                        .with(Figure.of(Toys.COST, "", 1.8e6)))));
+        assertTrue(text.contains("""
+
+                Temperature budget, cold [K]
+                              rise over step  rise over step
+                heat source                1               2
+                ------------  --------------  --------------
+                camera cards            1.00            2.00
+                supply                  10.0            20.0
+
+                Temperature budget, hot [K]
+                              rise over step  rise over step
+                heat source                1               2
+                ------------  --------------  --------------
+                camera cards            1.00            2.00
+                supply                  10.0            20.0
+
+                Temperature budget
+                              rise over step
+                heat source            1 [K]
+                ------------  --------------
+                camera cards            1.00
+                supply                  10.0
+
+                Heat, whole design
+                """), text);
+        assertFalse(text.contains("Heat, heat sources"), text);
+    }
+
+    @Test
+    void figuresOfACaseWithoutSuchATableAndBoundsThatItDoesNotListAreShownAsEver() {
+        String one = text(with(Toys.hot(), Map.of(0, budget(1, Toys.JUNCTION.id()))));
+        assertTrue(one.contains("Temperature budget, cold\n"), one);
+        assertTrue(one.contains("""
+                Heat, heat sources: junction temperature
+                heat source   cold  hot [°C]
+                ------------  ----  --------
+                camera cards            86.7
+                supply                  96.1
+                """), one);
+        // dust is of outcome 1 and has bounds
+        assertTrue(text(with(Toys.cabinet(), Map.of(1, budget(1, Toys.FLOW.id())))).contains("8.00e-7 to 1.60e-6\n"));
+        assertFalse(text(with(Toys.cabinet(), Map.of(1, budget(1, Toys.DUST.id())))).contains("8.00e-7 to 1.60e-6\n"));
+    }
+
+    @Test
+    void ofSeveralCasesOnlyTheTableOfTheOneThatIsShownStandsThere() {
+        String text = text(with(Toys.cabinet(), Map.of(2, budget(1), 3, budget(1))));
+        assertFalse(text.contains("Temperature budget, one failed: fans 1 locked"), text);
+        assertTrue(text.contains("Temperature budget, one failed: fans 2 locked"), text);
+        assertTrue(text(with(Toys.many(1), Map.of(0, budget(1)))).contains("\nTemperature budget\n"));
+    }
+
+    @ParameterizedTest
+    @ValueSource(ints = {60, 80, 100})
+    void aWideTableIsCutWithItsFirstColumnRepeated(int width) {
+        String text = text(with(Toys.hot(), Map.of(1, budget(30, Toys.JUNCTION.id()))), UnitSystem.METRIC, width,
+                StandardCharsets.UTF_8);
+        text.lines().forEach(line -> assertTrue(line.length() <= width, () -> line.length() + ": " + line));
+        String tables = text.substring(text.indexOf("Temperature budget"), text.indexOf("Heat, heat sources"));
+        long parts = tables.lines().filter(line -> line.startsWith("Temperature budget, hot [K], columns ")).count();
+        assertTrue(parts >= 2, text);
+        assertEquals(parts, tables.lines().filter(line -> line.startsWith("supply ")).count(), text);
+        assertEquals(30, tables.lines().filter(line -> line.startsWith("supply ")).mapToInt(line -> line.split(" +").length - 1)
+                .sum(), text);
     }
 
     /** Findings that differ in their amounts alone are said once, those that read the same even where digits behind differ. */

@@ -4,6 +4,8 @@ import java.util.Set;
 import org.osgi.framework.BundleActivator;
 import org.osgi.framework.BundleContext;
 import tramontane.analysis.FlowLaw;
+import tramontane.analysis.LinkKind;
+import tramontane.analysis.LinkLaw;
 import tramontane.analysis.PassageKind;
 import tramontane.analysis.SectionType;
 import tramontane.model.Field;
@@ -13,7 +15,7 @@ import tramontane.model.Value;
 import tramontane.model.Values;
 import tramontane.physics.units.QuantityKind;
 
-/** A kind of passage and a section of somebody else's. */
+/** A kind of passage, a kind of link and a section of somebody else's. */
 public final class HoneycombToy implements BundleActivator {
 
     /** The section's data. */
@@ -24,12 +26,16 @@ public final class HoneycombToy implements BundleActivator {
             Field.amount("area", "open area", QuantityKind.AREA, Range.POSITIVE, "Open area of all cells.").mandatory(),
             Field.amount("cell", "cell diameter", QuantityKind.LENGTH, Range.POSITIVE, "Diameter of a cell.").standard("3 mm"),
             Field.amount("length", "length", QuantityKind.LENGTH, Range.POSITIVE, "Length of a cell.").mandatory());
+    private static final Form LINK = Form.of("heat pipe", "A heat pipe between two plates.",
+            Field.amount("resistance", "resistance", QuantityKind.THERMAL_RESISTANCE, Range.POSITIVE, "Between its ends.")
+                    .mandatory());
     private static final Form SECTION = Form.of("cells", "What the toy keeps of its own.",
             Field.amount("diameter", "diameter", QuantityKind.LENGTH, Range.POSITIVE, "Diameter.").mandatory());
 
     @Override
     public void start(BundleContext context) {
         context.registerService(PassageKind.class, new Honeycomb(), null);
+        context.registerService(LinkKind.class, new HeatPipe(), null);
         context.registerService(SectionType.class, new CellsSection(), null);
     }
 
@@ -55,6 +61,26 @@ public final class HoneycombToy implements BundleActivator {
                 double linear = 32 * viscosity * length / (cell * cell * area);
                 drop.set(linear * flow, linear);
             };
+        }
+    }
+
+    /** The kind of link. */
+    static final class HeatPipe implements LinkKind {
+
+        @Override
+        public Form form() {
+            return LINK;
+        }
+
+        @Override
+        public Step step() {
+            return Step.SPREADING;
+        }
+
+        @Override
+        public LinkLaw law(Values values, Setting setting) {
+            double resistance = values.si("resistance");
+            return (air, beyond) -> resistance;
         }
     }
 
