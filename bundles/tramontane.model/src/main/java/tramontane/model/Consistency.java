@@ -17,8 +17,8 @@ import tramontane.physics.units.UnitException;
 import tramontane.physics.units.Units;
 
 /**
- * Whether the parts of a design fit together: names that are unique and known, air that can reach every bay, lists of
- * equal length, limits that can be met.
+ * Whether the parts of a design fit together: names that are unique and known, air that can reach every bay, heat
+ * that goes somewhere, lists of equal length, limits that can be met.
  *
  * <p>What is not given yet is no error by itself, so that a half-finished design can be worked on. The parameters of
  * passages and the sections are checked by those who own them.
@@ -175,9 +175,17 @@ public final class Consistency {
     }
 
     private void heatSources() {
+        // a design that wants no more than a mean air rise need not say where heat goes
+        boolean placed = design.heatSources().stream().anyMatch(source -> !source.into().isEmpty() || !source.chain().isEmpty()
+                || source.limit().isPresent());
         for (int i = 0; i < design.heatSources().size(); i++) {
-            List<HeatSource.Share> into = design.heatSources().get(i).into();
-            String place = "heatSources[" + i + "].into";
+            HeatSource source = design.heatSources().get(i);
+            String place = "heatSources[" + i + "]";
+            if (source.into().isEmpty() && !unreadWithin(place + ".into")) {
+                nowhere(source, place, placed);
+            }
+            List<HeatSource.Share> into = source.into();
+            place += ".into";
             double sum = into.stream().flatMap(share -> share.share().stream()).mapToDouble(Quantity::si).sum();
             boolean allGiven = !into.isEmpty() && into.stream().allMatch(share -> share.share().isPresent());
             if (sum > 1 + SHARE_TOLERANCE) {
@@ -186,6 +194,21 @@ public final class Consistency {
                 error(place, "the shares add up to " + percent(sum)
                         + "; expected 100 %, or one place without a share, which takes what is left");
             }
+        }
+    }
+
+    /** A source that says of no place that its air takes its heat up. */
+    private void nowhere(HeatSource source, String place, boolean placed) {
+        if (!source.chain().isEmpty()) {
+            error(place + ".chain", "leads the heat of " + FormReader.quote(source.id()) + " to no air, as " + place
+                    + ".into is missing; expected into with the bay or passage that it stands in");
+        } else if (placed && source.power().si() > 0) {
+            problems.add(Problem.caution(place + ".into", "is missing, so its heat goes nowhere; expected the bays or passages"
+                    + " whose air takes it up"));
+        }
+        if (source.row().isPresent()) {
+            problems.add(Problem.caution(place + ".row", "is " + source.row().get() + ", but not used, as " + place
+                    + ".into is missing; expected into with the bay or passage that has the rows"));
         }
     }
 

@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -112,6 +113,90 @@ class ConsistencyTest {
                         : Optional.of(Quantity.of(Double.parseDouble(share))))).toArray(HeatSource.Share[]::new);
         Design design = design(List.of("a"), passage("1", "a", "outside")).withHeatSources(List.of(source("s", into)));
         assertEquals(error ? List.of("heatSources[0].into") : List.of(), places(design));
+    }
+
+    @ParameterizedTest
+    @CsvSource(textBlock = """
+            # shares as given, and what each place then takes, percent
+            '- -', '50 50'
+            '0.4 - -', '40 30 30'
+            '- 0.4', '60 40'
+            '1 -', '100 0'
+            """)
+    void placesWithoutAShareDivideWhatIsLeftEvenly(String shares, String taken) {
+        HeatSource source = source("s", java.util.Arrays.stream(shares.split(" ")).map(share -> new HeatSource.Share("a",
+                share.equals("-") ? Optional.empty() : Optional.of(Quantity.of(Double.parseDouble(share)))))
+                .toArray(HeatSource.Share[]::new));
+        assertEquals(taken, IntStream.range(0, source.into().size())
+                .mapToObj(i -> String.valueOf(Math.round(100 * source.share(i)))).collect(Collectors.joining(" ")));
+        assertEquals(List.of(), sentences(design(List.of("a"), passage("1", "a", "outside")).withHeatSources(List.of(source))));
+    }
+
+    @Test
+    void sharesThatMakeNoWholeSayWhatWouldBeRight() {
+        assertEquals(List.of("heatSources[0].into: the shares add up to 90 %; expected 100 %, or one place without a share, which"
+                + " takes what is left", "heatSources[1].into: the shares add up to 120 %; expected 100 % at most"),
+                sentences(design(List.of("a"), passage("1", "a", "outside")).withHeatSources(List.of(
+                        source("s", share("a", 0.5), share("a", 0.4)), source("t", share("a", 0.6), share("a", 0.6))))));
+    }
+
+    private static HeatSource.Share share(String place, double part) {
+        return new HeatSource.Share(place, Optional.of(Quantity.of(part)));
+    }
+
+    /** A source with what is set; into a bay "a", a chain of one link, a limit, row 2. */
+    private static HeatSource source(String id, double power, String parts) {
+        return new HeatSource(id, Quantity.of(power), Optional.empty(),
+                parts.contains("into") ? List.of(new HeatSource.Share("a", Optional.empty())) : List.of(),
+                parts.contains("row") ? Optional.of(2) : Optional.empty(), Optional.empty(),
+                parts.contains("chain") ? List.of(new Link("pad", Optional.empty(), Optional.empty(), Value.Tree.EMPTY)) : List.of(),
+                parts.contains("limit") ? Optional.of(Quantity.of(350)) : Optional.empty(), Value.Tree.EMPTY);
+    }
+
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', textBlock = """
+            # first source | second source | what is wrong
+            ''             | ''            | ''
+            into           | into          | ''
+            into row       | into row      | ''
+            into           | ''            | 'caution heatSources[1].into'
+            limit          | ''            | 'caution heatSources[0].into, caution heatSources[1].into'
+            chain          | ''            | 'error heatSources[0].chain, caution heatSources[1].into'
+            into chain     | chain limit   | 'error heatSources[1].chain'
+            row            | ''            | 'caution heatSources[0].row'
+            into row       | row           | 'caution heatSources[1].into, caution heatSources[1].row'
+            """)
+    void heatGoesSomewhereAsSoonAsTheDesignSaysSoOfAny(String first, String second, String wrong) {
+        Design design = design(List.of("a"), passage("1", "a", "outside")).withHeatSources(List.of(
+                source("one", 5, first), source("two", 5, second)));
+        assertEquals(wrong, Consistency.check(design).stream().map(problem -> (problem.isError() ? "error " : "caution ")
+                + problem.place()).collect(Collectors.joining(", ")));
+    }
+
+    @Test
+    void aSourceThatIsSwitchedOffNeedsNoPlaceForItsHeat() {
+        assertEquals(List.of(), places(design(List.of("a"), passage("1", "a", "outside")).withHeatSources(List.of(
+                source("one", 5, "into"), source("two", 0, "limit")))));
+    }
+
+    @Test
+    void heatThatGoesNowhereIsSaidInWholeSentences() {
+        assertEquals(List.of("heatSources[0].into: is missing, so its heat goes nowhere; expected the bays or passages whose air"
+                + " takes it up",
+                "heatSources[1].chain: leads the heat of \"cpu\" to no air, as heatSources[1].into is missing; expected into with"
+                + " the bay or passage that it stands in",
+                "heatSources[1].row: is 2, but not used, as heatSources[1].into is missing; expected into with the bay or passage"
+                + " that has the rows"),
+                sentences(design(List.of("a"), passage("1", "a", "outside")).withHeatSources(List.of(
+                        source("coil", 5, ""), source("cpu", 5, "chain row")))));
+    }
+
+    @Test
+    void aDraftWhosePlacesCouldNotBeReadIsNotBlamedForMissingThem() {
+        Design draft = design(List.of("a"), passage("1", "a", "outside")).withHeatSources(List.of(
+                source("one", 5, "into"), source("two", 5, "chain row")));
+        assertEquals(List.of(), Consistency.check(draft, List.of(Problem.error("heatSources[1].into", "is 5"))));
+        assertEquals(List.of(), Consistency.check(draft, List.of(Problem.error("heatSources[1].into[0].place", "is 5"))));
     }
 
     @Test
