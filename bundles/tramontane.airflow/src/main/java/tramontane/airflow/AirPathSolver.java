@@ -166,7 +166,7 @@ public final class AirPathSolver {
         Layout layout = even.get();
         NetworkLoad load = load(temperatures);
         if (!layout.dips().isEmpty()) {
-            return new Work(load, settings, temperatures, stop).search();
+            return new Work(load, settings, temperatures, stop).search(Optional.empty());
         }
         NetworkSolution solution = layout.solver().solve(load, settings, start.filter(layout::fits), stop);
         return solution.converged() ? new AirPathSolution(Optional.of(point(layout, solution, load.air(), temperatures, true)),
@@ -198,6 +198,23 @@ public final class AirPathSolver {
      */
     public AirPathSolution fromRest(double[] temperatures, AirPathSolution before, BooleanSupplier stop) {
         return changed(temperatures, before, stop, true);
+    }
+
+    /**
+     * Solves as {@link #solve} does, with all states, but for air that has come here from a state at other temperatures or
+     * speeds: the state reached is that which {@link #near} comes to from there, not that first met from standstill.
+     *
+     * @param temperatures temperature of each bay in the order of {@link AirPathModel#bays}, K
+     * @param before       the solution of the same air path before the change
+     * @param stop         asked now and then whether the answer is no longer wanted
+     */
+    public AirPathSolution follow(double[] temperatures, AirPathSolution before, BooleanSupplier stop) {
+        AirPathSolution there = near(temperatures, before, stop);
+        if (there.network().isEmpty()) {
+            return solve(temperatures, NetworkSolver.Settings.STANDARD, Optional.empty(), stop);
+        }
+        return even.orElseThrow().dips().isEmpty() ? there
+                : new Work(load(temperatures), NetworkSolver.Settings.STANDARD, temperatures, stop).search(there.network());
     }
 
     private AirPathSolution changed(double[] temperatures, AirPathSolution before, BooleanSupplier stop, boolean fromRest) {
@@ -249,7 +266,12 @@ public final class AirPathSolver {
             this.stop = stop;
         }
 
-        AirPathSolution search() {
+        /**
+         * Looks for all states.
+         *
+         * @param come the one that the air has come to; empty for that first met from standstill
+         */
+        AirPathSolution search(Optional<NetworkSolution> come) {
             Layout layout = even.orElseThrow();
             int reached;
             if (layout.dips().size() == 1) {
@@ -293,6 +315,9 @@ public final class AirPathSolver {
                         return AirPathSolution.none(unsolved(fromRest));
                     }
                 }
+            }
+            if (come.isPresent()) {
+                reached = place(layout.fits(come.get()) ? layout : columns(), come.get());
             }
             if (stop.getAsBoolean()) {
                 return AirPathSolution.none(List.of());
@@ -410,12 +435,26 @@ public final class AirPathSolver {
         /** The number of the state that a solution is, likes having changed places perhaps; a new one if the search missed it. */
         private int place(Layout layout, NetworkSolution solution) {
             for (int i = 0; i < states.size(); i++) {
-                if (layouts.get(i) == layout && same(layout, solutions.get(i), solution)) {
+                if (layouts.get(i) == layout ? same(layout, solutions.get(i), solution)
+                        : states.get(i).even() && !uneven(layout, solution) && sameInAll(states.get(i), layout, solution)) {
                     return i;
                 }
             }
             add(layout, solution, true);
             return states.size() - 1;
+        }
+
+        /** Whether each bank as a whole has the same flow, however its columns are laid out. */
+        private boolean sameInAll(JointState state, Layout layout, NetworkSolution solution) {
+            for (DutyPoint point : state.points()) {
+                for (Layout.Dip dip : layout.dips()) {
+                    if (parts.get(dip.part()).passage().id().equals(point.bank()) && Math.abs(point.flow()
+                            - layout.flow(dip.part(), solution, load.air())) > SAME * dip.law().largestFlow()) {
+                        return false;
+                    }
+                }
+            }
+            return true;
         }
 
         /** The stable state that air creeps towards which has not come to rest in all steps; -1 where none is near. */

@@ -32,7 +32,7 @@ import tramontane.analysis.FlowLaw;
 public final class NetworkSolver {
 
     /** Standard gravity, m/s² (ISO 80000-3). */
-    private static final double GRAVITY = 9.80665;
+    public static final double GRAVITY = 9.80665;
     /** Steps that may go a little too far, which is quicker mostly; later ones may not, which cannot go round in a circle. */
     private static final int EASY_STEPS = 30;
     /** Slopes of the content that are smaller than this, over the pressures they are made of, are rounding. */

@@ -119,7 +119,8 @@ final class AirflowFindings {
             }
             words.removeLast();
             words.add((solution.states().size() > MOST_STATES ? " and so on" : "")
-                    + "; judged is the one first met from standstill" + limit);
+                    + "; judged is the one first met from standstill"
+                    + (reading.followed() ? ", followed as the air grows warmer" : "") + limit);
             caution(place, "lower the resistance, so that the duty point lies beyond the dip", "common practice; stable means"
                     + " statically stable: a small change of flow dies away", words.toArray());
         }

@@ -8,6 +8,7 @@ import java.util.OptionalDouble;
 import tramontane.airflow.AirPathModel;
 import tramontane.airflow.AirPathSolution;
 import tramontane.airflow.AirPathSolver;
+import tramontane.airflow.Feed;
 import tramontane.analysis.Figure;
 import tramontane.analysis.OperatingPoint;
 import tramontane.analysis.PassageKind;
@@ -27,12 +28,14 @@ import tramontane.physics.AirState;
  * @param design   the design
  * @param model    the air path in its condition
  * @param solver   the air path at its speeds
+ * @param feeds    what banks are fed with that are not fed as the condition says
  * @param speeds   speed of each bank's movers, rad/s
  * @param solution how it works; with an operating point
+ * @param followed whether the solution was come to from another one and not from standstill
  * @param factors  factor on the pressure of banks and passages at equal flow, by id, where it is not as stated
  */
-record AirflowReading(Design design, AirPathModel model, AirPathSolver solver, Map<String, Double> speeds,
-        AirPathSolution solution, Map<String, Double> factors) {
+record AirflowReading(Design design, AirPathModel model, AirPathSolver solver, Map<String, Feed> feeds,
+        Map<String, Double> speeds, AirPathSolution solution, boolean followed, Map<String, Double> factors) {
 
     /** The least that a distance to the stall region is said to be. */
     private static final double DEEP_IN_STALL = -100;
@@ -47,6 +50,42 @@ record AirflowReading(Design design, AirPathModel model, AirPathSolver solver, M
 
     AirState outside() {
         return model.outside();
+    }
+
+    /** The same air path with factors on pressures, and how it works then. */
+    AirflowReading with(AirPathSolver other, AirPathSolution there, Map<String, Double> pressure) {
+        return new AirflowReading(design, model, other, feeds, speeds, there, followed, pressure);
+    }
+
+    /** What a bank is fed with. */
+    Feed feed(String bank) {
+        Feed feed = feeds.get(bank);
+        return feed == null ? model.feed() : feed;
+    }
+
+    /** Temperature of each bay, K. */
+    double[] temperatures() {
+        return model.bays().stream().mapToDouble(bay -> point().bay(bay.id()).orElseThrow().temperature()).toArray();
+    }
+
+    /** The air in a bay, or outside. */
+    AirState air(String bay) {
+        return isAsOutside(bay) ? outside() : outside().heatedTo(point().bay(bay).orElseThrow().temperature());
+    }
+
+    /** Whether the air in a bay is that outside. */
+    boolean isAsOutside(String bay) {
+        return point().bay(bay).orElseThrow().temperature() == outside().temperature();
+    }
+
+    /** The bay from which air comes into a passage; its first one where none flows. */
+    String inlet(OperatingPoint.PassageFlow flow) {
+        return flow.massFlow() >= 0 ? passage(flow).from() : passage(flow).to();
+    }
+
+    /** The bay from which air comes into a bank. */
+    String inlet(OperatingPoint.BankPoint bank) {
+        return inlet(point().passage(bank.bank()).orElseThrow());
     }
 
     /** A bank as it was read for this condition. */
@@ -111,13 +150,28 @@ record AirflowReading(Design design, AirPathModel model, AirPathSolver solver, M
                 : OptionalDouble.empty();
     }
 
+    /**
+     * The volume flow at the inlet of the only bank that is the flow needed, m³/s: the same mass of the air in the bay from which
+     * the bank is to draw.
+     */
+    OptionalDouble inletFlowNeeded() {
+        OptionalDouble needed = flowNeeded();
+        if (needed.isEmpty() || point().banks().size() != 1 || !(point().banks().getFirst().speed() > 0)) {
+            return OptionalDouble.empty();
+        }
+        String from = model.passage(point().banks().getFirst().bank()).from();
+        return isAsOutside(from) ? needed : OptionalDouble.of(needed.getAsDouble() * outside().density() / air(from).density());
+    }
+
     /** What the only bank still gives at the flow needed, Pa. */
     OptionalDouble pressureAvailable() {
-        OptionalDouble needed = flowNeeded();
-        return needed.isPresent() && point().banks().size() == 1 && point().banks().getFirst().speed() > 0
-                ? solver.bankPressure(point().banks().getFirst().bank(), needed.getAsDouble(), outside().density(),
-                        outside().viscosity())
-                : OptionalDouble.empty();
+        OptionalDouble needed = inletFlowNeeded();
+        if (needed.isEmpty()) {
+            return OptionalDouble.empty();
+        }
+        String bank = point().banks().getFirst().bank();
+        AirState air = air(model.passage(bank).from());
+        return solver.bankPressure(bank, needed.getAsDouble(), air.density(), air.viscosity());
     }
 
     /** Overall static efficiency; empty where no power is stated or no air power comes out. */

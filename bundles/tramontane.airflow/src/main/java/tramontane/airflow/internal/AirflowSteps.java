@@ -4,12 +4,16 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import tramontane.airflow.Feed;
+import tramontane.airflow.NetworkSolver;
 import tramontane.analysis.OperatingPoint;
 import tramontane.analysis.PassageKind;
 import tramontane.analysis.Relation;
 import tramontane.analysis.SpeedLaw;
 import tramontane.analysis.Trace;
 import tramontane.model.Bay;
+import tramontane.model.Passage;
+import tramontane.model.Quantity;
 import tramontane.physics.Air;
 import tramontane.physics.AirState;
 import tramontane.physics.units.QuantityKind;
@@ -19,6 +23,8 @@ final class AirflowSteps {
 
     private static final String DENSITY = Figures.AIR_DENSITY.id();
     private static final String PRESSURE = "airflow.air.pressure";
+    /** The figure that says how warm the air in a bay is, where it is not as outside. */
+    private static final String BAY_TEMPERATURE = "thermal.air.temperature";
 
     private final AirflowReading reading;
     private final Trace trace;
@@ -33,6 +39,8 @@ final class AirflowSteps {
     static void record(AirflowReading reading, Trace trace) {
         AirflowSteps steps = new AirflowSteps(reading, trace);
         steps.air();
+        steps.airInBays();
+        reading.point().passages().forEach(steps::stack);
         reading.point().banks().forEach(steps::bank);
         reading.point().passages().forEach(steps::passage);
         reading.point().bays().forEach(steps::bay);
@@ -60,12 +68,71 @@ final class AirflowSteps {
                 term("relative humidity", QuantityKind.FRACTION, air.humidity(), condition));
     }
 
+    /** The density in each bay whose air is not that outside. */
+    private void airInBays() {
+        boolean given = reading.condition().pressure().isPresent();
+        for (Bay bay : reading.model().bays()) {
+            if (!reading.isAsOutside(bay.id())) {
+                AirState air = reading.air(bay.id());
+                step(densityFrom(reading, bay.id()), bay.id(), Relations.DENSITY, air.density(),
+                        term("pressure", QuantityKind.PRESSURE, air.pressure(), given ? condition : PRESSURE),
+                        term("temperature in " + bay.id(), QuantityKind.TEMPERATURE, air.temperature(), BAY_TEMPERATURE),
+                        term("amount fraction of water vapour x", QuantityKind.FRACTION,
+                                Air.vapourFraction(air.pressure(), air.temperature(), air.humidity()), condition));
+            }
+        }
+    }
+
+    /** Where the density in a bay comes from: that outside, or a step of its own. */
+    static String densityFrom(AirflowReading reading, String bay) {
+        return reading.isAsOutside(bay) ? DENSITY : "air density in " + bay;
+    }
+
+    /** The density of the air that comes into a bank. */
+    static Trace.Term inletDensity(AirflowReading reading, OperatingPoint.BankPoint point) {
+        return term("density at the inlet", QuantityKind.DENSITY, point.density(), densityFrom(reading, reading.inlet(point)));
+    }
+
+    /** The density of the air in a bay, called by the bay. */
+    private Trace.Term density(String bay) {
+        return term(bay.equals(Bay.OUTSIDE) ? "density outside" : "density in " + bay, QuantityKind.DENSITY,
+                reading.air(bay).density(), densityFrom(reading, bay));
+    }
+
+    /** What the weight of the air in a passage adds to the pressures between which it lies; empty where that is nothing. */
+    private Optional<Trace.Term> buoyancy(OperatingPoint.PassageFlow flow) {
+        double pressure = (reading.outside().density() - reading.air(reading.inlet(flow)).density()) * NetworkSolver.GRAVITY
+                * rise(reading.passage(flow));
+        return pressure == 0 ? Optional.empty() : Optional.of(term("buoyancy of the air in " + flow.passage(),
+                QuantityKind.PRESSURE, pressure, "buoyancy in " + flow.passage()));
+    }
+
+    /** By how much a passage leads upwards, m; one from or to the outside ends at the height of its bay. */
+    private double rise(Passage passage) {
+        return passage.from().equals(Bay.OUTSIDE) || passage.to().equals(Bay.OUTSIDE) ? 0 : height(passage.to()) - height(passage.from());
+    }
+
+    private double height(String bay) {
+        return reading.model().bays().stream().filter(each -> each.id().equals(bay)).findFirst().orElseThrow().height()
+                .map(Quantity::si).orElse(0.0);
+    }
+
+    private void stack(OperatingPoint.PassageFlow flow) {
+        buoyancy(flow).ifPresent(buoyancy -> {
+            Passage passage = reading.passage(flow);
+            step(buoyancy.from(), flow.passage(), Relations.STACK, buoyancy.value(), density(Bay.OUTSIDE),
+                    density(reading.inlet(flow)),
+                    term("height of " + passage.from(), QuantityKind.LENGTH, height(passage.from()), "bay " + passage.from()),
+                    term("height of " + passage.to(), QuantityKind.LENGTH, height(passage.to()), "bay " + passage.to()));
+        });
+    }
+
     private void bank(OperatingPoint.BankPoint point) {
         String id = point.bank();
         Bank bank = reading.bank(id);
         double speed = reading.speeds().get(id);
-        speed(bank, speed);
-        Trace.Term density = term("density at the inlet", QuantityKind.DENSITY, point.density(), DENSITY);
+        speed(bank, speed, reading.inlet(point));
+        Trace.Term density = inletDensity(reading, point);
         List<Trace.Term> curve = new ArrayList<>();
         if (point.speed() > 0) {
             MoverCharacteristic mover = bank.characteristic(speed);
@@ -102,19 +169,21 @@ final class AirflowSteps {
                 term("electrical power", QuantityKind.POWER, point.power().orElseThrow(), Figures.BANK_POWER.id())));
     }
 
-    private void speed(Bank bank, double speed) {
-        double setting = reading.condition().speedSetting();
-        Optional<SupplySpeed.Answer> ours = SupplySpeed.answer(new SpeedLaw.Supply(bank.mover(), reading.condition(), setting,
-                reading.outside().density())).filter(answer -> answer.speed() == speed);
+    private void speed(Bank bank, double speed, String inlet) {
+        Feed feed = reading.feed(bank.id());
+        boolean outside = feed.density() == reading.outside().density();
+        Optional<SupplySpeed.Answer> ours = SupplySpeed.answer(new SpeedLaw.Supply(bank.mover(), reading.condition(),
+                feed.setting(), feed.density()), outside ? "density outside" : "density at the inlet",
+                outside ? DENSITY : densityFrom(reading, inlet)).filter(answer -> answer.speed() == speed);
         List<Trace.Term> inputs = new ArrayList<>();
         if (ours.isPresent()) {
             inputs.addAll(ours.get().inputs());
         } else {
             inputs.add(term("rated speed", QuantityKind.ROTATIONAL_SPEED, bank.ratedSpeed(), "air mover " + bank.mover().id()));
         }
-        inputs.add(term("speed setting", QuantityKind.FRACTION, setting, condition));
+        inputs.add(term("speed setting", QuantityKind.FRACTION, feed.setting(), feed.from()));
         Relation relation = ours.map(SupplySpeed.Answer::relation)
-                .orElse(speed == bank.ratedSpeed() * setting ? Relations.SPEED : Relations.SPEED_LAW);
+                .orElse(speed == bank.ratedSpeed() * feed.setting() ? Relations.SPEED : Relations.SPEED_LAW);
         trace.step(new Trace.Step(Figures.BANK_SPEED.id(), bank.id(), relation, speed, inputs));
     }
 
@@ -158,14 +227,18 @@ final class AirflowSteps {
         if (reading.passage(flow).isBank()) {
             return;
         }
-        Trace.Term from = pressure(reading.passage(flow).from());
-        Trace.Term to = pressure(reading.passage(flow).to());
-        step(Figures.PASSAGE_FLOW.id(), flow.passage(), Relations.NETWORK, flow.flow(), from, to);
+        List<Trace.Term> between = new ArrayList<>(List.of(pressure(reading.passage(flow).from()),
+                pressure(reading.passage(flow).to())));
+        Optional<Trace.Term> buoyancy = buoyancy(flow);
+        buoyancy.ifPresent(between::add);
+        trace.step(new Trace.Step(Figures.PASSAGE_FLOW.id(), flow.passage(),
+                buoyancy.isPresent() ? Relations.NETWORK_STACK : Relations.NETWORK, flow.flow(), between));
+        String inlet = reading.inlet(flow);
         Optional<PassageKind.Origin> origin = reading.model().origin(flow.passage());
         List<Trace.Term> inputs = new ArrayList<>(List.of(
                 term("flow", QuantityKind.FLOW, flow.flow(), Figures.PASSAGE_FLOW.id()),
-                term("density outside", QuantityKind.DENSITY, reading.outside().density(), DENSITY),
-                term("viscosity", QuantityKind.VISCOSITY, reading.outside().viscosity(), "ISO 2533:1975, eq. (22)")));
+                density(inlet),
+                term("viscosity", QuantityKind.VISCOSITY, reading.air(inlet).viscosity(), "ISO 2533:1975, eq. (22)")));
         origin.ifPresent(said -> inputs.addAll(said.inputs()));
         trace.step(new Trace.Step(Figures.PASSAGE_DROP.id(), flow.passage(),
                 origin.map(PassageKind.Origin::relation).orElse(Relations.UNSAID), flow.drop(), inputs));
@@ -179,12 +252,16 @@ final class AirflowSteps {
     private void bay(OperatingPoint.BayState bay) {
         if (!bay.bay().equals(Bay.OUTSIDE)) {
             List<Trace.Term> flows = new ArrayList<>();
+            List<Trace.Term> buoyancy = new ArrayList<>();
             for (OperatingPoint.PassageFlow flow : reading.point().passages()) {
                 if (reading.passage(flow).from().equals(bay.bay()) || reading.passage(flow).to().equals(bay.bay())) {
                     flows.add(term("flow of " + flow.passage(), QuantityKind.FLOW, flow.flow(), "passage " + flow.passage()));
+                    buoyancy(flow).ifPresent(buoyancy::add);
                 }
             }
-            trace.step(new Trace.Step(Figures.BAY_PRESSURE.id(), bay.bay(), Relations.NETWORK, bay.pressure(), flows));
+            flows.addAll(buoyancy);
+            trace.step(new Trace.Step(Figures.BAY_PRESSURE.id(), bay.bay(),
+                    buoyancy.isEmpty() ? Relations.NETWORK : Relations.NETWORK_STACK, bay.pressure(), flows));
         }
     }
 
@@ -201,8 +278,20 @@ final class AirflowSteps {
         OptionalDouble allowed = reading.allowedRise();
         reading.flowNeeded().ifPresent(flow -> step(Figures.FLOW_NEEDED.id(), "", Relations.FLOW_NEEDED, flow, heat, outside, cp,
                 term("allowed rise", QuantityKind.TEMPERATURE_DIFFERENCE, allowed.orElseThrow(), "requirements")));
-        reading.pressureAvailable().ifPresent(pressure -> step(Figures.PRESSURE_AVAILABLE.id(),
-                reading.point().banks().getFirst().bank(), Relations.FAN_LAWS, pressure,
-                term("flow needed", QuantityKind.FLOW, reading.flowNeeded().orElseThrow(), Figures.FLOW_NEEDED.id()), outside));
+        reading.pressureAvailable().ifPresent(this::available);
+    }
+
+    private void available(double pressure) {
+        OperatingPoint.BankPoint bank = reading.point().banks().getFirst();
+        String from = reading.model().passage(bank.bank()).from();
+        List<Trace.Term> inputs = new ArrayList<>(List.of(
+                term("flow needed", QuantityKind.FLOW, reading.flowNeeded().orElseThrow(), Figures.FLOW_NEEDED.id()),
+                density(Bay.OUTSIDE)));
+        if (!reading.isAsOutside(from)) {
+            inputs.add(density(from));
+            inputs.add(term("flow needed at the inlet, of the same mass", QuantityKind.FLOW,
+                    reading.inletFlowNeeded().orElseThrow(), Figures.FLOW_NEEDED.id()));
+        }
+        trace.step(new Trace.Step(Figures.PRESSURE_AVAILABLE.id(), bank.bank(), Relations.FAN_LAWS, pressure, inputs));
     }
 }

@@ -18,6 +18,7 @@ import java.util.TreeSet;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
+import tramontane.airflow.Feed;
 import tramontane.analysis.Amount;
 import tramontane.analysis.Finding;
 import tramontane.analysis.OperatingPoint;
@@ -285,9 +286,10 @@ final class BankFindings {
                     + " were measured at several frequencies, and the condition states none; the curves at ",
                     frequency(curves().frequency().orElseThrow()), " are used");
         }
-        Optional<SupplySpeed.Answer> ours = SupplySpeed.answer(new SpeedLaw.Supply(bank.mover(), condition,
-                condition.speedSetting(), reading.outside().density())).filter(answer -> answer.speed() == speed);
-        boolean plain = speed == bank.ratedSpeed() * condition.speedSetting();
+        Feed feed = reading.feed(bank.id());
+        Optional<SupplySpeed.Answer> ours = SupplySpeed.answer(new SpeedLaw.Supply(bank.mover(), condition, feed.setting(),
+                feed.density())).filter(answer -> answer.speed() == speed);
+        boolean plain = speed == bank.ratedSpeed() * feed.setting();
         if (ours.isEmpty() && !plain) {
             return; // a law that knows more has decided
         }

@@ -21,7 +21,8 @@ final class PathSteps {
             "balance of mass", "");
     private static final Relation OTHER_PRESSURE = new Relation("duty point with another pressure",
             "the air path solved again with the bank's pressure at equal flow times the factor",
-            "ISO 5801:2017 for what the curve means", "the bank stays near where it works");
+            "ISO 5801:2017 for what the curve means",
+            "the bank stays near where it works; bay temperatures and speeds as they are");
 
     private PathSteps() {
     }
@@ -37,8 +38,7 @@ final class PathSteps {
                             "air mover " + reading.bank(id).mover().id())));
             reading.best(bank).ifPresent(best -> {
                 Trace.Term speed = new Trace.Term("speed", QuantityKind.ROTATIONAL_SPEED, bank.speed(), Figures.BANK_SPEED.id());
-                Trace.Term density = new Trace.Term("density at the inlet", QuantityKind.DENSITY, bank.density(),
-                        Figures.AIR_DENSITY.id());
+                Trace.Term density = AirflowSteps.inletDensity(reading, bank);
                 step(trace, Figures.BEST_FLOW.id(), id, BEST, best.flow(), speed, density);
                 step(trace, Figures.BEST_EFFICIENCY.id(), id, BEST, best.efficiency(), speed, density,
                         new Trace.Term("flow of one mover", QuantityKind.FLOW, best.flow(), Figures.BEST_FLOW.id()));

@@ -33,6 +33,13 @@ final class Relations {
             "Σ mass flow into each bay = 0; pressure difference of the bays = drop of the passage",
             "E. Todini, S. Pilati, A gradient method for the solution of looped pipe networks (1988)",
             "steady flow; bays are plenums");
+    static final Relation STACK = new Relation("buoyancy", "Δp = (ρ outside - ρ) g (height of the second bay - that of the first)",
+            "hydrostatics, as for the stack effect in ASHRAE Handbook - Fundamentals, ch. Ventilation and Infiltration (from memory)",
+            "air of one density in the passage, that of the bay it comes from; g = 9.80665 m/s²");
+    static final Relation NETWORK_STACK = new Relation("flow network with buoyancy",
+            "Σ mass flow into each bay = 0; pressure difference of the bays + buoyancy = drop of the passage",
+            "E. Todini, S. Pilati, A gradient method for the solution of looped pipe networks (1988)",
+            "steady flow; bays are plenums; pressures above that outside at the height of the bay");
     static final Relation UNSAID = new Relation("flow law of the passage's kind", "Δp = f(Q, ρ, μ)",
             "the bundle that gives the kind; it does not say more", "");
     static final Relation STANDARD_FLOW = new Relation("standard flow", "Q = mass flow / 1.2 kg/m³", "ISO 5801:2017", "");

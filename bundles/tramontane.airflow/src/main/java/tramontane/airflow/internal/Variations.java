@@ -14,7 +14,8 @@ import tramontane.model.Passage;
 import tramontane.model.Quantity;
 
 /**
- * How an air path works if things are a little other than stated.
+ * How an air path works if things are a little other than stated, at the temperatures of its bays and speeds of its movers as
+ * they are: less flow does not make the air warmer here, nor a controlled mover faster.
  *
  * @param lessPressure flow of each bank, m³/s, with 10 % less pressure at equal flow
  * @param morePressure flow of each bank, m³/s, with 10 % more
@@ -83,11 +84,10 @@ record Variations(Map<String, Double> lessPressure, Map<String, Double> morePres
         private Optional<AirflowReading> at(Map<String, Double> pressure, Map<String, Double> area, boolean fromRest) {
             run.check();
             AirPathSolver solver = reading.model().at(reading.speeds(), pressure, area);
-            double[] temperatures = reading.model().temperatures();
+            double[] temperatures = reading.temperatures();
             AirPathSolution solution = fromRest ? solver.fromRest(temperatures, reading.solution(), run::cancelled)
                     : solver.near(temperatures, reading.solution(), run::cancelled);
-            return solution.point().map(point -> new AirflowReading(reading.design(), reading.model(), solver, reading.speeds(),
-                    solution, pressure));
+            return solution.point().map(point -> reading.with(solver, solution, pressure));
         }
     }
 

@@ -631,7 +631,7 @@ class AirflowAnalysisTest {
         // Idelchik, Handbook of Hydraulic Resistance, 3rd ed., diagram 8-1, at F 0.5: 4.36953, and the head lost behind
         assertEquals(5.36953, inputs.get("loss coefficient K"), 1e-5);
         assertEquals(0.5, inputs.get("open ratio F"), 1e-12);
-        assertEquals(step.value(), inputs.get("loss coefficient K") * inputs.get("density outside") * velocity * velocity / 2,
+        assertEquals(step.value(), inputs.get("loss coefficient K") * inputs.get("density in a") * velocity * velocity / 2,
                 1e-5 * step.value());
     }
 

@@ -4,6 +4,10 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import tramontane.airflow.AirPathModel;
+import tramontane.airflow.AirPathSolution;
+import tramontane.airflow.AirflowStudy;
+import tramontane.airflow.Feed;
 import tramontane.analysis.Figure;
 import tramontane.analysis.FlowLaw;
 import tramontane.analysis.Input;
@@ -198,6 +202,14 @@ final class Cases {
         }
         AirflowAnalysis analysis = new AirflowAnalysis(KINDS, services);
         return analysis.run(new Given(analysis.reads(design.withConditions(List.of(condition))), condition), new Watched(steps));
+    }
+
+    /** What is said of an air path at bay temperatures and speed settings of their own. */
+    static Result<OperatingPoint> study(Design design, Condition condition, Map<String, Feed> feeds, double[] temperatures,
+            Optional<AirPathSolution> start, List<Trace.Step> steps, SpeedLaw... laws) {
+        Design read = AirflowStudy.reads(design.withConditions(List.of(condition)));
+        return AirflowStudy.of(read, AirPathModel.of(read, condition, KINDS), List.of(laws), feeds, temperatures, start,
+                new Watched(steps));
     }
 
     private record Given(Design design, Condition condition) implements Input {

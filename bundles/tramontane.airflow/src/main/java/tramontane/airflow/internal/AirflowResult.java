@@ -1,0 +1,72 @@
+package tramontane.airflow.internal;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import tramontane.airflow.AirPathModel;
+import tramontane.airflow.AirPathSolution;
+import tramontane.airflow.AirPathSolver;
+import tramontane.airflow.Feed;
+import tramontane.airflow.NetworkSolver;
+import tramontane.analysis.Figure;
+import tramontane.analysis.FigureKind;
+import tramontane.analysis.Finding;
+import tramontane.analysis.OperatingPoint;
+import tramontane.analysis.Result;
+import tramontane.analysis.Run;
+import tramontane.analysis.SpeedLaw;
+import tramontane.model.Design;
+import tramontane.model.Value;
+
+/** Makes what {@link tramontane.airflow.AirflowStudy} gives. */
+public final class AirflowResult {
+
+    private AirflowResult() {
+    }
+
+    /** See {@link tramontane.airflow.AirflowStudy#figures}. */
+    public static List<FigureKind> figures() {
+        return Figures.ALL;
+    }
+
+    /** See {@link tramontane.airflow.AirflowStudy#reads}. */
+    public static Design reads(Design design) {
+        return Design.EMPTY.withAirPath(design.airPath()).withAirMovers(design.airMovers())
+                .withHeatSources(design.heatSources()).withConditions(design.conditions())
+                .withRequirements(design.requirements().stream()
+                        .filter(requirement -> Set.of(Figures.AIR_RISE.id(), Figures.STALL_MARGIN.id()).contains(requirement.figure()))
+                        .toList())
+                .withMore(Value.Tree.EMPTY);
+    }
+
+    /** See {@link tramontane.airflow.AirflowStudy#of}. */
+    public static Result<OperatingPoint> of(Design design, AirPathModel model, List<? extends SpeedLaw> laws,
+            Map<String, Feed> feeds, double[] temperatures, Optional<AirPathSolution> start, Run run) {
+        if (!model.obstacles().isEmpty()) {
+            return Result.notComputed(model.obstacles().toArray(Finding[]::new));
+        }
+        Map<String, Double> speeds = model.speeds(laws, feeds);
+        AirPathSolver solver = model.at(speeds);
+        AirPathSolution solution = start.map(before -> solver.follow(temperatures, before, run::cancelled))
+                .orElseGet(() -> solver.solve(temperatures, NetworkSolver.Settings.STANDARD, Optional.empty(), run::cancelled));
+        run.check();
+        if (solution.point().isEmpty()) {
+            return Result.notComputed(solution.obstacles().toArray(Finding[]::new));
+        }
+        AirflowReading reading = new AirflowReading(design, model, solver, Map.copyOf(feeds), speeds, solution, start.isPresent(),
+                Map.of());
+        Variations variations = Variations.of(reading, run);
+        if (run.trace().recording()) {
+            AirflowSteps.record(reading, run.trace());
+            PathSteps.record(reading, variations, run.trace());
+        }
+        List<Figure> figures = new ArrayList<>(variations.bands().figures());
+        variations.lessPressure().forEach((bank, flow) -> figures.add(Figure.of(Figures.LESS_PRESSURE, bank, flow)));
+        variations.morePressure().forEach((bank, flow) -> figures.add(Figure.of(Figures.MORE_PRESSURE, bank, flow)));
+        List<Finding> findings = new ArrayList<>(AirflowFindings.of(reading));
+        findings.addAll(PathFindings.of(reading, variations));
+        return new Result<>(solution.point(), figures, findings);
+    }
+}
