@@ -141,7 +141,7 @@ public final class AirBalance {
         double given = 0;
         double straight = 0;
         for (int e = 0; e < from.length; e++) {
-            boolean stands = Math.abs(capacity[e]) <= none;
+            boolean stands = Math.abs(capacity[e]) <= none || from[e] == to[e]; // or it only comes back
             up[e] = capacity[e] >= 0 ? from[e] : to[e];
             down[e] = capacity[e] >= 0 ? to[e] : from[e];
             if (!stands && up[e] != OUTSIDE) {
