@@ -1,0 +1,113 @@
+package tramontane.thermal.internal;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.osgi.service.component.annotations.Activate;
+import org.osgi.service.component.annotations.Component;
+import org.osgi.service.component.annotations.Reference;
+import org.osgi.service.component.annotations.ReferenceCardinality;
+import org.osgi.service.component.annotations.ReferencePolicyOption;
+import tramontane.airflow.AirflowStudy;
+import tramontane.airflow.Feed;
+import tramontane.analysis.Analysis;
+import tramontane.analysis.FigureKind;
+import tramontane.analysis.Finding;
+import tramontane.analysis.Input;
+import tramontane.analysis.LinkKind;
+import tramontane.analysis.Needs;
+import tramontane.analysis.OperatingPoint;
+import tramontane.analysis.PassageKind;
+import tramontane.analysis.Result;
+import tramontane.analysis.Run;
+import tramontane.analysis.Scope;
+import tramontane.analysis.SpeedLaw;
+import tramontane.model.Design;
+import tramontane.model.Value;
+import tramontane.thermal.Loop;
+import tramontane.thermal.ThermalModel;
+import tramontane.thermal.ThermalState;
+
+/**
+ * The operating point with flow, temperature and speed in agreement. It stands in for that of the air flow alone, which has all
+ * bays at outside temperature, and gives all its figures anew.
+ */
+@Component(service = Analysis.class, property = "service.ranking:Integer=100")
+public final class CoupledAnalysis implements Analysis<OperatingPoint> {
+
+    private final Models models;
+
+    /**
+     * Made by the framework.
+     *
+     * @param passageKinds the loaded passage kinds
+     * @param linkKinds    the loaded link kinds
+     * @param speedLaws    the loaded speed laws with their service properties
+     */
+    @Activate
+    public CoupledAnalysis(
+            @Reference(cardinality = ReferenceCardinality.MULTIPLE, policyOption = ReferencePolicyOption.GREEDY)
+            List<PassageKind> passageKinds,
+            @Reference(cardinality = ReferenceCardinality.MULTIPLE, policyOption = ReferencePolicyOption.GREEDY)
+            List<LinkKind> linkKinds,
+            @Reference(cardinality = ReferenceCardinality.MULTIPLE, policyOption = ReferencePolicyOption.GREEDY,
+                    service = SpeedLaw.class)
+            List<Map.Entry<Map<String, Object>, SpeedLaw>> speedLaws) {
+        models = Models.of(passageKinds, linkKinds, speedLaws);
+    }
+
+    @Override
+    public String id() {
+        return "thermal.flow";
+    }
+
+    @Override
+    public String label() {
+        return "air flow in agreement with temperatures";
+    }
+
+    @Override
+    public Scope scope() {
+        return Scope.CONDITION;
+    }
+
+    @Override
+    public Class<OperatingPoint> gives() {
+        return OperatingPoint.class;
+    }
+
+    @Override
+    public Needs needs() {
+        return Needs.results(OperatingPoint.class);
+    }
+
+    @Override
+    public List<FigureKind> figures() {
+        return AirflowStudy.figures();
+    }
+
+    @Override
+    public Design reads(Design design) {
+        Design flow = AirflowStudy.reads(design);
+        return flow.withControlLaws(design.controlLaws()).withMore(Value.Tree.EMPTY);
+    }
+
+    @Override
+    public Result<OperatingPoint> run(Input input, Run run) {
+        ThermalModel model = models.model(input.design(), input.condition());
+        if (!model.obstacles().isEmpty()) {
+            return Result.notComputed(model.obstacles().toArray(Finding[]::new));
+        }
+        Loop loop = model.settle(run::cancelled);
+        run.check();
+        if (loop.state().isEmpty()) {
+            return Result.notComputed(loop.obstacles().isEmpty() ? new Finding[] {ThermalFindings.hunting(model, loop)}
+                    : loop.obstacles().toArray(Finding[]::new));
+        }
+        ThermalState state = loop.state().get();
+        double[] temperatures = model.balancing().held(state.temperatures().stream().mapToDouble(Double::doubleValue).toArray());
+        Map<String, Feed> feeds = state.feeds();
+        return AirflowStudy.of(input.design(), model.path(), models.speedLaws(), feeds, temperatures,
+                Optional.of(state.solution().orElseThrow()), run);
+    }
+}

@@ -1,0 +1,43 @@
+package tramontane.thermal.internal;
+
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import tramontane.airflow.SpeedLaws;
+import tramontane.analysis.Judgement;
+import tramontane.analysis.LinkKind;
+import tramontane.analysis.PassageKind;
+import tramontane.analysis.SpeedLaw;
+import tramontane.model.Condition;
+import tramontane.model.Design;
+import tramontane.model.Value;
+import tramontane.thermal.ThermalModel;
+
+/**
+ * Makes models with what is loaded.
+ *
+ * @param passageKinds kinds of passages, by name
+ * @param linkKinds    kinds of links, by name
+ * @param speedLaws    speed laws, highest ranked first
+ */
+record Models(List<PassageKind> passageKinds, List<LinkKind> linkKinds, List<SpeedLaw> speedLaws) {
+
+    static Models of(List<PassageKind> passageKinds, List<LinkKind> linkKinds, List<Map.Entry<Map<String, Object>, SpeedLaw>> speedLaws) {
+        return new Models(passageKinds.stream().sorted(Comparator.comparing(kind -> kind.form().name())).toList(),
+                linkKinds.stream().sorted(Comparator.comparing(kind -> kind.form().name())).toList(), SpeedLaws.ranked(speedLaws));
+    }
+
+    ThermalModel model(Design design, Condition condition) {
+        return ThermalModel.of(design, condition, passageKinds, linkKinds, speedLaws);
+    }
+
+    /** What temperatures are computed from. */
+    static Design reads(Design design, Set<String> figures) {
+        return Design.EMPTY.withAirPath(design.airPath()).withAirMovers(design.airMovers())
+                .withHeatSources(design.heatSources()).withConditions(design.conditions()).withControlLaws(design.controlLaws())
+                .withRequirements(design.requirements().stream().filter(requirement -> figures.contains(requirement.figure())
+                        || requirement.figure().equals(Judgement.COMPONENT_TEMPERATURE)).toList())
+                .withMore(Value.Tree.EMPTY);
+    }
+}
