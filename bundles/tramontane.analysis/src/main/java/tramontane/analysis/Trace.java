@@ -18,6 +18,9 @@ import tramontane.physics.units.QuantityKind;
 @ProviderType
 public interface Trace {
 
+    /** What stands between a figure's id and its place where an input names both: {@code airflow.bay.pressure at box}. */
+    String AT = " at ";
+
     /** Whether anybody listens; guard the making of steps with it. */
     boolean recording();
 
@@ -45,8 +48,8 @@ public interface Trace {
      * @param name     what it is called
      * @param quantity its kind
      * @param value    its value, SI units
-     * @param from     where it stands: a place in the design, another figure's id (at the same or a neighbouring place, in the
-     *                 same case), a standard
+     * @param from     where it stands: a place in the design, another figure's id (of the same case, at the same place if it has
+     *                 a step there), a figure's id with its place behind {@link #AT}, a standard
      */
     record Term(String name, QuantityKind quantity, double value, String from) {
     }

@@ -66,13 +66,23 @@ final class Tracing {
             Trace.Step step = open.removeLast();
             if (chosen.add(step)) {
                 for (Trace.Term term : step.inputs()) {
-                    List<Trace.Step> named = byName.getOrDefault(term.from(), List.of());
-                    List<Trace.Step> there = named.stream().filter(each -> each.place().equals(step.place())).toList();
-                    open.addAll(there.isEmpty() ? named : there);
+                    open.addAll(named(byName, term.from(), step.place()));
                 }
             }
         }
         return steps.stream().filter(chosen::contains).toList();
+    }
+
+    /** The steps that an input names: those of a figure at the place it says, else at that of the step, else anywhere. */
+    private static List<Trace.Step> named(Map<String, List<Trace.Step>> byName, String from, String place) {
+        int at = from.indexOf(Trace.AT);
+        if (at > 0 && byName.containsKey(from.substring(0, at))) {
+            String there = from.substring(at + Trace.AT.length());
+            return byName.get(from.substring(0, at)).stream().filter(each -> each.place().equals(there)).toList();
+        }
+        List<Trace.Step> named = byName.getOrDefault(from, List.of());
+        List<Trace.Step> here = named.stream().filter(each -> each.place().equals(place)).toList();
+        return here.isEmpty() ? named : here;
     }
 
     private static final class Recorder implements Trace {

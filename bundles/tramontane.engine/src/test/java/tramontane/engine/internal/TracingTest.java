@@ -59,6 +59,15 @@ class TracingTest {
     }
 
     @Test
+    void anInputThatNamesAPlaceLeadsThereAlone() {
+        List<Trace.Step> steps = List.of(step("flow", "a", 1, "flow at b"), step("flow", "b", 2, "nothing"), step("flow", "c", 3, "nothing"),
+                step("drop", "b", 4, "flow"), step("drop", "d", 5, "flow"));
+        assertEquals(List.of("flow a 1.0", "flow b 2.0"), said(Tracing.onTheWay(steps, "flow", "a")));
+        assertEquals(List.of("flow b 2.0", "drop b 4.0"), said(Tracing.onTheWay(steps, "drop", "b")), "else that of the same place");
+        assertEquals(4, Tracing.onTheWay(steps, "drop", "d").size(), "else all");
+    }
+
+    @Test
     void theHighestRankedGiverIsTheOneThatIsTraced() {
         Bench bench = new Bench(2).load(toy("low", 1), 0).load(toy("high", 2), 1);
         assertEquals("toy.flow fans 2.0", said(bench.engine.trace(Design.EMPTY, "nominal", "toy.flow", "fans")).getLast());

@@ -63,7 +63,7 @@ public final class CoupledAnalysis implements Analysis<OperatingPoint> {
 
     @Override
     public String label() {
-        return "air flow in agreement with temperatures";
+        return "coupled air flow";
     }
 
     @Override

@@ -82,7 +82,8 @@ final class ThermalSteps {
     }
 
     private Trace.Term air(String bay) {
-        return term("temperature in " + bay, QuantityKind.TEMPERATURE, temperature(bay), bay.equals(Bay.OUTSIDE) ? condition : Figures.AIR.id());
+        return term("temperature in " + bay, QuantityKind.TEMPERATURE, temperature(bay), bay.equals(Bay.OUTSIDE) ? condition
+                : Figures.AIR.id() + Trace.AT + bay);
     }
 
     private void bays() {
