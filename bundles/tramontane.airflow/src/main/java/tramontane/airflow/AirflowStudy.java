@@ -15,6 +15,8 @@ import tramontane.model.Design;
  * Everything that the air-flow analysis says of an air path, at any bay temperatures and speed settings: for an analysis that
  * finds these by itself and then gives the operating point in its place.
  *
+ * <p>That heat has no air is left to whoever finds the temperatures, as long as every source has its place.
+ *
  * <p>What would be if, the bounds from tolerances among it, is said at these temperatures and speeds: they are not found anew for
  * each variation.
  */
@@ -52,6 +54,6 @@ public final class AirflowStudy {
      */
     public static Result<OperatingPoint> of(Design design, AirPathModel model, List<? extends SpeedLaw> laws,
             Map<String, Feed> feeds, double[] temperatures, Optional<AirPathSolution> start, Run run) {
-        return AirflowResult.of(design, model, laws, feeds, temperatures, start, run);
+        return AirflowResult.of(design, model, laws, feeds, temperatures, start, true, run);
     }
 }

@@ -10,7 +10,6 @@ import org.osgi.service.component.annotations.Reference;
 import org.osgi.service.component.annotations.ReferenceCardinality;
 import org.osgi.service.component.annotations.ReferencePolicyOption;
 import tramontane.airflow.AirPathModel;
-import tramontane.airflow.AirflowStudy;
 import tramontane.airflow.SpeedLaws;
 import tramontane.analysis.Analysis;
 import tramontane.analysis.FigureKind;
@@ -73,17 +72,17 @@ public final class AirflowAnalysis implements Analysis<OperatingPoint> {
 
     @Override
     public List<FigureKind> figures() {
-        return AirflowStudy.figures();
+        return AirflowResult.figures();
     }
 
     @Override
     public Design reads(Design design) {
-        return AirflowStudy.reads(design);
+        return AirflowResult.reads(design);
     }
 
     @Override
     public Result<OperatingPoint> run(Input input, Run run) {
         AirPathModel model = AirPathModel.of(input.design(), input.condition(), kinds);
-        return AirflowStudy.of(input.design(), model, speedLaws, Map.of(), model.temperatures(), Optional.empty(), run);
+        return AirflowResult.of(input.design(), model, speedLaws, Map.of(), model.temperatures(), Optional.empty(), false, run);
     }
 }

@@ -37,12 +37,14 @@ final class AirflowFindings {
         this.reading = reading;
     }
 
-    static List<Finding> of(AirflowReading reading) {
+    static List<Finding> of(AirflowReading reading, boolean heatFollowed) {
         AirflowFindings findings = new AirflowFindings(reading);
         reading.point().banks().forEach(findings::bank);
         findings.states();
         findings.findings.addAll(BankFindings.direction(reading));
-        findings.heatWithoutAir();
+        if (!heatFollowed || reading.design().heatSources().stream().anyMatch(source -> source.into().isEmpty())) {
+            findings.heatWithoutAir();
+        }
         findings.findings.addAll(reading.model().findings(reading.point()));
         findings.continuing();
         findings.closed();

@@ -41,9 +41,9 @@ public final class AirflowResult {
                 .withMore(Value.Tree.EMPTY);
     }
 
-    /** See {@link tramontane.airflow.AirflowStudy#of}. */
+    /** See {@link tramontane.airflow.AirflowStudy#of}; {@code followed} says whether the caller follows the heat, too. */
     public static Result<OperatingPoint> of(Design design, AirPathModel model, List<? extends SpeedLaw> laws,
-            Map<String, Feed> feeds, double[] temperatures, Optional<AirPathSolution> start, Run run) {
+            Map<String, Feed> feeds, double[] temperatures, Optional<AirPathSolution> start, boolean followed, Run run) {
         if (!model.obstacles().isEmpty()) {
             return Result.notComputed(model.obstacles().toArray(Finding[]::new));
         }
@@ -65,7 +65,7 @@ public final class AirflowResult {
         List<Figure> figures = new ArrayList<>(variations.bands().figures());
         variations.lessPressure().forEach((bank, flow) -> figures.add(Figure.of(Figures.LESS_PRESSURE, bank, flow)));
         variations.morePressure().forEach((bank, flow) -> figures.add(Figure.of(Figures.MORE_PRESSURE, bank, flow)));
-        List<Finding> findings = new ArrayList<>(AirflowFindings.of(reading));
+        List<Finding> findings = new ArrayList<>(AirflowFindings.of(reading, followed));
         findings.addAll(PathFindings.of(reading, variations));
         return new Result<>(solution.point(), figures, findings);
     }

@@ -69,6 +69,10 @@ public final class BudgetAnalysis implements Analysis<Budget> {
         Optional<Double> margin() {
             return in.margin(part);
         }
+
+        Optional<Temperatures.Span> span() {
+            return Optional.ofNullable(in.junction().get(part.source())).filter(span -> span.high() - span.low() > ALIKE);
+        }
     }
 
     @Override
@@ -106,6 +110,7 @@ public final class BudgetAnalysis implements Analysis<Budget> {
                 steps.add(step);
             }
         }
+        boolean bounded = lines.stream().anyMatch(line -> line.span().isPresent());
         List<Table.Column> columns = new ArrayList<>(List.of(new Table.Column("heat source", false)));
         if (several) {
             columns.add(new Table.Column("condition", false));
@@ -115,19 +120,20 @@ public final class BudgetAnalysis implements Analysis<Budget> {
         columns.add(new Table.Column(Figures.ALONG.label(), true));
         steps.forEach(step -> columns.add(new Table.Column(step.label(), true)));
         columns.add(new Table.Column("junction", true));
-        columns.add(new Table.Column("from", true));
-        columns.add(new Table.Column("to", true));
+        if (bounded) {
+            columns.add(new Table.Column("bounds", true));
+        }
         columns.add(new Table.Column("limit", true));
         columns.add(new Table.Column("margin", true));
         columns.add(new Table.Column("", false));
         List<List<Table.Cell>> cells = new ArrayList<>();
         for (int i = 0; i < lines.size(); i++) {
-            cells.add(row(lines.get(i), rows.get(i), steps, several));
+            cells.add(row(lines.get(i), rows.get(i), steps, several, bounded));
         }
         return new Table("Temperature budget: kelvin from outside to junction", columns, cells);
     }
 
-    private static List<Table.Cell> row(Line line, Budget.Row row, List<LinkKind.Step> steps, boolean several) {
+    private static List<Table.Cell> row(Line line, Budget.Row row, List<LinkKind.Step> steps, boolean several, boolean bounded) {
         PartState part = line.part();
         double outside = line.in().outside();
         List<Table.Cell> cells = new ArrayList<>(List.of(new Table.Words(part.source())));
@@ -141,10 +147,11 @@ public final class BudgetAnalysis implements Analysis<Budget> {
             cells.add(part.links().stream().anyMatch(link -> link.step() == step) ? kelvin(part.rise(step)) : new Table.Empty());
         }
         cells.add(temperature(part.junction().orElseThrow()));
-        Optional<Temperatures.Span> span = Optional.ofNullable(line.in().junction().get(part.source()))
-                .filter(each -> each.high() - each.low() > 1e-6);
-        cells.add(span.<Table.Cell>map(each -> temperature(each.low())).orElse(new Table.Empty()));
-        cells.add(span.<Table.Cell>map(each -> temperature(each.high())).orElse(new Table.Empty()));
+        Optional<Temperatures.Span> span = line.span();
+        if (bounded) {
+            cells.add(span.<Table.Cell>map(each -> new Table.Range(new Amount(each.low(), QuantityKind.TEMPERATURE),
+                    new Amount(each.high(), QuantityKind.TEMPERATURE))).orElse(new Table.Empty()));
+        }
         cells.add(Optional.ofNullable(line.in().limits().get(part.source())).<Table.Cell>map(BudgetAnalysis::temperature).orElse(new Table.Empty()));
         cells.add(line.margin().<Table.Cell>map(BudgetAnalysis::kelvin).orElse(new Table.Empty()));
         cells.add(row.worst() ? new Table.Words("worst") : new Table.Empty());

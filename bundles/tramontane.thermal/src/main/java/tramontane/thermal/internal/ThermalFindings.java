@@ -25,6 +25,8 @@ final class ThermalFindings {
 
     /** Temperature of a surface from which a touch may burn, K; for bare metal touched for some seconds, from memory of ISO 13732-1. */
     private static final double BURNS = 273.15 + 60;
+    /** Gain over the best one below which a change is not worth a word. */
+    private static final double SLIGHT = 0.05;
     /** Rise between what the first estimate leaves out and the whole from which it is worth a word. */
     private static final double WORTH = 1.02;
 
@@ -126,15 +128,17 @@ final class ThermalFindings {
             PartState part = found.part();
             Optional<Double> margin = Optional.ofNullable(reading.limits().get(part.source()))
                     .map(limit -> limit - part.junction().orElseThrow());
-            List<Object> words = new ArrayList<>(List.of(margin.isPresent() ? "nearest to its limit is " : "the hottest part is ",
-                    part.source(), " with ", celsius(part.junction().orElseThrow())));
-            margin.ifPresent(kelvin -> words.addAll(List.of(", ", kelvin(Math.abs(kelvin)), kelvin < 0 ? " above it" : " below it")));
+            Amount junction = celsius(part.junction().orElseThrow());
+            Object[] words = margin.isEmpty() ? new Object[] {"the hottest part is " + part.source() + " with ", junction}
+                    : margin.get() >= 0 ? new Object[] {"nearest to its limit is " + part.source() + " with ", junction, ", ", kelvin(margin.get()), " below it"}
+                    : new Object[] {part.source() + " is the farthest above its limit, by ", kelvin(-margin.get()), ", with ", junction};
             List<Object> remedy = new ArrayList<>();
-            List<Improvements.Gain> gains = found.gains().stream().filter(gain -> gain.kelvin() > 0).toList();
+            double best = found.gains().stream().mapToDouble(Improvements.Gain::kelvin).max().orElse(0);
+            List<Improvements.Gain> gains = found.gains().stream().filter(gain -> gain.kelvin() > 0 && gain.kelvin() >= SLIGHT * best).toList();
             for (int i = 0; i < gains.size(); i++) {
                 remedy.addAll(List.of(i == 0 ? "what would cool it most: " : ", ", gains.get(i).change() + " gains ", kelvin(gains.get(i).kelvin())));
             }
-            findings.add(Finding.note(part.source(), words.toArray()).remedy(remedy.toArray()));
+            findings.add(Finding.note(part.source(), words).remedy(remedy.toArray()));
         });
     }
 
