@@ -14,6 +14,7 @@ import tramontane.model.Form;
 import tramontane.model.Problem;
 import tramontane.model.Range;
 import tramontane.model.Values;
+import tramontane.physics.heat.Interface;
 import tramontane.physics.units.QuantityKind;
 
 /** A layer between two surfaces: paste, pad, adhesive, or the bare joint. */
@@ -66,8 +67,9 @@ public final class InterfaceKind implements LinkKind {
 
     @Override
     public LinkLaw law(Values values, Setting setting) {
-        double layer = values.has("thickness") ? values.si("thickness") / values.si("conductivity") : 0;
-        double resistance = (layer + values.si("contactResistance")) / area(values);
+        boolean layer = values.has("thickness");
+        double resistance = Interface.resistance(layer ? values.si("thickness") : 0, layer ? values.si("conductivity") : 1,
+                values.si("contactResistance"), area(values));
         return (air, beyond) -> resistance;
     }
 

@@ -24,8 +24,9 @@ import tramontane.model.Values;
 /** Links of a heat source cpu that stands in a bay box, on a passage sink or on a passage cage; read as from a file. */
 final class Links {
 
-    static final List<LinkKind> KINDS = List.of(new JunctionToCaseKind(), new InterfaceKind(), new MeasuredSinkKind(),
-            new ResistanceKind(), new SurfaceKind());
+    static final List<LinkKind> KINDS = List.of(new JunctionToCaseKind(), new InterfaceKind(), new SpreadingKind(),
+            new MeasuredSinkKind(), new PlateFinsKind(), new PinFinsKind(), new BoardKind(), new PackageKind(), new ResistanceKind(),
+            new SurfaceKind());
 
     /** The place of every link in sentences. */
     static final String AT = "heatSources[0].chain[1]";
