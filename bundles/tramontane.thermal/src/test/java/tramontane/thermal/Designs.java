@@ -27,10 +27,15 @@ import tramontane.model.Design;
 import tramontane.model.Problem;
 import tramontane.model.file.DesignFile;
 import tramontane.model.file.Loaded;
+import tramontane.thermal.internal.links.BoardKind;
 import tramontane.thermal.internal.links.InterfaceKind;
 import tramontane.thermal.internal.links.JunctionToCaseKind;
 import tramontane.thermal.internal.links.MeasuredSinkKind;
+import tramontane.thermal.internal.links.PackageKind;
+import tramontane.thermal.internal.links.PinFinsKind;
+import tramontane.thermal.internal.links.PlateFinsKind;
 import tramontane.thermal.internal.links.ResistanceKind;
+import tramontane.thermal.internal.links.SpreadingKind;
 import tramontane.thermal.internal.links.SurfaceKind;
 
 /** Small designs as files, and what solves them. */
@@ -43,7 +48,8 @@ public final class Designs {
 
     /** The link kinds of this bundle. */
     public static final List<LinkKind> LINKS = List.of(new JunctionToCaseKind(), new ResistanceKind(), new InterfaceKind(),
-            new SurfaceKind(), new MeasuredSinkKind());
+            new SpreadingKind(), new MeasuredSinkKind(), new PlateFinsKind(), new PinFinsKind(), new BoardKind(), new PackageKind(),
+            new SurfaceKind());
 
     /** The speed laws of the airflow bundle. */
     public static final List<SpeedLaw> SPEEDS = List.of(new SupplySpeed());

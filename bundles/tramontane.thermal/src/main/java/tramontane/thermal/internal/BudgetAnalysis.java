@@ -1,12 +1,16 @@
 package tramontane.thermal.internal;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.osgi.service.component.annotations.Component;
 import tramontane.analysis.Amount;
 import tramontane.analysis.Analysis;
+import tramontane.analysis.Cases;
+import tramontane.analysis.Engine;
 import tramontane.analysis.FigureKind;
 import tramontane.analysis.Input;
 import tramontane.analysis.LinkKind;
@@ -17,6 +21,7 @@ import tramontane.analysis.Run;
 import tramontane.analysis.Scope;
 import tramontane.analysis.Table;
 import tramontane.model.Design;
+import tramontane.model.HeatSource;
 import tramontane.physics.units.QuantityKind;
 import tramontane.thermal.Budget;
 import tramontane.thermal.PartState;
@@ -28,6 +33,7 @@ public final class BudgetAnalysis implements Analysis<Budget> {
 
     /** Margins that differ less than this are alike, K. */
     private static final double ALIKE = 1e-6;
+    private static final String MARK = "> ";
 
     @Override
     public String id() {
@@ -61,46 +67,59 @@ public final class BudgetAnalysis implements Analysis<Budget> {
 
     @Override
     public Design reads(Design design) {
-        return Models.reads(design, java.util.Set.of());
+        return Models.reads(design, Set.of());
     }
 
     /** One line of the table. */
-    private record Line(String condition, Temperatures in, PartState part) {
+    private record Line(String condition, String inCase, Temperatures in, PartState part) {
         Optional<Double> margin() {
             return in.margin(part);
         }
 
-        Optional<Temperatures.Span> span() {
-            return Optional.ofNullable(in.junction().get(part.source())).filter(span -> span.high() - span.low() > ALIKE);
+        /** By which the worst of several is found: the margin, or how cold it is where there is no limit. */
+        double room() {
+            return margin().orElse(-part.junction().orElseThrow());
         }
     }
 
     @Override
     public Result<Budget> run(Input input, Run run) {
-        Map<String, Temperatures> cases = input.results(Temperatures.class);
+        Map<String, Temperatures> temperatures = input.results(Temperatures.class);
+        List<Engine.Case> cases = Cases.of(input.design(), Set.of()).list();
         List<Line> lines = new ArrayList<>();
-        for (String source : input.design().heatSources().stream().map(each -> each.id()).toList()) {
-            cases.forEach((id, in) -> in.part(source).filter(part -> part.fault().isEmpty()).ifPresent(part -> lines.add(new Line(id, in, part))));
+        for (HeatSource source : input.design().heatSources()) {
+            Map<String, Line> worst = new LinkedHashMap<>();
+            for (Engine.Case each : cases) {
+                Optional.ofNullable(temperatures.get(each.concrete().id())).ifPresent(in -> in.part(source.id())
+                        .filter(part -> part.fault().isEmpty()).ifPresent(part -> worst.merge(each.declared(),
+                                new Line(each.declared(), each.concrete().id(), in, part), (a, b) -> b.room() < a.room() - ALIKE ? b : a)));
+            }
+            lines.addAll(worst.values());
         }
         if (lines.isEmpty()) {
             return Result.of(new Budget(List.of()));
         }
-        Optional<Double> least = lines.stream().flatMap(line -> line.margin().stream()).min(Double::compare);
-        List<Budget.Row> rows = new ArrayList<>();
-        boolean marked = false;
-        for (Line line : lines) {
-            boolean worst = !marked && least.isPresent() && line.margin().filter(margin -> margin <= least.get() + ALIKE).isPresent();
-            marked |= worst;
-            rows.add(new Budget.Row(line.part().source(), line.condition(), worst));
-        }
-        return Result.of(new Budget(rows)).with(new Overview(table(lines, rows, cases.size() > 1), shown()));
+        Optional<Line> least = lines.stream().filter(line -> line.margin().isPresent())
+                .reduce((a, b) -> b.room() < a.room() - ALIKE ? b : a);
+        List<Budget.Row> rows = lines.stream().map(line -> new Budget.Row(line.part().source(), line.inCase(),
+                least.filter(line::equals).isPresent())).toList();
+        return Result.of(new Budget(rows)).with(new Overview(table(lines, rows, temperatures.size() > 1), shown()));
     }
 
     private static List<String> shown() {
-        List<String> shown = new ArrayList<>(List.of(Figures.JUNCTION.id(), Figures.MARGIN.id(), Figures.ARRIVING.id(), Figures.ALONG.id(),
-                Figures.LOCAL.id()));
+        List<String> shown = new ArrayList<>(List.of(Figures.JUNCTION.id(), Figures.ARRIVING.id(), Figures.ALONG.id(), Figures.LOCAL.id()));
         Figures.STEPS.values().forEach(kind -> shown.add(kind.id()));
         return shown;
+    }
+
+    /** Short, so that all of it stands side by side. */
+    private static String heading(LinkKind.Step step) {
+        return switch (step) {
+            case SURFACE -> "surface";
+            case SPREADING -> "spread";
+            case INTERFACE -> "interface";
+            case PACKAGE -> "case";
+        };
     }
 
     private static Table table(List<Line> lines, List<Budget.Row> rows, boolean several) {
@@ -110,51 +129,39 @@ public final class BudgetAnalysis implements Analysis<Budget> {
                 steps.add(step);
             }
         }
-        boolean bounded = lines.stream().anyMatch(line -> line.span().isPresent());
         List<Table.Column> columns = new ArrayList<>(List.of(new Table.Column("heat source", false)));
         if (several) {
             columns.add(new Table.Column("condition", false));
         }
         columns.add(new Table.Column("outside", true));
-        columns.add(new Table.Column(Figures.ARRIVING.label(), true));
-        columns.add(new Table.Column(Figures.ALONG.label(), true));
-        steps.forEach(step -> columns.add(new Table.Column(step.label(), true)));
+        columns.add(new Table.Column("air", true));
+        steps.forEach(step -> columns.add(new Table.Column(heading(step), true)));
         columns.add(new Table.Column("junction", true));
-        if (bounded) {
-            columns.add(new Table.Column("bounds", true));
-        }
-        columns.add(new Table.Column("limit", true));
         columns.add(new Table.Column("margin", true));
-        columns.add(new Table.Column("", false));
         List<List<Table.Cell>> cells = new ArrayList<>();
         for (int i = 0; i < lines.size(); i++) {
-            cells.add(row(lines.get(i), rows.get(i), steps, several, bounded));
+            cells.add(row(lines.get(i), rows.get(i), steps, several));
         }
-        return new Table("Temperature budget: kelvin from outside to junction", columns, cells);
+        boolean marked = rows.stream().anyMatch(Budget.Row::worst);
+        return new Table("Temperature budget: kelvin from outside to junction" + (marked && rows.size() > 1 ? " (" + MARK + "the worst)" : ""),
+                columns, cells);
     }
 
-    private static List<Table.Cell> row(Line line, Budget.Row row, List<LinkKind.Step> steps, boolean several, boolean bounded) {
+    private static List<Table.Cell> row(Line line, Budget.Row row, List<LinkKind.Step> steps, boolean several) {
         PartState part = line.part();
         double outside = line.in().outside();
-        List<Table.Cell> cells = new ArrayList<>(List.of(new Table.Words(part.source())));
+        String mark = row.worst() ? MARK : "";
+        List<Table.Cell> cells = new ArrayList<>(List.of(new Table.Words((several ? "" : mark) + part.source())));
         if (several) {
-            cells.add(new Table.Words(line.condition()));
+            cells.add(new Table.Words(mark + line.condition()));
         }
         cells.add(temperature(outside));
-        cells.add(kelvin(part.arriving() - outside));
-        cells.add(kelvin(part.air() - part.arriving()));
+        cells.add(kelvin(part.air() - outside));
         for (LinkKind.Step step : steps) {
             cells.add(part.links().stream().anyMatch(link -> link.step() == step) ? kelvin(part.rise(step)) : new Table.Empty());
         }
         cells.add(temperature(part.junction().orElseThrow()));
-        Optional<Temperatures.Span> span = line.span();
-        if (bounded) {
-            cells.add(span.<Table.Cell>map(each -> new Table.Range(new Amount(each.low(), QuantityKind.TEMPERATURE),
-                    new Amount(each.high(), QuantityKind.TEMPERATURE))).orElse(new Table.Empty()));
-        }
-        cells.add(Optional.ofNullable(line.in().limits().get(part.source())).<Table.Cell>map(BudgetAnalysis::temperature).orElse(new Table.Empty()));
         cells.add(line.margin().<Table.Cell>map(BudgetAnalysis::kelvin).orElse(new Table.Empty()));
-        cells.add(row.worst() ? new Table.Words("worst") : new Table.Empty());
         return cells;
     }
 

@@ -27,8 +27,10 @@ final class ThermalFindings {
     private static final double BURNS = 273.15 + 60;
     /** Gain over the best one below which a change is not worth a word. */
     private static final double SLIGHT = 0.05;
-    /** Rise between what the first estimate leaves out and the whole from which it is worth a word. */
+    /** Flow needed over the first estimate from which it is worth a word. */
     private static final double WORTH = 1.02;
+    /** Difference of temperatures that is worth a word, K. */
+    private static final double NOTICED = 0.5;
 
     private final ThermalAnalysis.Reading reading;
     private final List<Finding> findings = new ArrayList<>();
@@ -160,21 +162,33 @@ final class ThermalFindings {
         found.answer().ifPresent(answer -> {
             double outside = reading.model.condition().temperature();
             PartState worst = answer.worst();
-            double whole = worst.junction().orElseThrow() - outside;
-            if (answer.flow() > WORTH * answer.estimate() && answer.estimate() > 0) {
-                double mean = answer.state().balance().sources() / (answer.flow() * reading.model.path().outside().density()
-                        * reading.model.path().outside().specificHeat());
-                double movers = answer.state().balance().movers();
-                findings.add(Finding.note("", "the limits need ", flow(answer.flow()), ", ", new Amount(answer.factor(), QuantityKind.FRACTION),
-                        " of the speed; the first estimate, heat over density, specific heat and the ", kelvin(whole), " between outside and the limit of "
-                        + worst.source() + ", gives ", flow(answer.estimate()), ": it leaves out ", kelvin(worst.junction().orElseThrow() - worst.air()),
-                        " from the air to its junction", Math.abs(worst.air() - outside - mean) > 0.05
-                                ? " and takes " : "", Math.abs(worst.air() - outside - mean) > 0.05 ? kelvin(mean) : "",
-                        Math.abs(worst.air() - outside - mean) > 0.05 ? " of mean rise for the " : "",
-                        Math.abs(worst.air() - outside - mean) > 0.05 ? kelvin(worst.air() - outside) : "",
-                        Math.abs(worst.air() - outside - mean) > 0.05 ? " at it" : "",
-                        movers > 0 ? "; the movers' own " : "", movers > 0 ? new Amount(movers, QuantityKind.POWER) : "",
-                        movers > 0 ? " are not in it" : ""));
+            if (!(answer.flow() > WORTH * answer.estimate() && answer.estimate() > 0)) {
+                return;
+            }
+            ThermalState.Balance balance = answer.state().balance();
+            double mean = balance.sources() / (answer.flow() * reading.model.path().outside().density()
+                    * reading.model.path().outside().specificHeat());
+            double air = worst.air() - outside;
+            List<Object> words = new ArrayList<>(List.of("all limits are just met with ", flow(answer.flow()), " from outside, at ",
+                    new Amount(answer.factor(), QuantityKind.FRACTION), " of the speed; the first estimate, P/(ρ cp ΔT) with the ",
+                    kelvin(worst.junction().orElseThrow() - outside), " up to the limit of " + worst.source() + ", gives ", flow(answer.estimate()),
+                    ": it leaves out "));
+            List<List<Object>> missed = new ArrayList<>();
+            if (!worst.links().isEmpty()) {
+                missed.add(List.of("the ", kelvin(worst.junction().orElseThrow() - worst.air()), " of its chain"));
+            }
+            if (Math.abs(air - mean) > NOTICED) {
+                missed.add(List.of("that its air is ", kelvin(air), " warmer than outside where the mean is ", kelvin(mean)));
+            }
+            if (balance.movers() > SLIGHT * balance.sources()) {
+                missed.add(List.of("the ", new Amount(balance.movers(), QuantityKind.POWER), " of the movers"));
+            }
+            for (int i = 0; i < missed.size(); i++) {
+                words.add(i == 0 ? "" : i + 1 < missed.size() ? ", " : " and ");
+                words.addAll(missed.get(i));
+            }
+            if (!missed.isEmpty()) {
+                findings.add(Finding.note("", words.toArray()));
             }
         });
     }

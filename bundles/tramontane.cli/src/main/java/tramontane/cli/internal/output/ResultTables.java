@@ -136,7 +136,7 @@ final class ResultTables {
                 if (shownIds.contains(outcome.condition()) && !table.rows().isEmpty()) {
                     overview.figures().forEach(figure -> laid.add(new Laid(figure, outcome.condition())));
                     boolean named = !outcome.condition().isEmpty() && results.evaluation().cases().size() > 1;
-                    int keys = table.columns().isEmpty() || table.columns().getFirst().numeric() ? 0 : 1;
+                    int keys = (int) table.columns().stream().limit(2).takeWhile(column -> !column.numeric()).count();
                     sheets.add(new Grid.Sheet(named ? new Table(table.title() + ", " + outcome.condition(), table.columns(),
                             table.rows()) : table, keys));
                 }
