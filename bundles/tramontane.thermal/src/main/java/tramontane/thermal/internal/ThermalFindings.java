@@ -177,7 +177,7 @@ final class ThermalFindings {
             if (!worst.links().isEmpty()) {
                 missed.add(List.of("the ", kelvin(worst.junction().orElseThrow() - worst.air()), " of its chain"));
             }
-            if (Math.abs(air - mean) > NOTICED) {
+            if (air - mean > NOTICED) {
                 missed.add(List.of("that its air is ", kelvin(air), " warmer than outside where the mean is ", kelvin(mean)));
             }
             if (balance.movers() > SLIGHT * balance.sources()) {
