@@ -158,7 +158,7 @@ final class ThermalSteps {
                 term("heat q through the chain", QuantityKind.POWER, state.chainHeat(), "heat source " + id + ", " + condition)));
         for (int i = 0; i < state.links().size(); i++) {
             PartState.LinkState link = state.links().get(i);
-            String name = "thermal.link." + (i + 1);
+            String name = "resistance of link " + (i + 1) + ", " + link.kind();
             Parts.Item item = part.chain().get(i);
             Optional<PassageKind.Origin> origin = state.stream().flatMap(stream -> item.kind().origin(item.values(), item.setting(), stream));
             List<Trace.Term> inputs = new ArrayList<>(origin.map(PassageKind.Origin::inputs).orElse(List.of()));
@@ -212,7 +212,7 @@ final class ThermalSteps {
         PartState worst = answer.worst();
         double limit = Backwards.limit(reading.model, worst.source()).orElseThrow();
         List<Trace.Term> inputs = List.of(term("limit of " + worst.source(), QuantityKind.TEMPERATURE, limit, "heat source " + worst.source()),
-                term("its junction temperature there", QuantityKind.TEMPERATURE, worst.junction().orElseThrow(), Figures.JUNCTION.id()),
+                term("its junction temperature there", QuantityKind.TEMPERATURE, worst.junction().orElseThrow(), "flow and temperatures in agreement at those speeds"),
                 term("factor on all speeds", QuantityKind.FRACTION, answer.factor(), "root search"));
         step(Figures.FLOW_NEEDED.id(), "", NEEDED, answer.flow(), inputs);
         answer.speeds().forEach((bank, speed) -> step(Figures.SPEED_NEEDED.id(), bank, NEEDED, speed, inputs));
