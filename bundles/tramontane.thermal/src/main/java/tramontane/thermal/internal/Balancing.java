@@ -163,7 +163,11 @@ public final class Balancing {
 
     private AirBalance.Rises rises(Ways all, double[] heat) {
         double[] bayHeat = java.util.Arrays.copyOf(heat, bays.size());
-        return balance.solve(all.capacity(), all.heat(), bayHeat, walled ? walls(all) : AirBalance.Walls.NONE);
+        AirBalance.Rises rises = balance.solve(all.capacity(), all.heat(), bayHeat, walled ? walls(all) : AirBalance.Walls.NONE);
+        if (!rises.converged()) { // walls give off more the warmer it is, so this cannot be
+            throw new IllegalStateException("walls and air did not come to agree, " + rises.error() + " W are left");
+        }
+        return rises;
     }
 
     private AirBalance.Walls walls(Ways all) {
