@@ -223,7 +223,13 @@ public final class Balancing {
                 }
                 int from = bayNumber.get(flow >= 0 ? passages.get(p).from() : passages.get(p).to());
                 int into = bayNumber.get(flow >= 0 ? passages.get(p).to() : passages.get(p).from());
-                if (into != AirBalance.OUTSIDE) {
+                if (flow == 0) {
+                    for (int end : new int[] {from, into}) { // as the balance shares it out
+                        if (end != AirBalance.OUTSIDE) {
+                            arriving[end] += all.heat()[w] / 2;
+                        }
+                    }
+                } else if (into != AirBalance.OUTSIDE) {
                     arriving[into] += Math.abs(all.capacity()[w]) * rises.at(from) + all.heat()[w];
                     air.massFlow()[into] += Math.abs(flow);
                     air.capacity()[into] += Math.abs(all.capacity()[w]);
