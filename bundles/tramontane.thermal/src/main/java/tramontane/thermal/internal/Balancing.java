@@ -321,6 +321,19 @@ public final class Balancing {
         return OptionalDouble.empty();
     }
 
+    /** Mass flow of all air that leaves to outside, kg/s; of a bank that of each column, since a failed one may let air back in. */
+    double leaving(OperatingPoint point) {
+        Ways all = ways(point, heat);
+        double sum = 0;
+        for (int w = 0; w < ways; w++) {
+            Passage passage = passages.get(passageOf(w));
+            if ((all.massFlow()[w] >= 0 ? passage.to() : passage.from()).equals(Bay.OUTSIDE)) {
+                sum += Math.abs(all.massFlow()[w]);
+            }
+        }
+        return sum;
+    }
+
     /** What surrounds the air of each bay. */
     public List<EnclosureSection.Enclosure> enclosures() {
         return enclosures;

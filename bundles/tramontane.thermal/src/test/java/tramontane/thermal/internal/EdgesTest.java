@@ -50,6 +50,20 @@ class EdgesTest {
     }
 
     @Test
+    void exhaustIsTheMeanOfWhatLeavesAlsoWhereAFailedMoverLetsAirBack() {
+        Design design = design("'box'", square("in", "outside", "box", 20000) + "," + bank("fans", "box", "outside", ", 'across': 2"),
+                "{'id': 'cpu', 'power': '100 W', 'into': ['box']}",
+                ", 'conditions': [{'id': 'failed', 'failed': [{'bank': 'fans', 'position': 2, 'state': 'locked'}]}]");
+        Runs.Told told = Runs.run(design);
+        var fans = told.flow().data().orElseThrow().banks().getFirst();
+        double forward = fans.movers().getFirst().flow() * fans.density();
+        double cp = Designs.model(design).path().outside().specificHeat();
+        assertTrue(fans.movers().get(1).flow() < -0.1 * fans.movers().getFirst().flow());
+        double box = told.figure("thermal.air.temperature", "box");
+        assertEquals(box + fans.power().orElseThrow() / (forward * cp), told.figure("thermal.exhaust.temperature", ""), 1e-6);
+    }
+
+    @Test
     void aSourceWithoutHeatInStandingAirIsAsWarmAsItsBay() {
         Design design = design("'box', 'nook'", square("in", "outside", "box", 20000) + "," + square("slit", "box", "nook", 1e6) + ","
                 + bank("fan", "box", "outside", ""), "{'id': 'cpu', 'power': '40 W', 'into': ['box']},"
