@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import tramontane.model.Design;
 import tramontane.thermal.Designs;
@@ -61,6 +62,20 @@ class EdgesTest {
         assertTrue(fans.movers().get(1).flow() < -0.1 * fans.movers().getFirst().flow());
         double box = told.figure("thermal.air.temperature", "box");
         assertEquals(box + fans.power().orElseThrow() / (forward * cp), told.figure("thermal.exhaust.temperature", ""), 1e-6);
+    }
+
+    @Test
+    void boundsHoldForAPartWhoseAirStandsOnlyAsStated() {
+        // a bridge in balance: no air goes through its middle until a tolerance takes it out of balance
+        Design design = design("'a', 'b', 'c', 'd'", square("in", "outside", "a", 20000) + "," + square("1", "a", "b", 20000, "'tolerance': '20 %'") + ","
+                + square("2", "a", "c", 20000) + "," + square("3", "b", "d", 20000) + "," + square("4", "c", "d", 20000) + ","
+                + square("middle", "b", "c", 20000) + "," + bank("fan", "d", "outside", ""),
+                "{'id': 'led', 'power': '1 W', 'into': ['middle'], 'chain': [{'kind': 'resistance', 'resistance': '1 K/W', 'reference': 'mean air'}]}", "");
+        ThermalState state = Designs.settled(design);
+        assertEquals(Optional.of("no air goes by it"), state.part("led").orElseThrow().fault());
+        Bounds bounds = Bounds.of(Designs.model(design), state, () -> false);
+        assertTrue(Double.isNaN(bounds.junction().get("led").low()));
+        assertTrue(bounds.bays().get(3).high() >= state.temperatures().get(3));
     }
 
     @Test
