@@ -26,6 +26,8 @@ public final class AirBalance {
     private static final double LEAST_FLOW = 1e-9;
     /** Error of the balance of a bay over all heat put in at which walls count as solved. */
     private static final double CLOSED = 1e-13;
+    /** Temperature to which walls are taken to know their heat, K: so far a balance may be off, times their slope. */
+    private static final double KNOWN = 2e-11;
     private static final int MOST_STEPS = 100;
 
     private final int bays;
@@ -180,7 +182,7 @@ public final class AirBalance {
                 if (!Double.isNaN(rise[i]) && (loss[i] != 0 || slope[i] != 0)) {
                     walls.at(i, rise[i], at);
                     double linear = loss[i] + slope[i] * (rise[i] - (Double.isNaN(before[i]) ? 0 : before[i]));
-                    converged &= Math.abs(at.heat() - linear) <= CLOSED * (put + Math.abs(at.heat()));
+                    converged &= Math.abs(at.heat() - linear) <= CLOSED * (put + Math.abs(at.heat())) + KNOWN * at.slope();
                     loss[i] = at.heat();
                 }
             }

@@ -43,7 +43,7 @@ class AirBalancesTest {
     }
 
     static Stream<Named<Case>> cases() {
-        return Golden.blocks("air_balances.csv", "network", 5).stream()
+        return Golden.blocks("air_balances.csv", 5, "network").stream()
                 .map(lines -> Named.of("network " + lines.getFirst()[1] + " of " + lines.getFirst()[2] + " bays", Case.of(lines)));
     }
 

@@ -33,7 +33,7 @@ class CoupledDesignsTest {
     }
 
     static Stream<Named<Case>> cases() {
-        return Golden.blocks("coupled_designs.txt", "design", 3).stream()
+        return Golden.blocks("coupled_designs.txt", 3, "design").stream()
                 .map(lines -> Named.of(String.join(",", lines.getFirst()).substring(7), new Case(lines)));
     }
 

@@ -18,10 +18,10 @@ public final class Golden {
      * The blocks of a table.
      *
      * @param file  its name
-     * @param begin first word of the line that begins a block
      * @param most  most fields of a line; the last takes all commas that are left
+     * @param begin first words of lines that begin a block
      */
-    public static List<List<String[]>> blocks(String file, String begin, int most) {
+    public static List<List<String[]>> blocks(String file, int most, String... begin) {
         List<List<String[]>> blocks = new ArrayList<>();
         try (BufferedReader in = new BufferedReader(new InputStreamReader(
                 Golden.class.getResourceAsStream("/tramontane/thermal/" + file), StandardCharsets.UTF_8))) {
@@ -30,7 +30,7 @@ public final class Golden {
                     continue;
                 }
                 String[] fields = line.split(",", most);
-                if (fields[0].equals(begin)) {
+                if (List.of(begin).contains(fields[0])) {
                     blocks.add(new ArrayList<>());
                 }
                 blocks.getLast().add(fields);

@@ -58,15 +58,24 @@ class Air:
         z = condition.get("altitude", 0.0)
         h = 6356766 * z / (6356766 + z)
         self.p = condition.get("pressure", 101325 * ((288.15 - 0.0065 * h) / 288.15) ** (G / (287.05287 * 0.0065)))
-        c = self.t - 273.15
-        f = 1.00062 + 3.14e-8 * self.p + 5.6e-7 * c * c
-        self.x = condition.get("humidity", 0.5) * f * saturation(self.t) / self.p
-        w = RATIO * self.x / (1 - self.x)
-        self.cp = (1006 + 1860 * w) / (1 + w)
+        self.x = condition.get("humidity", 0.5) * self.saturated(self.t)
+        self.cp = self.specific_heat(self.t)
         self.rho = self.density(self.t)
 
+    def saturated(self, t):
+        c = t - 273.15
+        return (1.00062 + 3.14e-8 * self.p + 5.6e-7 * c * c) * saturation(t) / self.p
+
+    def vapour(self, t):
+        return min(self.x, self.saturated(t))               # what it cannot hold when it is cooled is lost
+
+    def specific_heat(self, t):
+        x = self.vapour(t)
+        w = RATIO * x / (1 - x)
+        return (1006 + 1860 * w) / (1 + w)
+
     def density(self, t):
-        c, x, q = t - 273.15, self.x, self.p / t
+        c, x, q = t - 273.15, self.vapour(t), self.p / t
         z = (1 - q * (1.58123e-6 - 2.9331e-8 * c + 1.1043e-10 * c * c + (5.707e-6 - 2.051e-8 * c) * x
                       + (1.9898e-4 - 2.376e-6 * c) * x * x) + q * q * (1.83e-11 - 0.765e-8 * x * x))
         return self.p * 28.96546e-3 / (z * 8.314472 * t) * (1 - x * (1 - RATIO))
@@ -428,19 +437,24 @@ def plain(value):
     return [plain(v) for v in value] if isinstance(value, list) else value
 
 
-print("# made by coupled_designs.py with SciPy; see there")
-for each in DESIGNS:
-    system = System(each)
-    x = system.solve()
-    m, p, t, n, s = system.split(x)
-    print(f"design,{each['equipment']['name']}")
-    print("file," + json.dumps(plain(each)))
-    for e, passage in enumerate(system.passages):
-        print(f"flow,{passage['id']},{float(m[e])!r}")
-    for i, b in enumerate(system.bays):
-        print(f"bay,{b['id']},{float(t[i])!r},{float(p[i])!r}")
-    for k, b in enumerate(system.banks):
-        power = system.bank_at(system.passages.index(b), m, t, n[k])[1]
-        print(f"bank,{b['id']},{float(n[k])!r},{float(s[k])!r},{power!r}")
-    for part in each["heatSources"]:
-        print(f"part,{part['id']},{float(system.junction(part, m, t))!r}")
+def main():
+    print("# made by coupled_designs.py with SciPy; see there")
+    for each in DESIGNS:
+        system = System(each)
+        x = system.solve()
+        m, p, t, n, s = system.split(x)
+        print(f"design,{each['equipment']['name']}")
+        print("file," + json.dumps(plain(each)))
+        for e, passage in enumerate(system.passages):
+            print(f"flow,{passage['id']},{float(m[e])!r}")
+        for i, b in enumerate(system.bays):
+            print(f"bay,{b['id']},{float(t[i])!r},{float(p[i])!r}")
+        for k, b in enumerate(system.banks):
+            power = system.bank_at(system.passages.index(b), m, t, n[k])[1]
+            print(f"bank,{b['id']},{float(n[k])!r},{float(s[k])!r},{power!r}")
+        for part in each["heatSources"]:
+            print(f"part,{part['id']},{float(system.junction(part, m, t))!r}")
+
+
+if __name__ == "__main__":
+    main()

@@ -163,7 +163,11 @@ public final class Balancing {
 
     private AirBalance.Rises rises(Ways all, double[] heat) {
         double[] bayHeat = java.util.Arrays.copyOf(heat, bays.size());
-        return balance.solve(all.capacity(), all.heat(), bayHeat, walled ? walls(all) : AirBalance.Walls.NONE);
+        AirBalance.Rises rises = balance.solve(all.capacity(), all.heat(), bayHeat, walled ? walls(all) : AirBalance.Walls.NONE);
+        if (!rises.converged()) { // walls give off more the warmer it is, so this cannot be
+            throw new IllegalStateException("walls and air did not come to agree, " + rises.error() + " W are left");
+        }
+        return rises;
     }
 
     private AirBalance.Walls walls(Ways all) {
@@ -219,7 +223,13 @@ public final class Balancing {
                 }
                 int from = bayNumber.get(flow >= 0 ? passages.get(p).from() : passages.get(p).to());
                 int into = bayNumber.get(flow >= 0 ? passages.get(p).to() : passages.get(p).from());
-                if (into != AirBalance.OUTSIDE) {
+                if (flow == 0) {
+                    for (int end : new int[] {from, into}) { // as the balance shares it out
+                        if (end != AirBalance.OUTSIDE) {
+                            arriving[end] += all.heat()[w] / 2;
+                        }
+                    }
+                } else if (into != AirBalance.OUTSIDE) {
                     arriving[into] += Math.abs(all.capacity()[w]) * rises.at(from) + all.heat()[w];
                     air.massFlow()[into] += Math.abs(flow);
                     air.capacity()[into] += Math.abs(all.capacity()[w]);
@@ -309,6 +319,19 @@ public final class Balancing {
             }
         }
         return OptionalDouble.empty();
+    }
+
+    /** Mass flow of all air that leaves to outside, kg/s; of a bank that of each column, since a failed one may let air back in. */
+    double leaving(OperatingPoint point) {
+        Ways all = ways(point, heat);
+        double sum = 0;
+        for (int w = 0; w < ways; w++) {
+            Passage passage = passages.get(passageOf(w));
+            if ((all.massFlow()[w] >= 0 ? passage.to() : passage.from()).equals(Bay.OUTSIDE)) {
+                sum += Math.abs(all.massFlow()[w]);
+            }
+        }
+        return sum;
     }
 
     /** What surrounds the air of each bay. */

@@ -167,10 +167,11 @@ record Bounds(Map<String, Band> junction, Map<String, Band> local, List<Band> ba
                 double[][] links = new double[heat.length][];
                 for (int k = 0; k < heat.length; k++) {
                     parts = parts.scaled(k, 1 + heat[k] * (corner ? sign : 2 * random.nextDouble() - 1));
-                    List<PartState.LinkState> chain = state.parts().get(k).links();
+                    // not those of the state, which has none where air stands
+                    List<Parts.Item> chain = parts.list().get(k).chain();
                     links[k] = new double[chain.size()];
                     for (int i = 0; i < links[k].length; i++) {
-                        links[k][i] = chain.get(i).tolerance() * (corner ? sign : 2 * random.nextDouble() - 1);
+                        links[k][i] = chain.get(i).link().tolerance().map(Quantity::si).orElse(0.0) * (corner ? sign : 2 * random.nextDouble() - 1);
                     }
                 }
                 double[] sample = values(model.balancing().state(there.get().point(), parts), links);

@@ -43,7 +43,9 @@ public record FixedPoint(double[] point, boolean converged, int steps, List<doub
         double beforeNorm = Double.POSITIVE_INFINITY;
         double damping = 1;
         double[] g = x;
+        int asked = 0;
         for (int step = 1; step <= most && !stop.getAsBoolean(); step++) {
+            asked = step;
             g = map.apply(x.clone());
             last.addLast(g);
             if (last.size() > REMEMBERED) {
@@ -81,7 +83,7 @@ public record FixedPoint(double[] point, boolean converged, int steps, List<doub
             beforeNorm = norm;
             x = mixed(x, f, moves, changes, damping);
         }
-        return new FixedPoint(g, false, most, List.copyOf(last));
+        return new FixedPoint(g, false, asked, List.copyOf(last));
     }
 
     /** The next x: where what was learnt of g says that it no longer moves. */

@@ -214,7 +214,7 @@ public final class ThermalAnalysis implements Analysis<Temperatures> {
 
         private void whole(List<Figure> figures) {
             ThermalState.Balance balance = state.balance();
-            double leaving = Backwards.intake(model, state.point()) * model.path().outside().specificHeat();
+            double leaving = model.balancing().leaving(state.point()) * model.path().outside().specificHeat();
             if (leaving > 0) {
                 figures.add(Figure.of(Figures.EXHAUST, "", model.condition().temperature() + balance.toAir() / leaving));
             }

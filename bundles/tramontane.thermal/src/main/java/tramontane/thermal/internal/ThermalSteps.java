@@ -193,13 +193,13 @@ final class ThermalSteps {
         step(Figures.HEAT.id(), "", WHOLE, balance.sources() + balance.movers(), heat);
         step(Figures.MOVER_HEAT.id(), "", WHOLE, balance.movers(), heat);
         step(Figures.WALL_HEAT.id(), "", WHOLE, balance.toWalls(), heat);
-        double leaving = Backwards.intake(reading.model, reading.state.point());
+        double leaving = reading.model.balancing().leaving(reading.state.point());
         if (leaving > 0) {
             step(Figures.EXHAUST.id(), "", EXHAUST, reading.model.condition().temperature() + balance.toAir()
                     / (leaving * reading.model.path().outside().specificHeat()), List.of(
                     term("temperature outside", QuantityKind.TEMPERATURE, reading.model.condition().temperature(), condition),
                     term("heat to air", QuantityKind.POWER, balance.toAir(), Figures.AIR.id()),
-                    term("mass flow from outside", QuantityKind.MASS_FLOW, leaving, "airflow.total.flow"), specificHeat()));
+                    term("mass flow that leaves to outside", QuantityKind.MASS_FLOW, leaving, "airflow.passage.flow"), specificHeat()));
         }
         reading.backwards.flatMap(Backwards.Found::answer).ifPresent(this::needed);
         reading.own.ifPresent(state -> reading.model.controls().laws().forEach(control -> control.banks().forEach(bank ->

@@ -17,7 +17,7 @@ import tramontane.thermal.ThermalState;
 final class WallModel {
 
     /** Difference of temperatures to which its faces are found, K. */
-    private static final double EXACT = 1e-11;
+    private static final double EXACT = 1e-12;
     private static final double STEP = 1e-3;
     private static final int MOST_STEPS = 200;
 
