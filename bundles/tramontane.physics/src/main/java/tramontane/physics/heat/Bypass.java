@@ -11,14 +11,19 @@ import tramontane.physics.LaminarFriction;
  * A heat sink of plate fins that stands in a duct larger than itself, so that air goes by it.
  *
  * <p>Two ways side by side from the air before the sink to that behind it, with one loss of total pressure along both: between
- * the fins as J. R. Culham, Y. S. Muzychka (2001), (Kc + f L/d + Ke) ρ v²/2 with Kc = 0.42 (1 - s²), Ke = (1 - s²)²; past the sink
- * the same with the open part of the duct for s and friction of a smooth duct of its hydraulic diameter. Air that leaves the gaps
- * between the fins at their tips is left out, so it is good for sinks whose fins are not much taller than the gap above them
+ * the fins as J. R. Culham, Y. S. Muzychka, IEEE Trans. Components Packaging Technol. 24 (2001) 159-165, (Kc + f L/d + Ke) ρ v²/2 with
+ * Kc = 0.42 (1 - s²), Ke = (1 - s²)², s = 1 - N t/W the open part of the sink's front, L its length, d = 2 b H/(b + H) the hydraulic
+ * diameter of a gap, v the velocity in it; past the sink the same with the open part of the duct for s and friction of a smooth duct
+ * of the hydraulic diameter of what is open beside and above the sink. Friction is that of {@link DuctFriction}. Air that leaves the
+ * gaps between the fins at their tips is left out, so it is good for sinks whose fins are not much taller than the gap above them
  * lets through; measured shares differ by 10 to 20 % (common practice).
  *
+ * <p>The share goes with the flow, where friction between the fins counts most upwards: a sink of 60 mm by 29 mm with 16 fins in a duct
+ * of 80 mm by 40 mm gets 7 % of 0.01 l/s and 23 % of 1 l/s. The velocity between the fins rises with flow, always.
+ *
  * @param sink       the sink
- * @param ductWidth  m
- * @param ductHeight m
+ * @param ductWidth  at least that of the sink, m
+ * @param ductHeight at least that of fins and base, m
  * @param base       thickness of the sink's base, which blocks the duct too, m
  */
 public record Bypass(PlateFins sink, double ductWidth, double ductHeight, double base) {
@@ -44,7 +49,7 @@ public record Bypass(PlateFins sink, double ductWidth, double ductHeight, double
      *
      * @param flow               through the duct, m³/s
      * @param kinematicViscosity m²/s
-     * @return above 0, to 1; 1 where no air can go by
+     * @return above 0, to 1; 1 where no air can go by; at rest what it comes to in ever slower flow
      */
     public double share(double flow, double kinematicViscosity) {
         notNegative("flow", flow);

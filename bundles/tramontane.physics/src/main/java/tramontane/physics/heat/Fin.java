@@ -3,7 +3,10 @@ package tramontane.physics.heat;
 import static tramontane.physics.heat.Inputs.notNegative;
 import static tramontane.physics.heat.Inputs.positive;
 
-/** Fins of constant section: F. P. Incropera, D. P. DeWitt, Fundamentals of Heat and Mass Transfer, ch. 3.6. */
+/**
+ * Fins of constant section: F. P. Incropera, D. P. DeWitt, Fundamentals of Heat and Mass Transfer, ch. 3.6. Temperature is even
+ * across the fin, which holds as long as h times half its thickness over k is below 0.1; h is even over its surface.
+ */
 public final class Fin {
 
     private Fin() {
@@ -12,8 +15,8 @@ public final class Fin {
     /**
      * Efficiency of a fin with an adiabatic tip: tanh(mL)/(mL).
      *
-     * @param ml m L
-     * @return above 0, to 1
+     * @param ml m times the length L of the fin; a tip that gives heat too adds A/P to L
+     * @return heat over that of a fin as warm as its base, above 0, to 1
      */
     public static double efficiency(double ml) {
         notNegative("m L", ml);
@@ -34,28 +37,50 @@ public final class Fin {
                 / (positive("conductivity", conductivity) * positive("section", section)));
     }
 
-    /** m of a plate fin of a thickness and a length along the flow, its edges included: √(2 h (t + L)/(k t L)). */
+    /**
+     * m of a plate fin, its edges included: √(2 h (t + L)/(k t L)).
+     *
+     * @param coefficient  h, W/(m² K)
+     * @param conductivity k, W/(m K)
+     * @param thickness    t, m
+     * @param length       L along the flow, m
+     * @return 1/m
+     */
     public static double plate(double coefficient, double conductivity, double thickness, double length) {
         return m(coefficient, 2 * (thickness + length), conductivity, thickness * length);
     }
 
-    /** m of a round pin: √(4 h/(k D)). */
+    /**
+     * m of a round pin: √(4 h/(k D)).
+     *
+     * @param coefficient  h, W/(m² K)
+     * @param conductivity k, W/(m K)
+     * @param diameter     D, m
+     * @return 1/m
+     */
     public static double pin(double coefficient, double conductivity, double diameter) {
         return m(coefficient, Math.PI * diameter, conductivity, Math.PI / 4 * diameter * diameter);
     }
 
     /**
-     * Heat of a fin with a convective tip per kelvin at its base, W/K: √(h P k A) (sinh mL + r cosh mL)/(cosh mL + r sinh mL), r = h/(m k).
+     * Heat of a fin with a convective tip per kelvin between base and air: √(h P k A) (sinh mL + r cosh mL)/(cosh mL + r sinh mL),
+     * r = h/(m k).
      *
-     * @param length L, m
+     * @param coefficient  h, on the sides and the tip, W/(m² K)
+     * @param perimeter    P, m
+     * @param conductivity k, W/(m K)
+     * @param section      A, m²
+     * @param length       L from base to tip, m
+     * @return W/K
      */
     public static double conductance(double coefficient, double perimeter, double conductivity, double section, double length) {
+        notNegative("length", length);
         double m = m(coefficient, perimeter, conductivity, section);
         if (m == 0) {
             return 0;
         }
         double r = coefficient / (m * conductivity);
-        double tanh = Math.tanh(m * notNegative("length", length));
+        double tanh = Math.tanh(m * length);
         return Math.sqrt(coefficient * perimeter * conductivity * section) * (tanh + r) / (1 + r * tanh);
     }
 }

@@ -5,7 +5,8 @@ import static tramontane.physics.heat.Inputs.positive;
 
 /**
  * Heat sinks of plate fins: P. Teertstra, M. M. Yovanovich, J. R. Culham, "Analytical forced convection modeling of plate fin
- * heat sinks", J. Electronics Manufacturing 10 (2000) 253-261. Laminar; made for 0.26 &lt; Re* &lt; 175 in air.
+ * heat sinks", J. Electronics Manufacturing 10 (2000) 253-261. Laminar; made for 0.26 &lt; Re* &lt; 175 in air. Below, Nu falls to
+ * Re* Pr/2, all the air as warm as the fins; above, it rises to that of a flat plate, 0.664 √Re* ∛Pr.
  *
  * <p>Temperatures count from the air that comes to the sink: how the air warms between the fins is contained.
  *
@@ -31,7 +32,7 @@ public record PlateFins(int fins, double thickness, double width, double height,
         positive("height", height);
         positive("length", length);
         positive("conductivity", conductivity);
-        if (!(width > fins * thickness)) {
+        if (!(positive("width", width) > fins * thickness)) {
             throw new IllegalArgumentException(fins + " fins of " + thickness + " m leave no room in a width of " + width + " m");
         }
     }
@@ -39,7 +40,7 @@ public record PlateFins(int fins, double thickness, double width, double height,
     /**
      * Nusselt number on the gap b between fins: [(Re* Pr/2)^-3 + (0.664 √Re* ∛Pr √(1 + 3.65/√Re*))^-3]^(-1/3).
      *
-     * @param modified Re* = (u b/ν)(b/L)
+     * @param modified Re* = (u b/ν)(b/L), u between the fins
      */
     public static double nusselt(double modified, double prandtl) {
         notNegative("Re*", modified);
@@ -85,7 +86,8 @@ public record PlateFins(int fins, double thickness, double width, double height,
     }
 
     /**
-     * Heat per kelvin between base and air that comes, W/K: h [(N-1) b L + 2 N H L η]. The base itself is not in it.
+     * Heat per kelvin between base and air that comes, W/K: h [(N-1) b L + 2 N H L η], η = tanh(mH)/(mH) with m as
+     * {@link Fin#plate}. Conduction through the base is not in it.
      *
      * @param coefficient h, W/(m² K)
      */
