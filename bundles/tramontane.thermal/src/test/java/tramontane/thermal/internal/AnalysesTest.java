@@ -229,6 +229,33 @@ class AnalysesTest {
         }
     }
 
+    /** The steps of a bay's temperature hold all that is needed to compute it by hand. */
+    @ParameterizedTest
+    @MethodSource("traced")
+    void aBaysTemperatureFollowsFromItsStep(Design design) {
+        Runs.Told told = Runs.run(design);
+        for (Trace.Step step : told.steps()) {
+            if (!step.figure().equals("thermal.air.temperature")) {
+                continue;
+            }
+            double capacity = 0;
+            double heat = 0;
+            double cp = step.inputs().stream().filter(term -> term.name().startsWith("specific heat")).findFirst().orElseThrow().value();
+            for (int i = 0; i < step.inputs().size(); i++) {
+                Trace.Term term = step.inputs().get(i);
+                if (term.name().startsWith("mass flow")) {
+                    capacity += term.value() * cp;
+                    heat += term.value() * cp * step.inputs().get(i + 1).value();
+                } else if (term.name().startsWith("heat through a wall")) {
+                    heat -= term.value();
+                } else if (term.name().startsWith("heat of") || term.name().startsWith("electrical")) {
+                    heat += term.value();
+                }
+            }
+            assertEquals(heat / capacity, step.value(), 1e-6, "bay " + step.place());
+        }
+    }
+
     @Test
     void theBudgetNamesTheWorst() {
         Design design = box(cpu(150, ", 'limit': '85 °C'") + "," + part("led", 5, "", ""), "'conditions': [{'id': 'cool'}, {'id': 'hot',"
