@@ -97,7 +97,7 @@ record Bounds(Map<String, Band> junction, Map<String, Band> local, List<Band> ba
             for (int k = 0; k < heat.length; k++) {
                 heat[k] = parts.get(k).source().tolerance().map(Quantity::si).orElse(0.0);
                 if (heat[k] > 0 && parts.get(k).heat() > 0) {
-                    stated.put(parts.get(k).source().id() + " (heat)", heat[k]);
+                    stated.put("heat of " + parts.get(k).source().id(), heat[k]);
                     moves(Optional.of(values(heated(state, k, 1 - heat[k]), null)),
                             Optional.of(values(heated(state, k, 1 + heat[k]), null)));
                 }
@@ -105,7 +105,7 @@ record Bounds(Map<String, Band> junction, Map<String, Band> local, List<Band> ba
             for (int k = 0; k < heat.length; k++) {
                 for (PartState.LinkState link : state.parts().get(k).links()) {
                     if (link.tolerance() > 0) {
-                        stated.put(state.parts().get(k).source() + " (" + link.kind() + ")", link.tolerance());
+                        stated.put(link.kind() + " of " + state.parts().get(k).source(), link.tolerance());
                         below[k] += link.rise() * link.tolerance();
                         above[k] += link.rise() * link.tolerance();
                     }

@@ -21,9 +21,9 @@ final class Figures {
             Better.LOWER, "Temperature of the air at a heat source, from which its chain counts.");
     static final FigureKind ARRIVING = new FigureKind("thermal.step.arriving", "air before it",
             QuantityKind.TEMPERATURE_DIFFERENCE, Better.LOWER,
-            "Rise of the air from outside to where a heat source stands, or of the mean of its bay.");
+            "Rise of the air from outside to the bay or passage in which a heat source stands: where several streams meet, of their mixture.");
     static final FigureKind ALONG = new FigureKind("thermal.step.along", "air along it", QuantityKind.TEMPERATURE_DIFFERENCE,
-            Better.LOWER, "Rise of the air at a heat source's place up to it, by what stands there.");
+            Better.LOWER, "Rise of the air in that bay or passage up to the heat source, by what stands there.");
     static final FigureKind SURFACE = step("surface", "surface to air", "Rise from the air at a heat source to the surface that it touches.");
     static final FigureKind SPREADING = step("spreading", "spreading", "Rise by spreading and conduction in a plate of a heat source's chain.");
     static final FigureKind INTERFACE = step("interface", "interface", "Rise across interfaces of a heat source's chain.");

@@ -23,7 +23,6 @@ import tramontane.analysis.PassageKind;
 import tramontane.analysis.Result;
 import tramontane.analysis.Run;
 import tramontane.analysis.Scope;
-import tramontane.analysis.Severity;
 import tramontane.analysis.SpeedLaw;
 import tramontane.model.Design;
 import tramontane.thermal.Loop;
@@ -102,10 +101,7 @@ public final class ThermalAnalysis implements Analysis<Temperatures> {
                     new ThermalState.Balance(0, 0, 0, 0, 0, List.of()), input.condition().temperature(), Map.of()));
         }
         if (!model.parts().nowhere().isEmpty()) {
-            List<String> nowhere = model.parts().nowhere();
-            return Result.notComputed(Finding.of(Severity.NOT_JUDGED, nowhere.getFirst(), nowhere.size() == 1
-                    ? "heat source " + nowhere.getFirst() + " goes nowhere" : "heat sources " + String.join(", ", nowhere) + " go nowhere",
-                    "; without a place for all heat no temperature can be told").remedy("say into which bays or passages the heat goes"));
+            return Result.notComputed(ThermalFindings.nowhere(model.parts().nowhere()));
         }
         ThermalState given = model.at(input.result(OperatingPoint.class));
         run.check();

@@ -27,10 +27,10 @@ final class ThermalFindings {
     private static final double BURNS = 273.15 + 60;
     /** Gain over the best one below which a change is not worth a word. */
     private static final double SLIGHT = 0.05;
-    /** Flow needed over the first estimate from which it is worth a word. */
+    /** Difference of temperatures that is not worth a word, K. */
+    private static final double LITTLE = 0.05;
+    /** Rise between what the first estimate leaves out and the whole from which it is worth a word. */
     private static final double WORTH = 1.02;
-    /** Difference of temperatures that is worth a word, K. */
-    private static final double NOTICED = 0.5;
 
     private final ThermalAnalysis.Reading reading;
     private final List<Finding> findings = new ArrayList<>();
@@ -64,37 +64,50 @@ final class ThermalFindings {
 
     /** Bays whose temperature has no bound. */
     static Finding unbounded(List<String> bays) {
-        return Finding.of(Severity.NOT_MET, bays.getFirst(), bays.size() == 1 ? "bay " + bays.getFirst() + " gets"
-                : "bays " + String.join(", ", bays) + " get", " heat that neither air nor walls carry off: the air temperature there has no bound")
-                .remedy("give " + bays.getFirst() + " a way in and a way out, or walls in its enclosure");
+        boolean one = bays.size() == 1;
+        return Finding.of(Severity.NOT_MET, bays.getFirst(), (one ? "bay " : "bays ") + names(bays) + (one ? " gets" : " get")
+                + " heat that neither air nor walls carry off: the air temperature there has no bound")
+                .remedy("give " + (one ? "it" : "each of them") + " a way in and a way out, or walls in its enclosure");
+    }
+
+    /** Sources that stand nowhere. */
+    static Finding nowhere(List<String> sources) {
+        return Finding.of(Severity.NOT_JUDGED, sources.getFirst(), (sources.size() == 1 ? "heat source " : "heat sources ") + names(sources)
+                + (sources.size() == 1 ? " goes" : " go") + " nowhere; without a place for all heat no temperature can be told")
+                .remedy("say into which bays or passages the heat goes");
     }
 
     /** A loop that does not come to rest. */
     static Finding hunting(ThermalModel model, Loop loop) {
         List<Object> words = new ArrayList<>();
-        String law = loop.law().orElse("");
-        words.add(law.isEmpty() ? "flow and temperature never come to rest: they go to and fro between "
-                : "control law " + law + " hunts: it goes to and fro between ");
-        for (ThermalState state : loop.cycle()) {
-            if (!law.isEmpty()) {
-                ControlLaw control = model.design().controlLaws().stream().filter(each -> each.id().equals(law)).findFirst().orElseThrow();
-                Optional<Double> setting = model.controls().laws().stream().filter(each -> each.law().id().equals(law))
-                        .flatMap(each -> each.banks().stream()).findFirst().map(state.drive().settings()::get);
-                setting.ifPresent(value -> words.addAll(List.of(new Amount(value, QuantityKind.FRACTION), " speed, ")));
-                OptionalDouble sensor = Controls.sensor(control, state, model);
-                sensor.ifPresent(value -> words.addAll(List.of("at which " + control.sensor() + " comes to ", celsius(value), ", ")));
-            }
-            for (OperatingPoint.BankPoint bank : state.point().banks()) {
-                words.addAll(List.of(bank.bank() + " ", new Amount(bank.flow(), QuantityKind.FLOW), " "));
-            }
-            Backwards.worst(model, state).ifPresent(part -> words.addAll(List.of("(" + part.source() + " ",
-                    celsius(part.junction().orElseThrow()), ")")));
-            words.add("; and ");
+        Optional<ControlLaw> law = loop.law().flatMap(id -> model.design().controlLaws().stream().filter(each -> each.id().equals(id)).findFirst());
+        boolean several = loop.cycle().size() > 1;
+        words.add(law.isPresent() ? "control law " + law.get().id() + (several ? " hunts: it goes to and fro between " : " never comes to rest; last it was at ")
+                : "flow and temperature never come to rest" + (several ? ": they go to and fro between " : "; last they were at "));
+        for (int i = 0; i < loop.cycle().size(); i++) {
+            words.add(i == 0 ? "" : i == loop.cycle().size() - 1 ? ", and " : ", ");
+            words.addAll(state(model, law, loop.cycle().get(i)));
         }
-        words.removeLast();
         return Finding.of(Severity.NOT_JUDGED, "", words.toArray()).remedy(law.isEmpty()
                 ? "move the duty point away from where the curve of the bank has its dip"
                 : "draw the rise of the law over more kelvin, or take a hysteresis wider than what a switch changes at the sensor");
+    }
+
+    /** One of the states that it goes to and fro between. */
+    private static List<Object> state(ThermalModel model, Optional<ControlLaw> law, ThermalState state) {
+        List<Object> words = new ArrayList<>();
+        law.ifPresent(control -> {
+            model.controls().laws().stream().filter(each -> each.law().id().equals(control.id())).flatMap(each -> each.banks().stream()).findFirst()
+                    .map(state.drive().settings()::get)
+                    .ifPresent(setting -> words.addAll(List.of(new Amount(setting, QuantityKind.FRACTION), " speed with ")));
+            Controls.sensor(control, state, model).ifPresent(sensor -> words.addAll(List.of(control.sensor() + " at ", celsius(sensor), " and ")));
+        });
+        for (int i = 0; i < state.point().banks().size(); i++) {
+            OperatingPoint.BankPoint bank = state.point().banks().get(i);
+            words.addAll(List.of(i == 0 ? "" : ", ", flow(bank.flow()), " through " + bank.bank()));
+        }
+        Backwards.worst(model, state).ifPresent(part -> words.addAll(List.of(" (" + part.source() + " ", celsius(part.junction().orElseThrow()), ")")));
+        return words;
     }
 
     private void faults() {
@@ -130,17 +143,17 @@ final class ThermalFindings {
             PartState part = found.part();
             Optional<Double> margin = Optional.ofNullable(reading.limits().get(part.source()))
                     .map(limit -> limit - part.junction().orElseThrow());
-            Amount junction = celsius(part.junction().orElseThrow());
-            Object[] words = margin.isEmpty() ? new Object[] {"the hottest part is " + part.source() + " with ", junction}
-                    : margin.get() >= 0 ? new Object[] {"nearest to its limit is " + part.source() + " with ", junction, ", ", kelvin(margin.get()), " below it"}
-                    : new Object[] {part.source() + " is the farthest above its limit, by ", kelvin(-margin.get()), ", with ", junction};
+            List<Object> words = new ArrayList<>(List.of((margin.isEmpty() ? "the hottest part is " : margin.get() < 0 ? "farthest above its limit is "
+                    : "nearest to its limit is ") + part.source()));
+            margin.ifPresent(kelvin -> words.addAll(List.of(", ", kelvin(Math.abs(kelvin)), kelvin < 0 ? " above it," : " below it,")));
+            words.addAll(List.of(" with ", celsius(part.junction().orElseThrow())));
             List<Object> remedy = new ArrayList<>();
             double best = found.gains().stream().mapToDouble(Improvements.Gain::kelvin).max().orElse(0);
             List<Improvements.Gain> gains = found.gains().stream().filter(gain -> gain.kelvin() > 0 && gain.kelvin() >= SLIGHT * best).toList();
             for (int i = 0; i < gains.size(); i++) {
-                remedy.addAll(List.of(i == 0 ? "what would cool it most: " : ", ", gains.get(i).change() + " gains ", kelvin(gains.get(i).kelvin())));
+                remedy.addAll(List.of(i == 0 ? "what would cool it most: " : "; ", gains.get(i).change() + ", by ", kelvin(gains.get(i).kelvin())));
             }
-            findings.add(Finding.note(part.source(), words).remedy(remedy.toArray()));
+            findings.add(Finding.note(part.source(), words.toArray()).remedy(remedy.toArray()));
         });
     }
 
@@ -159,38 +172,35 @@ final class ThermalFindings {
                 // an answer, or nothing that could be found
             }
         }
-        found.answer().ifPresent(answer -> {
-            double outside = reading.model.condition().temperature();
-            PartState worst = answer.worst();
-            if (!(answer.flow() > WORTH * answer.estimate() && answer.estimate() > 0)) {
-                return;
-            }
-            ThermalState.Balance balance = answer.state().balance();
-            double mean = balance.sources() / (answer.flow() * reading.model.path().outside().density()
-                    * reading.model.path().outside().specificHeat());
-            double air = worst.air() - outside;
-            List<Object> words = new ArrayList<>(List.of("all limits are just met with ", flow(answer.flow()), " from outside, at ",
-                    new Amount(answer.factor(), QuantityKind.FRACTION), " of the speed; the first estimate, P/(ρ cp ΔT) with the ",
-                    kelvin(worst.junction().orElseThrow() - outside), " up to the limit of " + worst.source() + ", gives ", flow(answer.estimate()),
-                    ": it leaves out "));
-            List<List<Object>> missed = new ArrayList<>();
-            if (!worst.links().isEmpty()) {
-                missed.add(List.of("the ", kelvin(worst.junction().orElseThrow() - worst.air()), " of its chain"));
-            }
-            if (air - mean > NOTICED) {
-                missed.add(List.of("that its air is ", kelvin(air), " warmer than outside where the mean is ", kelvin(mean)));
-            }
-            if (balance.movers() > SLIGHT * balance.sources()) {
-                missed.add(List.of("the ", new Amount(balance.movers(), QuantityKind.POWER), " of the movers"));
-            }
-            for (int i = 0; i < missed.size(); i++) {
-                words.add(i == 0 ? "" : i + 1 < missed.size() ? ", " : " and ");
-                words.addAll(missed.get(i));
-            }
-            if (!missed.isEmpty()) {
-                findings.add(Finding.note("", words.toArray()));
-            }
-        });
+        found.answer().filter(answer -> answer.estimate() > 0 && answer.flow() > WORTH * answer.estimate()).ifPresent(this::estimated);
+    }
+
+    /** What the first estimate of the flow leaves out. */
+    private void estimated(Backwards answer) {
+        double outside = reading.model.condition().temperature();
+        PartState worst = answer.worst();
+        double sources = answer.state().balance().sources();
+        double movers = answer.state().balance().movers();
+        double mean = sources / (answer.flow() * reading.model.path().outside().density() * reading.model.path().outside().specificHeat());
+        double chain = worst.junction().orElseThrow() - worst.air();
+        List<Object> words = new ArrayList<>(List.of("the limits need ", flow(answer.flow()), ", which ", new Amount(answer.factor(), QuantityKind.FRACTION),
+                " of the present speed gives; a first estimate by the heat of the sources and the ", kelvin(worst.junction().orElseThrow() - outside),
+                " from outside to the limit of " + worst.source() + " is ", flow(answer.estimate())));
+        List<List<Object>> left = new ArrayList<>();
+        if (chain > LITTLE) {
+            left.add(List.of("the ", kelvin(chain), " from the air to its junction"));
+        }
+        if (worst.air() - outside - mean > LITTLE) {
+            left.add(List.of("that the air at it is ", kelvin(worst.air() - outside - mean), " warmer than what leaves on average"));
+        }
+        if (movers > (WORTH - 1) * sources) {
+            left.add(List.of("the ", new Amount(movers, QuantityKind.POWER), " of the movers"));
+        }
+        for (int i = 0; i < left.size(); i++) {
+            words.add(i == 0 ? ": it leaves out " : i == left.size() - 1 ? " and " : ", ");
+            words.addAll(left.get(i));
+        }
+        findings.add(Finding.note("", words.toArray()));
     }
 
     private static Amount flow(double flow) {
@@ -226,7 +236,7 @@ final class ThermalFindings {
     private void touch() {
         reading.state.parts().stream().filter(part -> part.fault().isEmpty() && part.surface() > BURNS && !part.links().isEmpty())
                 .max(Comparator.comparingDouble(PartState::surface)).ifPresent(part -> findings.add(Finding.note(part.source(),
-                        "the surface of " + part.source() + " comes to ", celsius(part.surface()), ": it may burn who touches it")
+                        "the surface of " + part.source() + " comes to ", celsius(part.surface()), ": whoever touches it may be burnt")
                         .remedy("guard or mark it where hands reach; the safety standard of the equipment decides")
                         .source("common practice after ISO 13732-1; the threshold is from memory")));
     }

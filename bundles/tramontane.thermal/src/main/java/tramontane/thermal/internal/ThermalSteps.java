@@ -91,14 +91,11 @@ final class ThermalSteps {
             List<Trace.Term> inputs = new ArrayList<>();
             for (OperatingPoint.PassageFlow flow : reading.state.point().passages()) {
                 Passage passage = reading.model.path().passage(flow.passage());
-                String up = flow.massFlow() >= 0 ? passage.from() : passage.to();
-                String down = flow.massFlow() >= 0 ? passage.to() : passage.from();
-                if (down.equals(bay.id())) {
-                    inputs.add(term("mass flow through " + passage.id(), QuantityKind.MASS_FLOW, Math.abs(flow.massFlow()), "airflow.passage.flow"));
-                    inputs.add(air(up));
-                    heat(passage.id(), inputs);
-                    reading.state.point().bank(passage.id()).flatMap(bank -> bank.power().isPresent() ? Optional.of(bank.power().getAsDouble()) : Optional.empty())
-                            .ifPresent(power -> inputs.add(term("electrical input of " + passage.id(), QuantityKind.POWER, power, "airflow.bank.power")));
+                if (passage.to().equals(bay.id())) {
+                    comes(passage, flow, 1, inputs);
+                }
+                if (passage.from().equals(bay.id())) {
+                    comes(passage, flow, -1, inputs);
                 }
             }
             heat(bay.id(), inputs);
@@ -112,17 +109,49 @@ final class ThermalSteps {
         }
     }
 
+    /** What comes by a passage in one direction, 1 or -1; by a bank in that of each of its columns. */
+    private void comes(Passage passage, OperatingPoint.PassageFlow flow, int direction, List<Trace.Term> inputs) {
+        Optional<OperatingPoint.BankPoint> bank = reading.state.point().bank(passage.id());
+        double[] flows = bank.map(reading.model.path()::columnFlows).orElse(new double[] {flow.massFlow()});
+        double mass = 0;
+        double all = 0;
+        double power = 0;
+        for (int c = 0; c < flows.length; c++) {
+            all += Math.abs(flows[c]);
+            if (flows[c] * direction > 0) {
+                mass += Math.abs(flows[c]);
+                int series = bank.isPresent() ? bank.get().movers().size() / flows.length : 0;
+                for (int i = 0; i < series; i++) {
+                    power += bank.get().movers().get(c * series + i).power().orElse(0);
+                }
+            }
+        }
+        double put = mass > 0 ? mass / all : all > 0 ? 0 : 0.5;
+        if (mass > 0) {
+            inputs.add(term("mass flow through " + passage.id(), QuantityKind.MASS_FLOW, mass, bank.isPresent() ? "airflow.bank.flow" : "airflow.passage.flow"));
+            inputs.add(air(direction > 0 ? passage.from() : passage.to()));
+        }
+        heat(passage.id(), put, inputs);
+        if (power > 0) {
+            inputs.add(term("electrical input of " + passage.id(), QuantityKind.POWER, power, "airflow.bank.power"));
+        }
+    }
+
     private Trace.Term specificHeat() {
         return term("specific heat in J/(kg K)", QuantityKind.NUMBER, reading.model.path().outside().specificHeat(), "ASHRAE Fundamentals 2017, ch. 1");
     }
 
     /** The heat that sources put into a place. */
     private void heat(String place, List<Trace.Term> inputs) {
-        for (Parts.Part part : reading.model.parts().list()) {
-            HeatSource source = part.source();
+        heat(place, 1, inputs);
+    }
+
+    private void heat(String place, double part, List<Trace.Term> inputs) {
+        for (Parts.Part each : reading.model.parts().list()) {
+            HeatSource source = each.source();
             for (int i = 0; i < source.into().size(); i++) {
-                if (source.into().get(i).place().equals(place) && part.heat() > 0) {
-                    inputs.add(term("heat of " + source.id() + " into " + place, QuantityKind.POWER, part.heat() * source.share(i),
+                if (source.into().get(i).place().equals(place) && each.heat() > 0 && part > 0) {
+                    inputs.add(term("heat of " + source.id() + " into " + place, QuantityKind.POWER, part * each.heat() * source.share(i),
                             "heat source " + source.id() + ", " + condition));
                 }
             }

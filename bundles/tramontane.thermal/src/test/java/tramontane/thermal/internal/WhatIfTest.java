@@ -176,8 +176,8 @@ class WhatIfTest {
             }
         }
         assertEquals(0, bounds.without());
-        assertEquals(List.of("in", "cards", "fan", "cpu (heat)", "psu (heat)", "cpu (junction to case)", "cpu (resistance)",
-                "psu (junction to case)", "psu (resistance)"), List.copyOf(bounds.stated().keySet()));
+        assertEquals(List.of("in", "cards", "fan", "heat of cpu", "heat of psu", "junction to case of cpu", "resistance of cpu",
+                "junction to case of psu", "resistance of psu"), List.copyOf(bounds.stated().keySet()));
     }
 
     private static void within(Bounds.Band band, double value, double room, String what) {
