@@ -214,28 +214,45 @@ def half_space():
 
 
 def bypass():
-    """Share of the air between fins, both ways laminar and with the loss of Culham and Muzychka (2001), nu 1.6e-5.
+    """Share of the air between fins: both ways laminar, one total pressure before and one static pressure behind the sink; ends by
+    Culham and Muzychka (2001) and by Rennels and Hudson (2012), nu 1.6e-5.
 
     Sink A: 16 fins of 0.8 mm in 60 mm, 25 mm high, 60 mm long, base 4 mm; arguments flow, width and height of the duct.
     """
     nu, fins, t, width, height, length, base = 1.6e-5, 16, 0.0008, 0.060, 0.025, 0.060, 0.004
 
-    def loss(velocity, d, developed, s):
-        kc, ke = 0.42 * (1 - s * s), (1 - s * s) ** 2
+    def friction(velocity, d, developed):
         x = length / (d * velocity * d / nu)
         f = math.sqrt((3.44 / math.sqrt(x)) ** 2 + developed ** 2) / (velocity * d / nu)
-        return (kc + ke + 4 * f * length / d) * velocity ** 2 / 2
+        return 4 * f * length / d * velocity ** 2 / 2
+
+    def hydraulic(a, b):
+        return 2 * a * b / (a + b) if a > 0 and b > 0 else 0
 
     gap = (width - fins * t) / (fins - 1)
     r = gap / height
     developed = 24 - 32.527 * r + 46.721 * r ** 2 - 40.829 * r ** 3 + 22.954 * r ** 4 - 6.089 * r ** 5
+    s = 1 - fins * t / width
     open_area = (fins - 1) * gap * height
-    for w, h in ((0.061, 0.030), (0.070, 0.035), (0.080, 0.040), (0.100, 0.060)):
-        beside = w * h - width * (height + base)
-        d = 4 * beside / (2 * (w + h) + 2 * (height + base))
+
+    def between(flow):
+        v, u = flow / open_area, flow / (width * height)
+        return friction(v, hydraulic(gap, height), developed) + (0.42 * (1 - s * s) + (1 - s * s) ** 2) * v * v / 2 + u * u / 2
+
+    for w, h in ((0.061, 0.030), (0.070, 0.035), (0.080, 0.040), (0.100, 0.060), (0.180, 0.056)):
+        above, beside = w * (h - height - base), (w - width) * (height + base)
+        area = above + beside
+        d = (above * hydraulic(w, h - height - base) + beside * hydraulic((w - width) / 2, height + base)) / area
+        beta = math.sqrt(area / (w * h))
+        jet = 1 + 0.622 * (1 - 0.215 * beta ** 2 - 0.785 * beta ** 5)
+        contraction = 0.0696 * (1 - beta ** 5) * jet ** 2 + (jet - 1) ** 2
+
+        def past(flow):
+            v = flow / area
+            return friction(v, d, 24) + (contraction + 1) * v * v / 2
+
         for flow in (1e-5, 1e-4, 5e-4, 1e-3):
-            share = brentq(lambda q: loss(q * flow / open_area, 2 * gap * height / (gap + height), developed, 1 - fins * t / width)
-                           - loss((1 - q) * flow / beside, d, 24, beside / (w * h)), 1e-9, 1 - 1e-9, xtol=1e-14)
+            share = brentq(lambda q: between(q * flow) - past((1 - q) * flow), 1e-9, 1 - 1e-9, xtol=1e-14)
             row("bypass", flow, w, h, share)
 
 

@@ -144,7 +144,12 @@ public final class PlateFinsKind implements LinkKind {
     public LinkLaw law(Values values, Setting setting) {
         PlateFins fins = fins(values, shape(values, setting));
         Optional<Bypass> duct = duct(values, setting, fins);
-        return (air, beyond) -> 1 / fins.conductance(coefficient(fins, velocity(values, fins, duct, air), air));
+        return (air, beyond) -> {
+            double velocity = velocity(values, fins, duct, air);
+            // in creeping flow the relation, which adds outer faces and base, would give more than the air can carry
+            double carried = air.density() * velocity * fins.flowArea() * air.specificHeat();
+            return 1 / Math.min(carried, fins.conductance(coefficient(fins, velocity, air)));
+        };
     }
 
     @Override

@@ -62,6 +62,18 @@ class PlateFinsKindTest {
     }
 
     @Test
+    void noSinkGivesMoreThanItsAirCarries() {
+        Links.Case sink = Links.inBox(new PlateFinsKind(), SIZES);
+        for (double flow : new double[] {1e-6, 1e-5, 1e-4}) {
+            AirStream air = Links.air(flow);
+            double carried = air.density() * flow * air.specificHeat();
+            assertTrue(1 / sink.resistance(air) <= carried * (1 + 1e-12), flow + " m³/s");
+        }
+        AirStream creeping = Links.air(1e-6);
+        assertEquals(creeping.density() * 1e-6 * creeping.specificHeat(), 1 / sink.resistance(creeping), 1e-12);
+    }
+
+    @Test
     void aWiderDuctTakesAirFromTheFins() {
         double last = Links.inBox(new PlateFinsKind(), SIZES).resistance(Links.air(0.004));
         assertEquals(last, duct(60, 25).resistance(Links.air(0.004)), 1e-6 * last);
