@@ -242,4 +242,14 @@ class ThermalModelTest {
         assertEquals(state.temperatures().getFirst(), again.temperatures().getFirst(), 1e-9);
         assertEquals(state.part("cpu").orElseThrow().junction().getAsDouble(), again.part("cpu").orElseThrow().junction().getAsDouble(), 1e-9);
     }
+
+    @Test
+    void aPartInAirThatHardlyMovesHasNoTemperature() {
+        Design design = Designs.design("{'format': 1,", MOVER, "'airPath': {'bays': ['box'], 'passages': [", IN,
+                "{'id': 'slit', 'kind': 'measured resistance', 'from': 'outside', 'to': 'box', 'quadratic': 1e13},", DRAWN, "]},",
+                "'heatSources': [" + source("cpu", 20, "'slit'", CHAIN) + "]}");
+        PartState cpu = Designs.settled(design).part("cpu").orElseThrow();
+        assertEquals(Optional.of("hardly any air goes by it"), cpu.fault());
+        assertTrue(cpu.junction().isEmpty());
+    }
 }

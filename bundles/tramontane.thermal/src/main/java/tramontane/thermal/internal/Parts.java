@@ -262,9 +262,10 @@ public final class Parts {
             }
             local += heat == 0 ? 0 : heat / capacity;
         }
-        if (part.fault().isPresent() || !Double.isFinite(local)) {
+        boolean still = !Double.isFinite(local);
+        if (part.fault().isPresent() || still || local > outside.temperature() + HOTTEST) {
             return new PartState(part.source().id(), part.heat(), part.chainHeat(), arriving, local, Optional.empty(), List.of(),
-                    Optional.of(part.fault().orElse("no air goes by it")));
+                    Optional.of(part.fault().orElse(still ? "no air goes by it" : "hardly any air goes by it")));
         }
         return chain(part, arriving, local, air.massFlow()[place]);
     }
