@@ -49,7 +49,8 @@ public record ThermalState(Drive drive, OperatingPoint point, List<Double> tempe
      * @param toAir    heat that air carries outside, W
      * @param toWalls  heat that leaves through walls, sunshine taken off, W
      * @param error    what does not close, W
-     * @param unbounded bays that get heat which nothing carries off
+     * @param unbounded bays that get heat which nothing carries off, or so little that they would be more than 400 K warmer than
+     *                  outside, where properties of air are no longer followed
      */
     public record Balance(double sources, double movers, double toAir, double toWalls, double error, List<String> unbounded) {
         public Balance {

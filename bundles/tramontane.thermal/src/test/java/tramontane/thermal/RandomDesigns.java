@@ -13,10 +13,12 @@ public final class RandomDesigns {
     private final boolean level;
     private final boolean powered;
     private final boolean turned;
+    private final boolean row;
     private final double heatFactor;
 
-    private RandomDesigns(int seed, boolean level, boolean powered, boolean turned, double heatFactor) {
+    private RandomDesigns(int seed, boolean level, boolean powered, boolean turned, boolean row, double heatFactor) {
         random = new Random(seed);
+        this.row = row;
         this.level = level;
         this.powered = powered;
         this.turned = turned;
@@ -25,17 +27,22 @@ public final class RandomDesigns {
 
     /** A design with all that there is. */
     public static Design wild(int seed) {
-        return new RandomDesigns(seed, false, true, false, 1).make();
+        return new RandomDesigns(seed, false, true, false, false, 1).make();
     }
 
     /** One without heights and linear parts, whose movers state no power: its flows are all in proportion to speed. */
     public static Design plain(int seed, double heatFactor) {
-        return new RandomDesigns(seed, true, false, false, heatFactor).make();
+        return new RandomDesigns(seed, true, false, false, false, heatFactor).make();
+    }
+
+    /** One without heights, its bays one behind another, so that all air goes through all of them. */
+    public static Design row(int seed) {
+        return new RandomDesigns(seed, true, false, false, true, 1).make();
     }
 
     /** The one of {@link #wild} with every passage but the banks written down from its other end. */
     public static Design turned(int seed) {
-        return new RandomDesigns(seed, false, true, true, 1).make();
+        return new RandomDesigns(seed, false, true, true, false, 1).make();
     }
 
     private double between(double low, double high) {
@@ -60,11 +67,11 @@ public final class RandomDesigns {
         for (int i = 0; i + 1 < bays; i++) {
             passage(passages, places, "w" + i, "b" + i, "b" + (i + 1));
         }
-        for (int k = random.nextInt(3); k > 0; k--) {
+        for (int k = row ? 0 : random.nextInt(3); k > 0; k--) {
             passage(passages, places, "x" + k, "b" + random.nextInt(bays), random.nextBoolean() ? "outside" : "b" + random.nextInt(bays));
         }
         passages.add(bank("fan", "b" + (bays - 1), "outside", 1 + random.nextInt(2)));
-        if (random.nextInt(3) == 0) {
+        if (!row && random.nextInt(3) == 0) {
             passages.add(bank("second", "b0", "b" + (bays - 1), 1));
         }
         List<String> sources = new ArrayList<>();

@@ -1,11 +1,13 @@
 package tramontane.thermal;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import net.jqwik.api.Assume;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import tramontane.analysis.OperatingPoint;
@@ -19,14 +21,25 @@ class ThermalPropertiesTest {
         return model.condition().temperature();
     }
 
+    /**
+     * Where it settles. Some three in a thousand have no state of rest: in a way that hardly any air takes, how warm that air is
+     * decides which way it goes, and that how warm it is. They must say so.
+     */
+    private static ThermalState settled(Design design) {
+        Loop loop = Designs.model(design).settle(() -> false);
+        assertTrue(loop.state().isPresent() || loop.cycle().size() == 2 && loop.obstacles().isEmpty());
+        Assume.that(loop.state().isPresent());
+        return loop.state().get();
+    }
+
     @Property(tries = 150)
     void energyCloses(@ForAll int seed) {
-        ThermalState state = Designs.settled(RandomDesigns.wild(seed));
+        ThermalState state = settled(RandomDesigns.wild(seed));
         double heat = state.balance().sources() + state.balance().movers();
-        if (state.balance().unbounded().isEmpty()) {
+        if (state.temperatures().stream().noneMatch(each -> each.isNaN())) {
             assertEquals(heat, state.balance().toAir() + state.balance().toWalls(), 1e-9 * heat);
         } else {
-            assertTrue(state.temperatures().stream().anyMatch(each -> each.isNaN()));
+            assertFalse(state.balance().unbounded().isEmpty());
         }
     }
 
@@ -35,7 +48,7 @@ class ThermalPropertiesTest {
     void everyBayIsInBalance(@ForAll int seed) {
         Design design = RandomDesigns.wild(seed);
         ThermalModel model = Designs.model(design);
-        ThermalState state = Designs.settled(design);
+        ThermalState state = settled(design);
         double cp = model.path().outside().specificHeat();
         double total = state.balance().sources() + state.balance().movers();
         double[] put = model.parts().heat();
@@ -64,7 +77,7 @@ class ThermalPropertiesTest {
 
     @Property(tries = 60)
     void temperaturesFallWithSpeed(@ForAll int seed) {
-        Design design = RandomDesigns.plain(seed, 1);
+        Design design = RandomDesigns.row(seed);
         ThermalModel model = Designs.model(design);
         List<Double> before = null;
         for (double speed : new double[] {0.4, 0.7, 1, 1.4}) {
@@ -82,7 +95,7 @@ class ThermalPropertiesTest {
     void atFixedFlowTemperaturesRiseWithTheHeatOfEachSource(@ForAll int seed) {
         Design design = RandomDesigns.wild(seed);
         ThermalModel model = Designs.model(design);
-        ThermalState state = Designs.settled(design);
+        ThermalState state = settled(design);
         for (int k = 0; k < model.parts().list().size(); k++) {
             ThermalState more = model.balancing().state(state.point(), model.parts().scaled(k, 1.5));
             for (int i = 0; i < state.temperatures().size(); i++) {
@@ -104,7 +117,7 @@ class ThermalPropertiesTest {
     void atFixedFlowHeatsSuperpose(@ForAll int seed) {
         Design design = RandomDesigns.plain(seed, 1);
         ThermalModel model = Designs.model(design);
-        ThermalState state = Designs.settled(design);
+        ThermalState state = settled(design);
         int n = model.parts().list().size();
         double[] sum = new double[state.temperatures().size() + n];
         for (int k = 0; k < n; k++) {
@@ -133,8 +146,8 @@ class ThermalPropertiesTest {
 
     @Property(tries = 60)
     void whichEndAPassageIsWrittenFromDoesNotMatter(@ForAll int seed) {
-        ThermalState one = Designs.settled(RandomDesigns.wild(seed));
-        ThermalState other = Designs.settled(RandomDesigns.turned(seed));
+        ThermalState one = settled(RandomDesigns.wild(seed));
+        ThermalState other = settled(RandomDesigns.turned(seed));
         for (int i = 0; i < one.temperatures().size(); i++) {
             assertEquals(one.temperatures().get(i), other.temperatures().get(i), 1e-6);
         }
@@ -146,7 +159,7 @@ class ThermalPropertiesTest {
     @Property(tries = 40)
     void aSecondRunGivesTheSameBits(@ForAll int seed) {
         Design design = RandomDesigns.wild(seed);
-        ThermalState one = Designs.settled(design);
+        ThermalState one = settled(design);
         ThermalModel model = Designs.model(design);
         model.settle(new Drive(Map.of(), 0.5, Map.of()), Optional.empty(), () -> false);
         ThermalState other = model.settle(() -> false).state().orElseThrow();

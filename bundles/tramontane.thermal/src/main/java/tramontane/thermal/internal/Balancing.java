@@ -26,8 +26,8 @@ import tramontane.thermal.ThermalState;
 /** Energy balances of a design in one condition at given flows. */
 public final class Balancing {
 
-    /** The highest rise that is followed, K. */
-    private static final double HIGHEST = 400;
+    /** The highest rise that is followed, K; air that would be warmer counts as without bound. */
+    static final double HIGHEST = 400;
     private static final double LOWEST = -80;
     /** Rise that a bay is given while looking, where nothing carries its heat off, K. */
     private static final double STAND_IN = 60;
@@ -275,7 +275,7 @@ public final class Balancing {
         List<String> unbounded = new ArrayList<>();
         for (int i = 0; i < bays.size(); i++) {
             temperatures.add(condition.temperature() + rises.at(i));
-            if (rises.unbounded().get(i)) {
+            if (rises.unbounded().get(i) || rises.at(i) > HIGHEST) {
                 unbounded.add(bays.get(i).id());
             }
         }

@@ -66,7 +66,7 @@ final class ThermalFindings {
     static Finding unbounded(List<String> bays) {
         boolean one = bays.size() == 1;
         return Finding.of(Severity.NOT_MET, bays.getFirst(), (one ? "bay " : "bays ") + names(bays) + (one ? " gets" : " get")
-                + " heat that neither air nor walls carry off: the air temperature there has no bound")
+                + " heat that neither air nor walls carry off: the air there would be more than ", kelvin(Balancing.HIGHEST), " warmer than outside")
                 .remedy("give " + (one ? "it" : "each of them") + " a way in and a way out, or walls in its enclosure");
     }
 
@@ -89,7 +89,8 @@ final class ThermalFindings {
             words.addAll(state(model, law, loop.cycle().get(i)));
         }
         return Finding.of(Severity.NOT_JUDGED, "", words.toArray()).remedy(law.isEmpty()
-                ? "move the duty point away from where the curve of the bank has its dip"
+                ? "where heat goes into air that hardly moves, or rises against what the movers drive, give that air a way; where the curve of a bank"
+                        + " has a dip, move its duty point away from there"
                 : "draw the rise of the law over more kelvin, or take a hysteresis wider than what a switch changes at the sensor");
     }
 

@@ -95,10 +95,15 @@ class AnalysesTest {
                         + " first estimate by the heat of the sources and the 65.0 K from outside to the limit of cpu is 6.84 m³/h: it leaves out the"
                         + " 48.0 K from the air to its junction"),
                 said("a bay without bound", nooks("{'id': 'cpu', 'power': 40, 'into': ['nook']}"), "not met: bay nook gets heat that neither air nor walls"
-                        + " carry off: the air temperature there has no bound | give it a way in and a way out, or walls in its enclosure"),
+                        + " carry off: the air there would be more than 400 K warmer than outside | give it a way in and a way out, or walls in its enclosure"),
                 said("bays without bound", nooks("{'id': 'cpu', 'power': 40, 'into': ['nook']}, {'id': 'psu', 'power': 4, 'into': ['cave']}"), "not met:"
-                        + " bays nook and cave get heat that neither air nor walls carry off: the air temperature there has no bound | give each of"
+                        + " bays nook and cave get heat that neither air nor walls carry off: the air there would be more than 400 K warmer than outside | give each of"
                         + " them a way in and a way out, or walls in its enclosure"),
+                said("a bay with hardly any air", EdgesTest.design("'box', 'nook'", EdgesTest.square("in", "outside", "box", 20000) + ","
+                        + EdgesTest.bank("fan", "box", "outside", "") + "," + EdgesTest.square("slit", "outside", "nook", 1e12) + ","
+                        + EdgesTest.square("slot", "nook", "box", 1e12), "{'id': 'cpu', 'power': 40, 'into': ['nook'], 'limit': '80 °C'}", ""), "not met: bay nook"
+                        + " gets heat that neither air nor walls carry off: the air there would be more than 400 K warmer than outside | give it a way in"
+                        + " and a way out, or walls in its enclosure"),
                 said("no chain", box(part("led", 10, "", ", 'limit': '60 °C'"), ""), "note: led has no chain: its limit is judged by the air at it | give the"
                         + " thermal resistances from junction to air"),
                 said("no chains", box(part("led", 10, "", ", 'limit': '60 °C'") + "," + part("fuse", 1, "", ", 'limit': '60 °C'") + ","
