@@ -118,4 +118,20 @@ class EdgesTest {
         assertEquals(40, told.figure("thermal.heat.total", ""), 1e-9);
         assertTrue(told.sentences().stream().noneMatch(each -> each.contains("movers")), told.sentences().toString());
     }
+
+    /** By hand: mass flow over the density of the bay's own air and its flow area. */
+    @Test
+    void airGoesAlongAWallAtTheVelocityThatItHasInItsBay() {
+        Design design = design("{'id': 'box', 'sections': {'enclosure': {'flowArea': '100 cm²', 'walls': [{'area': '1 m²'}]}}}",
+                square("in", "outside", "box", 2e6) + "," + bank("fan", "box", "outside", ""), "{'id': 'cpu', 'power': '400 W', 'into': ['box']}", "");
+        ThermalState state = Designs.settled(design);
+        double box = state.temperatures().getFirst();
+        assertTrue(box > 330, "hot enough to matter: " + box);
+        var outside = Designs.model(design).path().outside();
+        double velocity = state.point().passage("in").orElseThrow().massFlow() / outside.heatedTo(box).density() / 0.01;
+        WallModel wall = new WallModel(new EnclosureSection.Wall(1, EnclosureSection.Facing.SIDE, 1, 0, 0.9, 0.7, 0), outside, 0);
+        assertEquals(wall.heat(box, velocity), state.walls().getFirst().heat(), 1e-6);
+        assertEquals(wall.heat(box, velocity), state.balance().toWalls(), 1e-6);
+        assertEquals(400 + state.balance().movers(), state.balance().toAir() + state.balance().toWalls(), 1e-6);
+    }
 }
