@@ -134,4 +134,22 @@ class EdgesTest {
         assertEquals(wall.heat(box, velocity), state.balance().toWalls(), 1e-6);
         assertEquals(400 + state.balance().movers(), state.balance().toAir() + state.balance().toWalls(), 1e-6);
     }
+
+    /** Air goes round within; all heat, the fan's own too, leaves through the walls. */
+    @Test
+    void aSealedCabinetLosesAllThroughItsWalls() {
+        String walls = "'sections': {'enclosure': {'walls': [{'area': '0.5 m²'}, {'area': '0.2 m²', 'facing': 'up', 'sunlit': 0.3}]}}";
+        Design design = design("{'id': 'front', " + walls + "}, {'id': 'rear', " + walls + "}", bank("fan", "front", "rear", "") + ","
+                + square("back", "rear", "front", 20000), "{'id': 'cpu', 'power': '60 W', 'into': ['rear']}",
+                ", 'conditions': [{'id': 'sunny', 'sections': {'sun': {'irradiance': 900}}}]");
+        ThermalState state = Designs.settled(design);
+        assertTrue(state.balance().unbounded().isEmpty());
+        assertEquals(0, state.balance().toAir(), 0);
+        assertEquals(60 + state.balance().movers(), state.balance().toWalls(), 1e-7);
+        assertEquals(state.balance().toWalls(), state.walls().stream().mapToDouble(ThermalState.WallState::heat).sum(), 1e-7);
+        assertTrue(state.temperatures().get(1) > state.temperatures().get(0) && state.temperatures().get(0) > 295);
+        Runs.Told told = Runs.run(design);
+        assertTrue(!told.has("thermal.exhaust.temperature", ""), "nothing leaves");
+        assertEquals(state.balance().toWalls(), told.figure("thermal.heat.walls", ""), 1e-7);
+    }
 }
