@@ -76,9 +76,6 @@ record Backwards(PartState worst, double flow, double estimate, Map<String, Doub
             Optional<ThermalState> there = at(model, state, next, near, stop);
             OptionalDouble margin = there.isEmpty() ? OptionalDouble.empty() : margin(model, there.get());
             if (margin.isEmpty()) {
-                if (now >= 0) { // slower than air still moves
-                    return Found.none(End.LOST);
-                }
                 return Found.none(End.LOST);
             }
             near = there.get();

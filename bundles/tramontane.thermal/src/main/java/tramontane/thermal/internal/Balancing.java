@@ -182,7 +182,7 @@ public final class Balancing {
         return (bay, rise, loss) -> {
             double sum = 0;
             double slope = 0;
-            double velocity = velocity(bay, through[bay]);
+            double velocity = velocity(bay, through[bay], rise);
             for (WallModel wall : walls.get(bay)) {
                 sum += wall.heat(condition.temperature() + rise, velocity);
                 slope += wall.slope(condition.temperature() + rise, velocity);
@@ -191,9 +191,9 @@ public final class Balancing {
         };
     }
 
-    private double velocity(int bay, double massFlow) {
-        return enclosures.get(bay).flowArea().map(Quantity::si)
-                .map(area -> massFlow / path.outside().density() / area).orElse(0.0);
+    private double velocity(int bay, double massFlow, double rise) {
+        return enclosures.get(bay).flowArea().map(Quantity::si).map(area -> massFlow / area
+                / path.outside().heatedTo(condition.temperature() + Math.max(LOWEST, Math.min(HIGHEST, rise))).density()).orElse(0.0);
     }
 
     private int passageOf(int way) {
@@ -297,7 +297,8 @@ public final class Balancing {
                 continue;
             }
             for (WallModel wall : walls.get(i)) {
-                states.add(wall.state(bays.get(i).id(), condition.temperature() + rises.at(i), velocity(i, air.massFlow()[i])));
+                states.add(wall.state(bays.get(i).id(), condition.temperature() + rises.at(i),
+                        velocity(i, air.massFlow()[i], rises.at(i))));
             }
         }
         return states;

@@ -118,4 +118,38 @@ class EdgesTest {
         assertEquals(40, told.figure("thermal.heat.total", ""), 1e-9);
         assertTrue(told.sentences().stream().noneMatch(each -> each.contains("movers")), told.sentences().toString());
     }
+
+    /** By hand: mass flow over the density of the bay's own air and its flow area. */
+    @Test
+    void airGoesAlongAWallAtTheVelocityThatItHasInItsBay() {
+        Design design = design("{'id': 'box', 'sections': {'enclosure': {'flowArea': '100 cm²', 'walls': [{'area': '1 m²'}]}}}",
+                square("in", "outside", "box", 2e6) + "," + bank("fan", "box", "outside", ""), "{'id': 'cpu', 'power': '400 W', 'into': ['box']}", "");
+        ThermalState state = Designs.settled(design);
+        double box = state.temperatures().getFirst();
+        assertTrue(box > 330, "hot enough to matter: " + box);
+        var outside = Designs.model(design).path().outside();
+        double velocity = state.point().passage("in").orElseThrow().massFlow() / outside.heatedTo(box).density() / 0.01;
+        WallModel wall = new WallModel(new EnclosureSection.Wall(1, EnclosureSection.Facing.SIDE, 1, 0, 0.9, 0.7, 0), outside, 0);
+        assertEquals(wall.heat(box, velocity), state.walls().getFirst().heat(), 1e-6);
+        assertEquals(wall.heat(box, velocity), state.balance().toWalls(), 1e-6);
+        assertEquals(400 + state.balance().movers(), state.balance().toAir() + state.balance().toWalls(), 1e-6);
+    }
+
+    /** Air goes round within; all heat, the fan's own too, leaves through the walls. */
+    @Test
+    void aSealedCabinetLosesAllThroughItsWalls() {
+        String walls = "'sections': {'enclosure': {'walls': [{'area': '0.5 m²'}, {'area': '0.2 m²', 'facing': 'up', 'sunlit': 0.3}]}}";
+        Design design = design("{'id': 'front', " + walls + "}, {'id': 'rear', " + walls + "}", bank("fan", "front", "rear", "") + ","
+                + square("back", "rear", "front", 20000), "{'id': 'cpu', 'power': '60 W', 'into': ['rear']}",
+                ", 'conditions': [{'id': 'sunny', 'sections': {'sun': {'irradiance': 900}}}]");
+        ThermalState state = Designs.settled(design);
+        assertTrue(state.balance().unbounded().isEmpty());
+        assertEquals(0, state.balance().toAir(), 0);
+        assertEquals(60 + state.balance().movers(), state.balance().toWalls(), 1e-7);
+        assertEquals(state.balance().toWalls(), state.walls().stream().mapToDouble(ThermalState.WallState::heat).sum(), 1e-7);
+        assertTrue(state.temperatures().get(1) > state.temperatures().get(0) && state.temperatures().get(0) > 295);
+        Runs.Told told = Runs.run(design);
+        assertTrue(!told.has("thermal.exhaust.temperature", ""), "nothing leaves");
+        assertEquals(state.balance().toWalls(), told.figure("thermal.heat.walls", ""), 1e-7);
+    }
 }
