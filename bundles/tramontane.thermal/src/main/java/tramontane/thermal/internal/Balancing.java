@@ -152,6 +152,46 @@ public final class Balancing {
         return all;
     }
 
+    /**
+     * What the air of each way carries at given flows. A passage is one way, a bank one for each column.
+     *
+     * @param passage  the place of its passage among all, bays before passages
+     * @param from     the bay where it begins, or {@link AirBalance#OUTSIDE}
+     * @param to       the bay where it ends
+     * @param capacity heat carried per kelvin, W/K, positive from its first to its second bay
+     * @param massFlow kg/s
+     * @param share    part of the heat put into the passage that the way takes up
+     * @param movers   heat of the movers in it, W
+     */
+    public record Carried(int[] passage, int[] from, int[] to, double[] capacity, double[] massFlow, double[] share, double[] movers) {
+    }
+
+    /** What the air of each way carries at given flows. */
+    public Carried carried(OperatingPoint point) {
+        int places = bays.size() + passages.size();
+        double[] one = new double[places];
+        java.util.Arrays.fill(one, 1);
+        Ways none = ways(point, new double[places]);
+        double[] share = ways(point, one).heat();
+        int[] passage = new int[ways];
+        int[] from = new int[ways];
+        int[] to = new int[ways];
+        for (int p = 0; p < passages.size(); p++) {
+            for (int w = firstWay[p]; w < firstWay[p + 1]; w++) {
+                passage[w] = bays.size() + p;
+                from[w] = bayNumber.get(passages.get(p).from());
+                to[w] = bayNumber.get(passages.get(p).to());
+                share[w] -= none.heat()[w];
+            }
+        }
+        return new Carried(passage, from, to, none.capacity(), none.massFlow(), share, none.heat());
+    }
+
+    /** What leaves through walls at given flows. */
+    public AirBalance.Walls walls(OperatingPoint point) {
+        return walled ? walls(ways(point, heat)) : AirBalance.Walls.NONE;
+    }
+
     private static double movers(OperatingPoint point) {
         return point.banks().stream().flatMap(bank -> bank.movers().stream()).mapToDouble(mover -> mover.power().orElse(0)).sum();
     }

@@ -76,6 +76,11 @@ public final class Controls {
         return laws;
     }
 
+    /** Why laws cannot act; empty if nothing is in the way. */
+    public List<Finding> obstacles() {
+        return obstacles;
+    }
+
     /** Whether laws are there, but the condition states a speed setting, so that they do not act. */
     public boolean idle() {
         return idle;

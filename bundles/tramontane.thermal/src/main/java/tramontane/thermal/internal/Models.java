@@ -21,19 +21,21 @@ import tramontane.thermal.ThermalModel;
  * @param linkKinds    kinds of links, by name
  * @param speedLaws    speed laws, highest ranked first
  */
-record Models(List<PassageKind> passageKinds, List<LinkKind> linkKinds, List<SpeedLaw> speedLaws) {
+public record Models(List<PassageKind> passageKinds, List<LinkKind> linkKinds, List<SpeedLaw> speedLaws) {
 
-    static Models of(List<PassageKind> passageKinds, List<LinkKind> linkKinds, List<Map.Entry<Map<String, Object>, SpeedLaw>> speedLaws) {
+    /** With what the framework hands over. */
+    public static Models of(List<PassageKind> passageKinds, List<LinkKind> linkKinds, List<Map.Entry<Map<String, Object>, SpeedLaw>> speedLaws) {
         return new Models(passageKinds.stream().sorted(Comparator.comparing(kind -> kind.form().name())).toList(),
                 linkKinds.stream().sorted(Comparator.comparing(kind -> kind.form().name())).toList(), SpeedLaws.ranked(speedLaws));
     }
 
-    ThermalModel model(Design design, Condition condition) {
+    /** The model of a design in a condition. */
+    public ThermalModel model(Design design, Condition condition) {
         return ThermalModel.of(design, condition, passageKinds, linkKinds, speedLaws);
     }
 
     /** What temperatures are computed from. */
-    static Design reads(Design design, Set<String> figures) {
+    public static Design reads(Design design, Set<String> figures) {
         return Design.EMPTY.withAirPath(design.airPath()).withAirMovers(design.airMovers())
                 .withHeatSources(design.heatSources()).withConditions(design.conditions()).withControlLaws(design.controlLaws())
                 .withRequirements(design.requirements().stream().filter(requirement -> figures.contains(requirement.figure())

@@ -73,7 +73,15 @@ public final class Parts {
         }
     }
 
-    private record Share(int part, double heat, Optional<Integer> row) {
+    /**
+     * Heat that a part gives off at one of its places.
+     *
+     * @param part  number of the part
+     * @param chain whether it comes through the chain, as that for the first of its places does
+     * @param heat  in a steady state, W
+     * @param row   row in which it is given off
+     */
+    public record Share(int part, boolean chain, double heat, Optional<Integer> row) {
     }
 
     /**
@@ -97,7 +105,7 @@ public final class Parts {
         for (int k = 0; k < parts.size(); k++) {
             Part part = parts.get(k);
             for (int i = 0; i < part.places().size(); i++) {
-                byPlace.computeIfAbsent(part.places().get(i), place -> new ArrayList<>()).add(new Share(k,
+                byPlace.computeIfAbsent(part.places().get(i), place -> new ArrayList<>()).add(new Share(k, i == 0,
                         part.heat() * part.source().share(i), i == 0 ? part.source().row() : Optional.empty()));
             }
         }
@@ -202,11 +210,13 @@ public final class Parts {
         return byPlace.containsKey(place);
     }
 
-    int places() {
+    /** Number of places. */
+    public int places() {
         return places;
     }
 
-    int bays() {
+    /** Number of bays, the places with the lowest numbers. */
+    public int bays() {
         return bays;
     }
 
@@ -228,18 +238,31 @@ public final class Parts {
         double[] weights = new double[parts.size()];
         for (Share share : byPlace.get(place)) {
             double of = parts.get(share.part()).heat() == 0 ? 0 : share.heat() / parts.get(share.part()).heat();
-            boolean own = share.part() == k;
-            double weight;
-            if (row.isEmpty() || share.row().isEmpty()) {
-                weight = own && part.fromInlet() ? 0 : 0.5; // spread evenly along the way
-            } else if (share.row().get() < row.get()) {
-                weight = part.source().wakeFactor();
-            } else {
-                weight = share.row().get().equals(row.get()) && !part.fromInlet() ? 0.5 : 0;
-            }
-            weights[share.part()] += of * weight;
+            weights[share.part()] += of * weight(k, share);
         }
         return Optional.of(weights);
+    }
+
+    /**
+     * How much heat given off at the place of a part warms the air at it.
+     *
+     * @param k     number of the part
+     * @param share heat given off at the first of its places
+     * @return factor on that heat over what the air carries per kelvin: 0.5 for the mean along the way, 1 for all of it
+     */
+    public double weight(int k, Share share) {
+        Part part = parts.get(k);
+        Optional<Integer> row = part.source().row();
+        if (row.isEmpty() || share.row().isEmpty()) {
+            return share.part() == k && part.fromInlet() ? 0 : 0.5; // spread evenly along the way
+        }
+        return share.row().get() < row.get() ? part.source().wakeFactor()
+                : share.row().get().equals(row.get()) && !part.fromInlet() ? 0.5 : 0;
+    }
+
+    /** What is given off at a place. */
+    public List<Share> shares(int place) {
+        return byPlace.getOrDefault(place, List.of());
     }
 
     /**
@@ -299,6 +322,26 @@ public final class Parts {
                     heat == 0 ? 0 : heat * resistance[i], item.link().tolerance().map(Quantity::si).orElse(0.0)));
         }
         return new PartState(part.source().id(), part.heat(), heat, arriving, local, Optional.of(stream), links, Optional.empty());
+    }
+
+    /**
+     * Resistances of a part's chain, K/W, from the junction outwards, as its links give them: not checked.
+     *
+     * @param k        number of the part
+     * @param local    temperature of the air at it, K
+     * @param surface  temperature of the surface that touches the air, K
+     * @param massFlow of the air through its place, kg/s
+     */
+    public double[] resistances(int k, double local, double surface, double massFlow) {
+        Part part = parts.get(k);
+        AirStream stream = stream(part, local, surface, massFlow);
+        double[] resistance = new double[part.chain().size()];
+        double beyond = 0;
+        for (int i = resistance.length - 1; i >= 0; i--) {
+            resistance[i] = part.chain().get(i).law().resistance(stream, beyond);
+            beyond += resistance[i];
+        }
+        return resistance;
     }
 
     private static PartState faulty(Part part, double arriving, double local, AirStream stream, Item item, double resistance) {
