@@ -27,7 +27,7 @@ import tramontane.thermal.ThermalState;
 public final class Balancing {
 
     /** The highest rise that is followed, K; air that would be warmer counts as without bound. */
-    static final double HIGHEST = 400;
+    public static final double HIGHEST = 400;
     private static final double LOWEST = -80;
     /** Rise that a bay is given while looking, where nothing carries its heat off, K. */
     private static final double STAND_IN = 60;

@@ -229,7 +229,7 @@ final class Plant {
             double outside = model.condition().temperature();
             for (int i = 0; i < bays; i++) {
                 next[i] = Double.isNaN(reading.bay()[i]) ? outside + STAND_IN
-                        : Math.min(reading.bay()[i], outside + model.balancing().highest());
+                        : Math.min(reading.bay()[i], outside + Balancing.HIGHEST);
             }
             for (int i = 0; i < settings.length; i++) {
                 next[bays + i] = PER_SETTING * settings[i];
