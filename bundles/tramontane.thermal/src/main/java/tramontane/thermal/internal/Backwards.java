@@ -58,9 +58,16 @@ record Backwards(PartState worst, double flow, double estimate, Map<String, Doub
     /** Looks for it from a state. */
     static Found from(ThermalModel model, ThermalState state, BooleanSupplier stop) {
         boolean runs = state.point().banks().stream().anyMatch(bank -> bank.speed() > 0);
-        if (!runs || margin(model, state).isEmpty()) {
+        boolean untold = state.parts().stream().anyMatch(part -> part.fault().isPresent() && limit(model, part.source()).isPresent());
+        if (!runs || untold || margin(model, state).isEmpty()) {
             return Found.none(End.NOTHING_TO_FIND);
         }
+        Found found = search(model, state, false, stop);
+        // a state that has stalled may hold the search where air from rest would not stay
+        return found.end() == End.TOO_HOT || found.end() == End.LOST ? search(model, state, true, stop) : found;
+    }
+
+    private static Found search(ThermalModel model, ThermalState state, boolean fromRest, BooleanSupplier stop) {
         double now = margin(model, state).getAsDouble();
         // margins rise with speed; bracketed in the logarithm, along which they are nearly straight
         double low = now >= 0 ? SLOWEST : 1;
@@ -73,7 +80,7 @@ record Backwards(PartState worst, double flow, double estimate, Map<String, Doub
         boolean met = false;
         while (!met && bound > SLOWEST && bound < FASTEST) {
             double next = Math.max(SLOWEST, Math.min(FASTEST, bound * step));
-            Optional<ThermalState> there = at(model, state, next, near, stop);
+            Optional<ThermalState> there = at(model, state, next, fromRest ? Optional.empty() : Optional.of(near), stop);
             OptionalDouble margin = there.isEmpty() ? OptionalDouble.empty() : margin(model, there.get());
             if (margin.isEmpty()) {
                 return Found.none(End.LOST);
@@ -96,17 +103,17 @@ record Backwards(PartState worst, double flow, double estimate, Map<String, Doub
         if (!met) {
             return Found.none(now >= 0 ? End.ALWAYS_MET : End.TOO_HOT);
         }
-        return narrow(model, state, near, low, high, atLow, atHigh, stop);
+        return narrow(model, state, fromRest ? Optional.empty() : Optional.of(near), low, high, atLow, atHigh, stop);
     }
 
-    private static Found narrow(ThermalModel model, ThermalState state, ThermalState start, double from, double to, double atFrom,
+    private static Found narrow(ThermalModel model, ThermalState state, Optional<ThermalState> start, double from, double to, double atFrom,
             double atTo, BooleanSupplier stop) {
         double a = Math.log(from);
         double b = Math.log(to);
         double fa = atFrom;
         double fb = atTo;
         int same = 0;
-        ThermalState near = start;
+        Optional<ThermalState> near = start;
         for (int tries = 0; tries < MOST_TRIES; tries++) {
             double next = tries % 4 == 3 || !(fb > fa) ? 0.5 * (a + b) : (a * fb - b * fa) / (fb - fa);
             Optional<ThermalState> there = at(model, state, Math.exp(next), near, stop);
@@ -114,10 +121,10 @@ record Backwards(PartState worst, double flow, double estimate, Map<String, Doub
             if (margin.isEmpty()) {
                 return Found.none(End.LOST);
             }
-            near = there.get();
+            near = start.isPresent() ? there : start;
             double f = margin.getAsDouble();
             if (Math.abs(f) <= JUST_MET || b - a <= 1e-12) {
-                return new Found(Optional.of(answer(model, near, Math.exp(next))), End.NOTHING_TO_FIND);
+                return new Found(Optional.of(answer(model, there.get(), Math.exp(next))), End.NOTHING_TO_FIND);
             }
             if (f < 0) {
                 a = next;
@@ -134,8 +141,9 @@ record Backwards(PartState worst, double flow, double estimate, Map<String, Doub
         return Found.none(End.LOST);
     }
 
-    private static Optional<ThermalState> at(ThermalModel model, ThermalState state, double factor, ThermalState near, BooleanSupplier stop) {
-        Loop loop = model.at(state.drive().faster(factor), Optional.of(near), stop);
+    private static Optional<ThermalState> at(ThermalModel model, ThermalState state, double factor, Optional<ThermalState> near,
+            BooleanSupplier stop) {
+        Loop loop = model.at(state.drive().faster(factor), near, stop);
         return loop.state().filter(there -> there.balance().unbounded().isEmpty());
     }
 

@@ -29,12 +29,16 @@ import tramontane.thermal.ThermalState;
  * @param junction by heat source: lowest and highest junction temperature, K
  * @param local    by heat source: lowest and highest temperature of the air at it, K
  * @param bays     by bay in the order of the design: lowest and highest temperature, K
- * @param stated   what the tolerances belong to, with their size
+ * @param stated   what the tolerances belong to, with their size and the most that each moves a junction
  * @param without  ends and samples for which the loop has no answer
  */
-record Bounds(Map<String, Band> junction, Map<String, Band> local, List<Band> bays, Map<String, Double> stated, int without) {
+record Bounds(Map<String, Band> junction, Map<String, Band> local, List<Band> bays, Map<String, Effect> stated, int without) {
 
     private static final int SAMPLES = 6;
+
+    /** A relative tolerance and the kelvin by which it moves a junction at most. */
+    record Effect(double tolerance, double kelvin) {
+    }
 
     /** Lowest and highest. */
     record Band(double low, double high) {
@@ -87,25 +91,24 @@ record Bounds(Map<String, Band> junction, Map<String, Band> local, List<Band> ba
 
         Bounds run() {
             Map<String, Double> flows = pressures();
-            Map<String, Double> stated = new LinkedHashMap<>();
+            Map<String, Effect> stated = new LinkedHashMap<>();
             flows.forEach((id, tolerance) -> {
-                stated.put(id, tolerance);
-                moves(at(Map.of(id, 1 - tolerance)), at(Map.of(id, 1 + tolerance)));
+                stated.put(id, new Effect(tolerance, moves(at(Map.of(id, 1 - tolerance)), at(Map.of(id, 1 + tolerance)))));
             });
             List<Parts.Part> parts = model.parts().list();
             double[] heat = new double[parts.size()];
             for (int k = 0; k < heat.length; k++) {
                 heat[k] = parts.get(k).source().tolerance().map(Quantity::si).orElse(0.0);
                 if (heat[k] > 0 && parts.get(k).heat() > 0) {
-                    stated.put("heat of " + parts.get(k).source().id(), heat[k]);
-                    moves(Optional.of(values(heated(state, k, 1 - heat[k]), null)),
-                            Optional.of(values(heated(state, k, 1 + heat[k]), null)));
+                    stated.put("heat of " + parts.get(k).source().id(), new Effect(heat[k], moves(
+                            Optional.of(values(heated(state, k, 1 - heat[k]), null)),
+                            Optional.of(values(heated(state, k, 1 + heat[k]), null)))));
                 }
             }
             for (int k = 0; k < heat.length; k++) {
                 for (PartState.LinkState link : state.parts().get(k).links()) {
                     if (link.tolerance() > 0) {
-                        stated.put(link.kind() + " of " + state.parts().get(k).source(), link.tolerance());
+                        stated.put(link.kind() + " of " + state.parts().get(k).source(), new Effect(link.tolerance(), link.rise() * link.tolerance()));
                         below[k] += link.rise() * link.tolerance();
                         above[k] += link.rise() * link.tolerance();
                     }
@@ -121,8 +124,9 @@ record Bounds(Map<String, Band> junction, Map<String, Band> local, List<Band> ba
             return model.balancing().state(at.point(), model.parts().scaled(k, factor));
         }
 
-        /** Adds what the two ends of one tolerance change. */
-        private void moves(Optional<double[]> low, Optional<double[]> high) {
+        /** Adds what the two ends of one tolerance change; gives the most that it moves a junction, K. */
+        private double moves(Optional<double[]> low, Optional<double[]> high) {
+            double most = 0;
             for (int i = 0; i < value.length; i++) {
                 double down = 0;
                 double up = 0;
@@ -134,7 +138,9 @@ record Bounds(Map<String, Band> junction, Map<String, Band> local, List<Band> ba
                 }
                 below[i] += down;
                 above[i] += up;
+                most = i < state.parts().size() ? Math.max(most, Math.max(down, up)) : most;
             }
+            return most;
         }
 
         private Optional<double[]> at(Map<String, Double> pressure) {
@@ -202,7 +208,7 @@ record Bounds(Map<String, Band> junction, Map<String, Band> local, List<Band> ba
                     .map(MoverCurve::tolerance).flatMap(Optional::stream).mapToDouble(Quantity::si).max().orElse(0);
         }
 
-        private Bounds bounds(Map<String, Double> stated) {
+        private Bounds bounds(Map<String, Effect> stated) {
             int n = state.parts().size();
             Map<String, Band> junction = new HashMap<>();
             Map<String, Band> local = new HashMap<>();

@@ -67,7 +67,7 @@ public final class BudgetAnalysis implements Analysis<Budget> {
 
     @Override
     public Design reads(Design design) {
-        return Models.reads(design, Set.of());
+        return Models.reads(design);
     }
 
     /** One line of the table. */

@@ -158,15 +158,29 @@ public final class Controls {
                 visited.add(state);
                 boolean moved = false;
                 for (int i = 0; i < stages.length; i++) {
-                    OptionalDouble sensor = sensor(laws.get(i).law(), state, model);
-                    int next = sensor.isEmpty() ? stages[i] : laws.get(i).curve().next(stages[i], sensor.getAsDouble());
+                    int next = laws.get(i).curve().next(stages[i], sensor(laws.get(i).law(), state, model).orElse(Double.MAX_VALUE));
                     moved |= next != stages[i];
                     stages[i] = next;
                 }
                 if (!moved) {
-                    return new Loop(Optional.of(state), List.of(), Optional.empty(), List.of());
+                    return seen(state).map(blind -> new Loop(Optional.empty(), List.of(), Optional.empty(), List.of(blind)))
+                            .orElseGet(() -> new Loop(Optional.of(state), List.of(), Optional.empty(), List.of()));
                 }
             }
+        }
+
+        /** That a law reads what has no temperature even where it comes to rest. */
+        private Optional<Finding> seen(ThermalState state) {
+            for (Control control : laws) {
+                ControlLaw law = control.law();
+                if (sensor(law, state, model).isEmpty()) {
+                    String why = state.part(law.sensor()).flatMap(PartState::fault).map(fault -> ": " + fault).orElse("");
+                    return Optional.of(Finding.of(Severity.NOT_JUDGED, law.sensor(), "control law " + law.id() + " reads " + law.sensor()
+                            + ", whose temperature cannot be told" + why).remedy(state.part(law.sensor()).isPresent()
+                            ? "complete what is stated of " + law.sensor() : "let it read a bay or passage with air, or a heat source with a place"));
+                }
+            }
+            return Optional.empty();
         }
 
         private String switching(ThermalState state) {
@@ -215,13 +229,8 @@ public final class Controls {
             }
             last = loop.state();
             OptionalDouble sensor = sensor(laws.get(i).law(), last.get(), model);
-            if (sensor.isEmpty()) {
-                failed = new Loop(Optional.empty(), List.of(), Optional.empty(), List.of(Finding.of(Severity.NOT_JUDGED, "",
-                        "control law " + laws.get(i).law().id() + " reads " + laws.get(i).law().sensor() + ", whose temperature cannot be told")
-                        .remedy("let it read a bay, a passage or a heat source with a place")));
-                return Double.NaN;
-            }
-            return laws.get(i).curve().setting(stages[i], sensor.getAsDouble()) - setting;
+            // without air to carry its heat off it would be hotter than any point of the law
+            return laws.get(i).curve().setting(stages[i], sensor.orElse(Double.MAX_VALUE)) - setting;
         }
 
         /** Finds the setting of one law, those of the others given. */

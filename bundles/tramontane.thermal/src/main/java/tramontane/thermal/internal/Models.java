@@ -3,9 +3,7 @@ package tramontane.thermal.internal;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 import tramontane.airflow.SpeedLaws;
-import tramontane.analysis.Judgement;
 import tramontane.analysis.LinkKind;
 import tramontane.analysis.PassageKind;
 import tramontane.analysis.SpeedLaw;
@@ -34,12 +32,11 @@ public record Models(List<PassageKind> passageKinds, List<LinkKind> linkKinds, L
         return ThermalModel.of(design, condition, passageKinds, linkKinds, speedLaws);
     }
 
-    /** What temperatures are computed from. */
-    public static Design reads(Design design, Set<String> figures) {
+    /** What temperatures are computed from; of the requirements those on temperatures, which say that somebody asks for them. */
+    public static Design reads(Design design) {
         return Design.EMPTY.withAirPath(design.airPath()).withAirMovers(design.airMovers())
                 .withHeatSources(design.heatSources()).withConditions(design.conditions()).withControlLaws(design.controlLaws())
-                .withRequirements(design.requirements().stream().filter(requirement -> figures.contains(requirement.figure())
-                        || requirement.figure().equals(Judgement.COMPONENT_TEMPERATURE)).toList())
+                .withRequirements(design.requirements().stream().filter(requirement -> requirement.figure().startsWith("thermal.")).toList())
                 .withMore(Value.Tree.EMPTY);
     }
 }

@@ -286,7 +286,7 @@ public final class Parts {
             local += heat == 0 ? 0 : heat / capacity;
         }
         boolean still = !Double.isFinite(local);
-        if (part.fault().isPresent() || still || local > outside.temperature() + HOTTEST) {
+        if (part.fault().isPresent() || still || local > outside.temperature() + Balancing.HIGHEST) {
             return new PartState(part.source().id(), part.heat(), part.chainHeat(), arriving, local, Optional.empty(), List.of(),
                     Optional.of(part.fault().orElse(still ? "no air goes by it" : "hardly any air goes by it")));
         }
@@ -344,11 +344,12 @@ public final class Parts {
         return resistance;
     }
 
-    private static PartState faulty(Part part, double arriving, double local, AirStream stream, Item item, double resistance) {
-        String why = Double.isInfinite(resistance) ? "its link " + item.link().kind() + " carries no heat, as no air moves by it"
+    private PartState faulty(Part part, double arriving, double local, AirStream stream, Item item, double resistance) {
+        String why = Double.isInfinite(resistance) ? "its link " + item.link().kind() + " carries no heat, as no air moves by it; where it stands in still air"
+                        + " on purpose, state its resistance there with a link of kind resistance or surface"
                 : Double.isNaN(resistance) ? "its link " + item.link().kind() + " needs the velocity of the air at "
-                        + part.source().into().getFirst().place() + ", which is not known; give the link a velocity or a flowArea, or the"
-                        + " bay an enclosure with a flowArea"
+                        + part.source().into().getFirst().place() + ", which is not known; give the link a flowArea"
+                        + (part.places().getFirst() < bays ? ", or the bay an enclosure with one" : "")
                 : "its link " + item.link().kind() + " gives a resistance of " + resistance + " K/W";
         return new PartState(part.source().id(), part.heat(), part.chainHeat(), arriving, local, Optional.of(stream), List.of(),
                 Optional.of(why));

@@ -5,7 +5,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import org.osgi.service.component.annotations.Activate;
 import org.osgi.service.component.annotations.Component;
 import org.osgi.service.component.annotations.Reference;
@@ -87,7 +86,7 @@ public final class ThermalAnalysis implements Analysis<Temperatures> {
 
     @Override
     public Design reads(Design design) {
-        return Models.reads(design, Set.of());
+        return Models.reads(design);
     }
 
     @Override
@@ -105,9 +104,6 @@ public final class ThermalAnalysis implements Analysis<Temperatures> {
         }
         ThermalState given = model.at(input.result(OperatingPoint.class));
         run.check();
-        if (!given.balance().unbounded().isEmpty()) {
-            return Result.notComputed(ThermalFindings.unbounded(given.balance().unbounded()));
-        }
         Loop loop = model.settle(run::cancelled);
         run.check();
         Reading reading = new Reading(input.design(), model, given, loop.state());
@@ -119,10 +115,14 @@ public final class ThermalAnalysis implements Analysis<Temperatures> {
         return new Result<>(Optional.of(reading.temperatures()), reading.figures(), ThermalFindings.of(reading));
     }
 
-    /** Whether nothing in a design is about temperatures: its sources stand nowhere and have neither chain nor limit. */
+    /**
+     * Whether nothing in a design is about temperatures: its sources, if any, stand nowhere and have neither chain nor limit, no
+     * bay has walls, and nothing is required of temperatures.
+     */
     private static boolean asksNothing(Design design) {
         return design.heatSources().stream().allMatch(source -> source.into().isEmpty() && source.chain().isEmpty()
-                && source.limit().isEmpty());
+                && source.limit().isEmpty()) && design.airPath().bays().stream().noneMatch(bay -> bay.section(EnclosureSection.NAME).isPresent())
+                && design.requirements().isEmpty();
     }
 
     /** What is known of one condition: flows as given, and what would be if. */
@@ -168,7 +168,9 @@ public final class ThermalAnalysis implements Analysis<Temperatures> {
         Temperatures temperatures() {
             Map<String, Double> bays = new LinkedHashMap<>();
             for (int i = 0; i < design.airPath().bays().size(); i++) {
-                bays.put(design.airPath().bays().get(i).id(), state.temperatures().get(i));
+                if (!state.balance().unbounded().contains(design.airPath().bays().get(i).id())) {
+                    bays.put(design.airPath().bays().get(i).id(), state.temperatures().get(i));
+                }
             }
             Map<String, Temperatures.Span> spans = new LinkedHashMap<>();
             bounds.ifPresent(found -> found.junction().forEach((source, band) -> {
@@ -201,6 +203,9 @@ public final class ThermalAnalysis implements Analysis<Temperatures> {
             }));
             for (int i = 0; i < state.temperatures().size(); i++) {
                 int bay = i;
+                if (state.balance().unbounded().contains(design.airPath().bays().get(i).id())) {
+                    continue;
+                }
                 figures.add(within(Figure.of(Figures.AIR, design.airPath().bays().get(i).id(), state.temperatures().get(i)),
                         bounds.map(found -> found.bays().get(bay)).filter(Bounds.Band::wide)));
             }

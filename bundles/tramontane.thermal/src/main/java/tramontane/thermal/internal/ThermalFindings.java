@@ -2,19 +2,22 @@ package tramontane.thermal.internal;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.stream.Collectors;
+import java.util.Set;
 import tramontane.analysis.Amount;
 import tramontane.analysis.Finding;
 import tramontane.analysis.OperatingPoint;
+import tramontane.analysis.Sections;
 import tramontane.analysis.Severity;
 import tramontane.model.ControlLaw;
+import tramontane.model.Link;
 import tramontane.physics.Air;
 import tramontane.physics.units.QuantityKind;
-import tramontane.physics.units.UnitSystem;
-import tramontane.physics.units.Units;
 import tramontane.thermal.Loop;
 import tramontane.thermal.PartState;
 import tramontane.thermal.ThermalModel;
@@ -23,10 +26,16 @@ import tramontane.thermal.ThermalState;
 /** What an engineer should know about temperatures beyond their figures. */
 final class ThermalFindings {
 
+    /** Temperature above which more is amiss than that a touch would burn, K. */
+    private static final double MELTS = 773.15;
+    /** Kinds of links that take all air of their place where they say nothing else. */
+    private static final Set<String> WHOLE_SINKS = Set.of("plate fins", "pin fins", "measured sink");
     /** Temperature of a surface from which a touch may burn, K; for bare metal touched for some seconds, from memory of ISO 13732-1. */
     private static final double BURNS = 273.15 + 60;
     /** Gain over the best one below which a change is not worth a word. */
     private static final double SLIGHT = 0.05;
+    /** Tolerances that are named, the ones that count most. */
+    private static final int MOST_NAMED = 3;
     /** Difference of temperatures that is not worth a word, K. */
     private static final double LITTLE = 0.05;
     /** Rise between what the first estimate leaves out and the whole from which it is worth a word. */
@@ -41,7 +50,13 @@ final class ThermalFindings {
 
     static List<Finding> of(ThermalAnalysis.Reading reading) {
         ThermalFindings all = new ThermalFindings(reading);
+        if (!reading.state.balance().unbounded().isEmpty()) {
+            all.findings.add(unbounded(reading.state.balance().unbounded()));
+        }
         all.faults();
+        all.sinks();
+        all.rows();
+        all.sun();
         all.limits();
         all.hottest();
         all.needed();
@@ -121,6 +136,50 @@ final class ThermalFindings {
         if (!bare.isEmpty()) {
             findings.add(Finding.note(bare.getFirst(), names(bare) + (bare.size() == 1 ? " has no chain: its limit is" : " have no chain: their limits are")
                     + " judged by the air at " + (bare.size() == 1 ? "it" : "them")).remedy("give the thermal resistances from junction to air"));
+        }
+    }
+
+    /** Parts that each have the whole of one sink. */
+    private void sinks() {
+        Map<String, List<String>> onPlace = new LinkedHashMap<>();
+        for (Parts.Part part : reading.model.parts().list()) {
+            if (!part.chain().isEmpty() && part.heat() > 0) {
+                Link last = part.chain().getLast().link();
+                if (WHOLE_SINKS.contains(last.kind()) && part.places().getFirst() >= reading.model.parts().bays()
+                        && last.parameters().get("flowShare").isEmpty()) {
+                    onPlace.computeIfAbsent(part.source().into().getFirst().place(), place -> new ArrayList<>()).add(part.source().id());
+                }
+            }
+        }
+        onPlace.forEach((place, sources) -> {
+            if (sources.size() > 1) {
+                findings.add(Finding.caution(place, names(sources) + " each count with a heat sink and all air of " + place
+                        + "; if it is one sink they share, each is taken too cold, since none feels what the others put into it")
+                        .remedy("take them as one source, or give each its flowShare of the air"));
+            }
+        });
+    }
+
+    /** Rows that air meets from behind. */
+    private void rows() {
+        Set<String> turned = new LinkedHashSet<>();
+        for (Parts.Part part : reading.model.parts().list()) {
+            String place = part.source().into().getFirst().place();
+            if (part.source().row().isPresent() && reading.state.point().passage(place).filter(flow -> flow.massFlow() < 0).isPresent()) {
+                turned.add(place);
+            }
+        }
+        turned.forEach(place -> findings.add(Finding.caution(place, "air goes through " + place + " against its direction, while rows count along"
+                + " it: the first rows are taken too cold").remedy("turn the passage round, or leave out the rows")));
+    }
+
+    /** Sunshine on nothing. */
+    private void sun() {
+        double sun = Sections.decode(new SunSection(), reading.model.condition()).map(section -> section.irradiance().si()).orElse(0.0);
+        boolean lit = reading.model.balancing().enclosures().stream().flatMap(enclosure -> enclosure.walls().stream())
+                .anyMatch(wall -> wall.sunlit() > 0);
+        if (sun > 0 && !lit) {
+            findings.add(Finding.caution("", "the sun of this condition falls on no wall").remedy("say with sunlit at walls what part of it falls on each"));
         }
     }
 
@@ -235,9 +294,10 @@ final class ThermalFindings {
 
     /** Surfaces that burn. */
     private void touch() {
-        reading.state.parts().stream().filter(part -> part.fault().isEmpty() && part.surface() > BURNS && !part.links().isEmpty())
+        reading.state.parts().stream().filter(part -> part.fault().isEmpty() && part.surface() > BURNS
+                && part.surface() < MELTS && !part.links().isEmpty())
                 .max(Comparator.comparingDouble(PartState::surface)).ifPresent(part -> findings.add(Finding.note(part.source(),
-                        "the surface of " + part.source() + " comes to ", celsius(part.surface()), ": whoever touches it may be burnt")
+                        "the surface of " + part.source() + " comes to ", celsius(part.surface()), ": touching it may burn")
                         .remedy("guard or mark it where hands reach; the safety standard of the equipment decides")
                         .source("common practice after ISO 13732-1; the threshold is from memory")));
     }
@@ -279,9 +339,17 @@ final class ThermalFindings {
     private void bounds() {
         reading.bounds.ifPresent(found -> {
             if (!found.stated().isEmpty()) {
-                findings.add(Finding.note("", "the bounds of temperatures come from the tolerances of " + found.stated().entrySet().stream()
-                        .limit(8).map(each -> each.getKey() + " (" + Units.format(each.getValue(), QuantityKind.FRACTION, UnitSystem.METRIC, 3) + ")")
-                        .collect(Collectors.joining(", ")) + (found.stated().size() > 8 ? " and " + (found.stated().size() - 8) + " more" : ""))
+                List<Map.Entry<String, Bounds.Effect>> largest = found.stated().entrySet().stream().sorted(Comparator.comparingDouble(
+                        each -> -each.getValue().kelvin())).limit(MOST_NAMED).toList();
+                int more = found.stated().size() - largest.size();
+                List<Object> words = new ArrayList<>(List.of("the bounds of temperatures come from " + (more > 0 ? found.stated().size()
+                        + " tolerances, most from that of " : largest.size() == 1 ? "the tolerance of " : "the tolerances of ")));
+                for (int i = 0; i < largest.size(); i++) {
+                    Bounds.Effect effect = largest.get(i).getValue();
+                    words.addAll(List.of(i == 0 ? "" : i == largest.size() - 1 ? " and " : ", ", largest.get(i).getKey() + " (",
+                            new Amount(effect.tolerance(), QuantityKind.FRACTION), ", up to ", kelvin(effect.kelvin()), ")"));
+                }
+                findings.add(Finding.note("", words.toArray())
                         .source("bounds add up as if each tolerance were at its worst at once; samples check them"));
             }
             if (found.without() > 0) {

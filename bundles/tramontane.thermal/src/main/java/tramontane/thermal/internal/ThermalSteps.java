@@ -3,10 +3,12 @@ package tramontane.thermal.internal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import tramontane.analysis.LinkKind;
 import tramontane.analysis.OperatingPoint;
 import tramontane.analysis.PassageKind;
 import tramontane.analysis.Relation;
+import tramontane.analysis.Sections;
 import tramontane.analysis.Trace;
 import tramontane.model.Bay;
 import tramontane.model.HeatSource;
@@ -30,8 +32,10 @@ final class ThermalSteps {
             + " Transfer, ch. 3.1", "");
     private static final Relation UNSAID = new Relation("resistance of its kind", "R = f(air)", "the link kind does not say", "");
     private static final Relation MARGIN = new Relation("margin", "ΔT = limit - T", "by definition", "");
-    private static final Relation WHOLE = new Relation("heat balance", "Σ heat of sources + Σ electrical input of movers = heat to air + heat through walls",
-            "first law", "all electrical input of a mover becomes heat in its air");
+    private static final Relation WHOLE = new Relation("heat of all", "Σ heat of sources + Σ electrical input of movers", "by definition",
+            "all electrical input of a mover becomes heat in its air");
+    private static final Relation MOVERS = new Relation("heat of the movers", "Σ electrical input of movers", "by definition",
+            "all of it becomes heat in their air");
     private static final Relation EXHAUST = new Relation("mean exhaust temperature", "T = T outside + heat to air/(m cp)", "energy balance", "");
     private static final Relation NEEDED = new Relation("flow that just meets the limits",
             "all speeds times one factor, at which the least margin is 0; flow and temperatures in agreement there", "by root search", "");
@@ -39,6 +43,9 @@ final class ThermalSteps {
             "energy balance; common practice", "a part as warm as the air that leaves; a lower bound as a rule");
     private static final Relation SETTING = new Relation("control law", "setting = law(T of its sensor), both in agreement, warming up from cold",
             "the design", "");
+
+    /** Difference of settings up to which a law is the one that asks. */
+    private static final double SAME_SETTING = 1e-6;
 
     private final ThermalAnalysis.Reading reading;
     private final Trace trace;
@@ -102,7 +109,8 @@ final class ThermalSteps {
             inputs.add(specificHeat());
             for (ThermalState.WallState wall : reading.state.walls()) {
                 if (wall.bay().equals(bay.id())) {
-                    inputs.add(term("heat through a wall", QuantityKind.POWER, wall.heat(), "enclosure of " + bay.id()));
+                    inputs.add(term("heat through a wall", QuantityKind.POWER, wall.heat(), "heat through wall "
+                            + (reading.state.walls().indexOf(wall) + 1)));
                 }
             }
             step(Figures.AIR.id(), bay.id(), MIXING, own(bay.id()), inputs);
@@ -167,22 +175,16 @@ final class ThermalSteps {
         String id = state.source();
         String place = part.source().into().getFirst().place();
         double outside = reading.model.condition().temperature();
-        List<Trace.Term> along = new ArrayList<>();
-        Optional<OperatingPoint.PassageFlow> flow = reading.state.point().passage(place);
-        if (part.places().getFirst() >= reading.model.parts().bays() && flow.isPresent()) {
-            Passage passage = reading.model.path().passage(place);
-            along.add(air(flow.get().massFlow() >= 0 ? passage.from() : passage.to()));
-            along.add(term("mass flow through " + place, QuantityKind.MASS_FLOW, Math.abs(flow.get().massFlow()), "airflow.passage.flow"));
-        } else {
-            along.add(air(place));
-        }
-        heat(place, along);
-        along.add(specificHeat());
-        step(Figures.LOCAL.id(), id, ALONG, state.air(), along);
+        along(k, state, part, place);
+        boolean passage = part.places().getFirst() >= reading.model.parts().bays();
         step(Figures.ARRIVING.id(), id, MARGIN_OF_AIR, state.arriving() - outside, List.of(
-                term("temperature of the air that comes", QuantityKind.TEMPERATURE, state.arriving(), Figures.AIR.id()),
+                term("temperature of the air that comes to " + place, QuantityKind.TEMPERATURE, state.arriving(), passage
+                        ? upstream(place) : "the mean of what comes to it"),
                 term("temperature outside", QuantityKind.TEMPERATURE, outside, condition)));
-        step(Figures.ALONG.id(), id, ALONG, state.air() - state.arriving(), along);
+        step(Figures.ALONG.id(), id, BETWEEN, state.air() - state.arriving(), List.of(
+                term("air at it", QuantityKind.TEMPERATURE, state.air(), Figures.LOCAL.id()),
+                term("temperature of the air that comes to " + place, QuantityKind.TEMPERATURE, state.arriving(), passage
+                        ? upstream(place) : "the mean of what comes to it")));
         List<Trace.Term> chain = new ArrayList<>(List.of(term("air at it", QuantityKind.TEMPERATURE, state.air(), Figures.LOCAL.id()),
                 term("heat q through the chain", QuantityKind.POWER, state.chainHeat(), "heat source " + id + ", " + condition)));
         for (int i = 0; i < state.links().size(); i++) {
@@ -195,14 +197,84 @@ final class ThermalSteps {
             chain.add(term("resistance of " + link.kind(), QuantityKind.THERMAL_RESISTANCE, link.resistance(), name));
         }
         for (LinkKind.Step step : LinkKind.Step.values()) {
-            if (state.links().stream().anyMatch(link -> link.step() == step)) {
-                step(Figures.STEPS.get(step).id(), id, STEP, state.rise(step), chain);
+            List<Trace.Term> inputs = new ArrayList<>(List.of(chain.get(1)));
+            for (int i = 0; i < state.links().size(); i++) {
+                if (state.links().get(i).step() == step) {
+                    inputs.add(chain.get(2 + i));
+                }
+            }
+            if (inputs.size() > 1) {
+                step(Figures.STEPS.get(step).id(), id, STEP, state.rise(step), inputs);
             }
         }
         step(Figures.JUNCTION.id(), id, CHAIN, state.junction().orElseThrow(), chain);
         Optional.ofNullable(reading.limits().get(id)).ifPresent(limit -> step(Figures.MARGIN.id(), id, MARGIN, limit - state.junction().orElseThrow(),
                 List.of(term("limit", QuantityKind.TEMPERATURE, limit, "heat source " + id),
                         term("junction temperature", QuantityKind.TEMPERATURE, state.junction().orElseThrow(), Figures.JUNCTION.id()))));
+    }
+
+    /** The air at a part: the mean of its bay, or what comes to its place warmed on the way, each heat with its weight. */
+    private void along(int k, PartState state, Parts.Part part, String place) {
+        Optional<double[]> weights = reading.model.parts().along(k);
+        boolean passage = part.places().getFirst() >= reading.model.parts().bays();
+        if (weights.isEmpty()) {
+            step(Figures.LOCAL.id(), state.source(), MEAN, state.air(), List.of(air(place)));
+            return;
+        }
+        List<Trace.Term> inputs = new ArrayList<>(List.of(term("temperature of the air that comes to " + place, QuantityKind.TEMPERATURE,
+                state.arriving(), passage ? upstream(place) : "the mean of what comes to it")));
+        double counted = 0;
+        for (int j = 0; j < weights.get().length; j++) {
+            Parts.Part other = reading.model.parts().list().get(j);
+            double heat = weights.get()[j] * other.heat();
+            counted += heat;
+            if (heat > 0) {
+                inputs.add(term("heat of " + other.source().id() + " that counts, w q", QuantityKind.POWER, heat, "heat source "
+                        + other.source().id() + ", " + condition));
+            }
+        }
+        if (counted > 0) {
+            inputs.add(term("m cp of the air through " + place + " in W/K", QuantityKind.NUMBER, counted / (state.air() - state.arriving()),
+                    "airflow.passage.flow"));
+        }
+        step(Figures.LOCAL.id(), state.source(), ALONG, state.air(), inputs);
+    }
+
+    /** Where the temperature of the air that comes to a passage stands. */
+    private String upstream(String passage) {
+        Passage there = reading.model.path().passage(passage);
+        String up = reading.state.point().passage(passage).filter(flow -> flow.massFlow() < 0).isPresent() ? there.to() : there.from();
+        return up.equals(Bay.OUTSIDE) ? condition : Figures.AIR.id() + Trace.AT + up;
+    }
+
+    private static final Relation MEAN = new Relation("mean of the bay", "T = T of the bay", "bays are mixed", "");
+    private static final Relation BETWEEN = new Relation("rise of the air along its place", "ΔT = T at it - T that comes", "by definition", "");
+    private static final Relation WALL = new Relation("wall", "q/A = h (T bay - T inner) = (T inner - T outer) k/t = h' (T outer - T outside)"
+            + " + ε σ (T outer⁴ - T outside⁴) - α s E; h forced and natural joined by third powers", "natural: S. W. Churchill, H. H. S. Chu, Int. J. Heat"
+            + " Mass Transfer 18 (1975) 1323-1329, lying plates as in F. P. Incropera, D. P. DeWitt, ch. 9.6; joined: S. W. Churchill, AIChE J. 23 (1977)"
+            + " 10-16", "faces inside do not radiate to each other; surroundings at the temperature outside");
+    private static final Relation WALLS = new Relation("heat through walls", "sum over all walls", "by definition", "");
+
+    /** Each wall, by the number that it has among all. */
+    private void walls() {
+        List<Trace.Term> all = new ArrayList<>();
+        double sun = Sections.decode(new SunSection(), reading.model.condition()).map(section -> section.irradiance().si()).orElse(0.0);
+        int number = 0;
+        for (ThermalState.WallState wall : reading.state.walls()) {
+            String name = "heat through wall " + ++number;
+            List<Trace.Term> inputs = new ArrayList<>(List.of(air(wall.bay()),
+                    term("temperature of the inner face", QuantityKind.TEMPERATURE, wall.inner(), "balance of the wall"),
+                    term("temperature of the outer face", QuantityKind.TEMPERATURE, wall.outer(), "balance of the wall"),
+                    term("temperature outside", QuantityKind.TEMPERATURE, reading.model.condition().temperature(), condition)));
+            if (sun > 0) {
+                inputs.add(term("irradiance E in W/m²", QuantityKind.NUMBER, sun, "section sun of " + condition));
+            }
+            step(name, wall.bay(), WALL, wall.heat(), inputs);
+            all.add(term("heat through a wall of " + wall.bay(), QuantityKind.POWER, wall.heat(), name + Trace.AT + wall.bay()));
+        }
+        if (!all.isEmpty()) {
+            step(Figures.WALL_HEAT.id(), "", WALLS, reading.state.balance().toWalls(), all);
+        }
     }
 
     private static final Relation MARGIN_OF_AIR = new Relation("rise of the air", "ΔT = T - T outside", "by definition", "");
@@ -216,12 +288,9 @@ final class ThermalSteps {
         for (OperatingPoint.BankPoint bank : reading.state.point().banks()) {
             bank.power().ifPresent(power -> heat.add(term("electrical input of " + bank.bank(), QuantityKind.POWER, power, "airflow.bank.power")));
         }
-        heat.add(term("heat to air", QuantityKind.POWER, balance.toAir(), Figures.EXHAUST.id()));
-        heat.add(term("heat through walls", QuantityKind.POWER, balance.toWalls(), Figures.WALL_HEAT.id()));
-        heat.add(term("what does not close", QuantityKind.POWER, balance.error(), "rounding"));
         step(Figures.HEAT.id(), "", WHOLE, balance.sources() + balance.movers(), heat);
-        step(Figures.MOVER_HEAT.id(), "", WHOLE, balance.movers(), heat);
-        step(Figures.WALL_HEAT.id(), "", WHOLE, balance.toWalls(), heat);
+        step(Figures.MOVER_HEAT.id(), "", MOVERS, balance.movers(), heat.subList(reading.model.parts().list().size(), heat.size()));
+        walls();
         double leaving = reading.model.balancing().leaving(reading.state.point());
         if (leaving > 0) {
             step(Figures.EXHAUST.id(), "", EXHAUST, reading.model.condition().temperature() + balance.toAir()
@@ -232,9 +301,29 @@ final class ThermalSteps {
         }
         reading.backwards.flatMap(Backwards.Found::answer).ifPresent(this::needed);
         reading.own.ifPresent(state -> reading.model.controls().laws().forEach(control -> control.banks().forEach(bank ->
-                Controls.sensor(control.law(), state, reading.model).ifPresent(sensor -> step(Figures.SETTING.id(), bank, SETTING,
-                        state.feeds().get(bank).setting(), List.of(term("temperature of " + control.law().sensor(), QuantityKind.TEMPERATURE,
-                                sensor, "control law " + control.law().id())))))));
+                setting(state, control, bank))));
+    }
+
+    /** Where the setting of a bank comes from: the law that asks for it, of several the one that asks for most. */
+    private void setting(ThermalState state, Controls.Control control, String bank) {
+        double setting = state.feeds().get(bank).setting();
+        Controls.sensor(control.law(), state, reading.model).ifPresent(sensor -> {
+            boolean asks = IntStream.range(0, control.curve().stages()).anyMatch(stage ->
+                    Math.abs(control.curve().setting(stage, sensor) - setting) <= SAME_SETTING);
+            if (asks) {
+                List<Trace.Term> inputs = new ArrayList<>();
+                String law = "control law " + control.law().id();
+                String from = reading.state.part(control.law().sensor()).isPresent() ? Figures.JUNCTION.id() + Trace.AT + control.law().sensor()
+                        : reading.design.airPath().bays().stream().anyMatch(each -> each.id().equals(control.law().sensor()))
+                                ? Figures.AIR.id() + Trace.AT + control.law().sensor() : law;
+                inputs.add(term("temperature of " + control.law().sensor(), QuantityKind.TEMPERATURE, sensor, from));
+                for (int i = 0; i < control.law().temperature().size(); i++) {
+                    inputs.add(term("temperature " + (i + 1), QuantityKind.TEMPERATURE, control.law().temperature().toArray()[i], law));
+                    inputs.add(term("setting " + (i + 1), QuantityKind.FRACTION, control.law().speed().toArray()[i], law));
+                }
+                step(Figures.SETTING.id(), bank, SETTING, setting, inputs);
+            }
+        });
     }
 
     private void needed(Backwards answer) {

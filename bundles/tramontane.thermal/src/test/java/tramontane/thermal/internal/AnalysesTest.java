@@ -111,12 +111,12 @@ class AnalysesTest {
                         + " them | give the thermal resistances from junction to air"),
                 said("no velocity", box(part("cpu", 150, "{'kind': 'measured sink', 'velocity': '1 2 m/s', 'resistance': '0.5 0.4 K/W'}", ""), ""),
                         "not judged: the temperature of cpu cannot be told: its link measured sink needs the velocity of the air at box, which is not known;"
-                                + " give the link a velocity or a flowArea, or the bay an enclosure with a flowArea"),
+                                + " give the link a flowArea, or the bay an enclosure with one"),
                 said("an unknown kind", box(part("cpu", 150, "{'kind': 'magic'}", ""), ""), "not judged: the temperature of cpu cannot be told: its chain has a"
                         + " link of kind magic, which nothing loaded knows"),
                 said("movers without power", silent(), "note: the heat of the movers of fan is left out, as their curves state no power | give their power"),
                 said("a hot surface", box(part("cpu", 150, "{'kind': 'resistance', 'resistance': 0.4}", ""), ""), "note: the surface of cpu comes to 83.2 °C:"
-                        + " whoever touches it may be burnt | guard or mark it where hands reach; the safety standard of the equipment decides [common"
+                        + " touching it may burn | guard or mark it where hands reach; the safety standard of the equipment decides [common"
                         + " practice after ISO 13732-1; the threshold is from memory]"),
                 said("dew on a cold sheet", walled(part("cpu", 0, "", ""), "{'id': 'c', 'humidity': 1, 'speed': 0}"), "caution: the inner face of a wall of bay"
                         + " box, 20.0 °C, is no warmer than the dew point of the air, 20.0 °C: water settles on it | keep it warm, or the air dry"),
@@ -126,8 +126,8 @@ class AnalysesTest {
                 said("a law at rest", box(cpu(150, ""), String.format(LAW, "20 40", "0.2, 1", "") + ", 'conditions': [{'id': 'c', 'speed': 0.7}]"), "note:"
                         + " control laws do not act here, as the condition states a speed setting"),
                 said("tolerances", box("{'id': 'cpu', 'power': 150, 'tolerance': '10 %', 'into': ['box'], 'chain': [{'kind': 'resistance', 'resistance': 0.4,"
-                        + " 'tolerance': '20 %'}]}", ""), "note: the bounds of temperatures come from the tolerances of heat of cpu (10.0 %), resistance of"
-                        + " cpu (20.0 %) [bounds add up as if each tolerance were at its worst at once; samples check them]"));
+                        + " 'tolerance': '20 %'}]}", ""), "note: the bounds of temperatures come from the tolerances of resistance of cpu (20.0 %, up to"
+                        + " 12.0 K) and heat of cpu (10.0 %, up to 6.32 K) [bounds add up as if each tolerance were at its worst at once; samples check them]"));
     }
 
     @ParameterizedTest
@@ -280,7 +280,7 @@ class AnalysesTest {
             }
             assertEquals(((Amount) cells.get(junction)).si(), sum, 1e-9, "the steps lead from outside to the junction");
         }
-        assertEquals(Map.of("cool", 293.15, "hot", 313.15), table.rows().stream().limit(2).collect(Collectors.toMap(
+        assertEquals(Map.of("cool", 293.15, "> hot", 313.15), table.rows().stream().limit(2).collect(Collectors.toMap(
                 cells -> ((Table.Words) cells.get(1)).text(), cells -> ((Amount) cells.get(2)).si())));
         assertEquals(Optional.empty(), Runs.budget(box("", "")).overviews().stream().findFirst());
     }

@@ -146,8 +146,8 @@ class ControlsTest {
 
     @ParameterizedTest
     @CsvSource(delimiter = ';', value = {
-        "nook; control law law reads nook, whose temperature cannot be told; let it read a bay, a passage or a heat source with a place",
-        "slit; control law law reads slit, whose temperature cannot be told; let it read a bay, a passage or a heat source with a place"})
+        "nook; control law law reads nook, whose temperature cannot be told; let it read a bay or passage with air, or a heat source with a place",
+        "slit; control law law reads slit, whose temperature cannot be told; let it read a bay or passage with air, or a heat source with a place"})
     void aLawWhoseSensorHasNoTemperatureIsAnObstacle(String sensor, String message, String remedy) {
         Design design = EdgesTest.design("'box', 'nook'", EdgesTest.square("in", "outside", "box", 20000) + "," + EdgesTest.square("slit", "box", "nook", 1e6)
                 + "," + EdgesTest.bank("fan", "box", "outside", ""), "{'id': 'cpu', 'power': 40, 'into': ['nook']}",

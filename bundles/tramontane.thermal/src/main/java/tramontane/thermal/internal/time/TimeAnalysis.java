@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import org.osgi.service.component.annotations.Activate;
 import org.osgi.service.component.annotations.Component;
 import org.osgi.service.component.annotations.Reference;
@@ -90,7 +89,7 @@ public final class TimeAnalysis implements Analysis<History> {
 
     @Override
     public Design reads(Design design) {
-        return Models.reads(design, Set.of());
+        return Models.reads(design);
     }
 
     @Override
