@@ -56,17 +56,18 @@ public final class LargeDesign {
 
     /** Says how long an hour takes. */
     public static void main(String[] arguments) {
+        java.lang.management.ThreadMXBean threads = java.lang.management.ManagementFactory.getThreadMXBean();
         for (boolean law : new boolean[] {false, true}) {
             for (boolean walls : new boolean[] {false, true}) {
                 Design design = of(10, 10, 200, law, walls, 1);
-                for (int i = 0; i < 8; i++) {
+                for (int i = 0; i < 12; i++) {
                     ThermalModel model = Designs.model(design);
-                    long start = System.nanoTime();
+                    long start = threads.getCurrentThreadCpuTime();
                     Transient outcome = Transient.of(List.of(new Transient.Step(0, model, Sentence.of("start"))), Transient.Start.COLD, 3600, () -> false);
-                    long end = System.nanoTime();
+                    long end = threads.getCurrentThreadCpuTime();
                     History history = outcome.history().orElseThrow(() -> new IllegalStateException(outcome.obstacles().toString()));
                     double far = history.parts().stream().mapToDouble(part -> Math.abs(part.end() - part.steady().orElseThrow())).max().orElseThrow();
-                    System.out.printf("law %s walls %s: %.3f s, %d times kept, end %.2g K from steady, settled %d, bays to %.1f °C, parts to %.1f °C %s%n", law, walls,
+                    System.out.printf("law %s walls %s: %.3f s of processor time, %d times kept, end %.2g K from steady, settled %d, bays to %.1f °C, parts to %.1f °C %s%n", law, walls,
                             (end - start) * 1e-9, history.times().size(), far, history.settled().size(),
                             history.bays().values().stream().mapToDouble(each -> each.getLast()).max().orElseThrow() - 273.15,
                             history.parts().stream().mapToDouble(History.Course::peak).max().orElseThrow() - 273.15, history.remarks());

@@ -198,6 +198,36 @@ class TransientTest {
     }
 
     @Test
+    void bodiesThatHangCloselyTogetherKeepTheirHeat() {
+        // each alone would follow the other within 0.1 s, too quick to be followed; together they take 2 K/W times 200 J/K
+        Design design = Designs.design("{'format': 1,", AIR, "'heatSources': [{'id': 'lump', 'power': '20 W', 'into': ['in'], 'chain': [",
+                "{'kind': 'junction to case', 'resistance': '0.001 K/W', 'heatCapacity': '100 J/K'},",
+                "{'kind': 'resistance', 'resistance': '2 K/W', 'heatCapacity': '100 J/K'}]}]}");
+        History history = follow(steps(design, 0), Transient.Start.COLD, 1200);
+        assertEquals(List.of("the hot side of resistance of lump"), history.settled(), "that next to the air follows a little quicker");
+        assertEquals(293.15 + 0.02 + 40 * (1 - Math.exp(-1200 / 400.0)), history.parts().getFirst().end(), 0.01);
+        assertEquals(293.15 + 40.02, history.parts().getFirst().steady().orElseThrow(), 1e-9);
+    }
+
+    @Test
+    void whatIsTakenAsSettledHardlyChangesTheRest() {
+        // a closed box: the air couples part and chassis, and what either holds must not be lost
+        Design design = Designs.design("{'format': 1, 'airPath': {'bays': [{'id': 'box', 'sections': {'enclosure': {'chassisHeatCapacity': 4000,",
+                "'chassisConductance': 100, 'walls': [{'area': '1 m²'}]}}}], 'passages': [",
+                "{'id': 'leak', 'kind': 'opening', 'from': 'outside', 'to': 'box', 'area': '1 mm²'}]},",
+                "'heatSources': [{'id': 'lump', 'power': '30 W', 'into': ['box'], 'chain': [",
+                "{'kind': 'resistance', 'resistance': '0.04 K/W', 'reference': 'mean air', 'heatCapacity': '900 J/K'}]}]}");
+        History exact = follow(steps(design, 0), Transient.Start.COLD, 2000);
+        ThermalModel model = Designs.model(design);
+        History settled = follow(List.of(new Transient.Step(0, model, Sentence.of("start")), new Transient.Step(2000, model, Sentence.of("as before"))),
+                Transient.Start.COLD, 120_000);
+        assertEquals(List.of(), exact.settled());
+        assertEquals(List.of("the hot side of resistance of lump"), settled.settled(), "36 s against 60 s");
+        assertEquals(exact.parts().getFirst().end(), at(settled, "lump", 2000), 2 * 60 * exact.parts().getFirst().rate(),
+                "early or late by no more than twice the 60 s; were its heat lost, by some 460 s");
+    }
+
+    @Test
     void whatIsStatedWronglyByAProgramIsRefused() {
         ThermalModel model = Designs.model(ONE);
         List<Transient.Step> late = List.of(new Transient.Step(1, model, Sentence.of("late")));

@@ -36,6 +36,10 @@ final class AirSystem {
     private final double[] movers;
     private final int[] place;
     private final double[] fixed;
+    private final double[] atOnce;
+    private final double[] ofPlace;
+    /** Part of what comes into each bay that stays in its air past the bodies that count from what arrives. */
+    private final double[] stays;
     private final double[] wallHeat;
     private final double[] keeps;
     private final Groups groups;
@@ -91,6 +95,7 @@ final class AirSystem {
     /** The heats of the bodies at one place, which depend on each other through the air that they warm. */
     private static final class Block {
         private int[] givers;
+        private int[] body;
         private double[] conductance;
         private boolean[] along;
         private double[] before;
@@ -145,8 +150,10 @@ final class AirSystem {
             }
         }
         fixed = new double[contacts.places()];
-        for (int g = 0; g < contacts.givers().size(); g++) {
+        atOnce = new double[heat.length];
+        for (int g = 0; g < heat.length; g++) {
             if (contacts.givers().get(g).body() < 0) {
+                atOnce[g] = heat[g];
                 fixed[contacts.givers().get(g).place()] += heat[g];
             }
         }
@@ -155,6 +162,11 @@ final class AirSystem {
         arriving = new double[contacts.places()];
         given = new double[contacts.givers().size()];
         right = new double[bays];
+        ofPlace = new double[contacts.places()];
+        stays = new double[bays];
+        for (int i = 0; i < bays; i++) {
+            stays[i] = passing.capacity[i] > 0 ? 1 - ofArriving(i) / passing.capacity[i] : 1;
+        }
         needs = new int[bays][];
         needed = new double[bays][];
         groups = assemble();
@@ -196,6 +208,7 @@ final class AirSystem {
         double capacity = passing.capacity[p];
         Block block = new Block();
         block.givers = givers;
+        block.body = Arrays.stream(givers).map(g -> contacts.givers().get(g).body()).toArray();
         block.conductance = new double[n];
         block.along = new boolean[n];
         block.before = new double[n];
@@ -257,11 +270,6 @@ final class AirSystem {
         return blocks[p] == null ? 0 : blocks[p].ofArriving;
     }
 
-    /** Part of what comes into a bay that stays in its air past the bodies that count from what arrives. */
-    private double stays(int bay) {
-        return passing.capacity[bay] > 0 ? 1 - ofArriving(bay) / passing.capacity[bay] : 1;
-    }
-
     /** The equations of the bays, and the order in which they can be solved. */
     private Groups assemble() {
         int bays = contacts.bays();
@@ -273,12 +281,9 @@ final class AirSystem {
         for (int w = 0; w < from.length; w++) {
             double slope = share[w] * ofArriving(place[w]);
             int source = passing.up[place[w]];
-            if (stands[w]) {
-                entry(rows, into[w], source, 0.5 * slope);
-                entry(rows, from[w], source, 0.5 * slope);
-            } else if (into[w] != OUTSIDE) {
-                entry(rows, into[w], from[w], -stays(into[w]) * carries[w]);
-                entry(rows, into[w], source, stays(into[w]) * slope);
+            if (!stands[w] && into[w] != OUTSIDE) {
+                entry(rows, into[w], from[w], -stays[into[w]] * carries[w]);
+                entry(rows, into[w], source, stays[into[w]] * slope);
             }
         }
         List<int[]> edges = new ArrayList<>();
@@ -330,7 +335,7 @@ final class AirSystem {
         if (block != null) {
             sum += block.base;
             for (int i = 0; i < block.givers.length; i++) {
-                sum += block.response[i] * rises[contacts.givers().get(block.givers[i]).body()];
+                sum += block.response[i] * rises[block.body[i]];
             }
         }
         return sum;
@@ -348,7 +353,6 @@ final class AirSystem {
             right[i] = put(i, rises) - wallHeat[i];
             arriving[i] = 0;
         }
-        double[] ofPlace = new double[contacts.places()];
         for (int p = bays; p < ofPlace.length; p++) {
             ofPlace[p] = put(p, rises);
         }
@@ -356,17 +360,17 @@ final class AirSystem {
             double heated = share[w] * ofPlace[place[w]] + movers[w];
             if (stands[w]) {
                 if (into[w] != OUTSIDE) {
-                    right[into[w]] += 0.5 * heated;
+                    right[into[w]] += 0.5 * stays[into[w]] * heated;
                 }
                 if (from[w] != OUTSIDE) {
-                    right[from[w]] += 0.5 * heated;
+                    right[from[w]] += 0.5 * stays[from[w]] * heated;
                 }
             } else if (into[w] != OUTSIDE) {
-                right[into[w]] += stays(into[w]) * heated;
+                right[into[w]] += stays[into[w]] * heated;
             }
         }
         bays();
-        arriving(ofPlace);
+        arriving();
         heats(rises);
         return given;
     }
@@ -402,13 +406,20 @@ final class AirSystem {
         return bay == OUTSIDE ? 0 : rise[bay];
     }
 
-    private void arriving(double[] ofPlace) {
+    private void arriving() {
         for (int p = contacts.bays(); p < arriving.length; p++) {
             arriving[p] = at(passing.up[p]);
         }
         for (int w = 0; w < from.length; w++) {
-            if (!stands[w] && into[w] != OUTSIDE) {
-                double heated = share[w] * (ofPlace[place[w]] - ofArriving(place[w]) * arriving[place[w]]) + movers[w];
+            double heated = share[w] * (ofPlace[place[w]] - ofArriving(place[w]) * arriving[place[w]]) + movers[w];
+            if (stands[w]) { // half to each end
+                if (into[w] != OUTSIDE) {
+                    arriving[into[w]] += 0.5 * heated;
+                }
+                if (from[w] != OUTSIDE) {
+                    arriving[from[w]] += 0.5 * heated;
+                }
+            } else if (into[w] != OUTSIDE) {
                 arriving[into[w]] += carries[w] * at(from[w]) + heated;
             }
         }
@@ -418,9 +429,7 @@ final class AirSystem {
     }
 
     private void heats(double[] rises) {
-        for (int g = 0; g < given.length; g++) {
-            given[g] = contacts.givers().get(g).body() < 0 ? heat[g] : 0;
-        }
+        System.arraycopy(atOnce, 0, given, 0, given.length);
         for (int p = 0; p < blocks.length; p++) {
             Block block = blocks[p];
             if (block == null) {
@@ -429,7 +438,7 @@ final class AirSystem {
             double[] q = block.scratch;
             for (int i = 0; i < q.length; i++) {
                 double air = block.along[i] ? arriving[p] + block.before[i] : rise[p];
-                q[i] = block.conductance[i] * (rises[contacts.givers().get(block.givers[i]).body()] - air);
+                q[i] = block.conductance[i] * (rises[block.body[i]] - air);
             }
             if (block.coupled != null) {
                 block.coupled.solve(q);

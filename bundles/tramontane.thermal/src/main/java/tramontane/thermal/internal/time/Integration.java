@@ -10,10 +10,16 @@ final class Integration {
 
     /** Error of a temperature within one step that is aimed at, K. */
     static final double ERROR = 1e-8;
+    /**
+     * Longest step over the time within which the quickest body follows its neighbours when they stand still; half of what is
+     * stable, as two bodies may follow each other twice as quickly. What is closer than its error is amplified by longer ones.
+     */
+    private static final double STABLE = 3;
     private static final int HALVINGS = 50;
 
     private final Plant plant;
     private final Extremes extremes;
+    private final double shortest;
 
     /**
      * What comes of a piece.
@@ -26,9 +32,17 @@ final class Integration {
     record Piece(double time, double[] temperatures, Network.Reading reading, boolean trips) {
     }
 
-    Integration(Plant plant, Extremes extremes) {
+    /**
+     * An integration.
+     *
+     * @param plant    whose control laws are watched
+     * @param extremes receives what it meets
+     * @param shortest time within which nothing settles that is followed, s
+     */
+    Integration(Plant plant, Extremes extremes, double shortest) {
         this.plant = plant;
         this.extremes = extremes;
+        this.shortest = shortest;
     }
 
     /** Goes from one time to another, or to where a control law is to be switched. */
@@ -40,8 +54,9 @@ final class Integration {
             extremes.step(from, to, first.junction(), first.junction(), first.junction(), (part, time) -> first.junction()[part]);
             return new Piece(to, temperatures, first, trips);
         }
-        DormandPrince853Integrator integrator = new DormandPrince853Integrator(0, to - from, ERROR, 0);
-        integrator.setInitialStepSize(to - from);
+        double longest = Math.min(to - from, Math.max(STABLE * network.quickest(), shortest));
+        DormandPrince853Integrator integrator = new DormandPrince853Integrator(0, longest, ERROR, 0);
+        integrator.setInitialStepSize(longest);
         Watch watch = new Watch(network, laws, first);
         integrator.addStepHandler(watch::step);
         ODEStateAndDerivative end = integrator.integrate(network, new ODEState(from, temperatures), to);

@@ -178,6 +178,18 @@ final class Network implements OrdinaryDifferentialEquation {
         return Double.isInfinite(sum) ? Double.NaN : sum;
     }
 
+    /** The time constant of the body that would follow its neighbours most quickly if they and the air at it stood still, s. */
+    double quickest() {
+        double[] leaves = next.clone();
+        double[] toAir = conductances(bodies, contacts, resistance);
+        double fastest = 0;
+        for (int i = 0; i < leaves.length; i++) {
+            leaves[i] += (i > 0 ? next[i - 1] : 0) + toAir[chainGiver[i]] * (contacts.givers().get(chainGiver[i]).body() == i ? 1 : 0);
+            fastest = Math.max(fastest, leaves[i] / bodies.nodes().get(i).capacity());
+        }
+        return 1 / fastest;
+    }
+
     /** The air. */
     AirSystem air() {
         return air;

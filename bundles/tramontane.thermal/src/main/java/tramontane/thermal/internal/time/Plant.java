@@ -225,12 +225,7 @@ final class Plant {
             }
             double[] settings = regulation.settings(laws, sensors, elapsed);
             held = new Held(network, reading, point.get(), feeds, last.orElseThrow(), asked, true);
-            double[] next = new double[z.length];
-            double outside = model.condition().temperature();
-            for (int i = 0; i < bays; i++) {
-                next[i] = Double.isNaN(reading.bay()[i]) ? outside + STAND_IN
-                        : Math.min(reading.bay()[i], outside + Balancing.HIGHEST);
-            }
+            double[] next = Arrays.copyOf(model.balancing().held(reading.bay()), z.length);
             for (int i = 0; i < settings.length; i++) {
                 next[bays + i] = PER_SETTING * settings[i];
             }

@@ -9,7 +9,8 @@ import java.util.List;
  * steps. What a settled body holds is not lost: those that its temperature follows take it over, each in proportion.
  *
  * <p>R. J. Guyan, "Reduction of stiffness and mass matrices", AIAA J. 3 (1965) 380, with the heat capacities lumped; an error of
- * the order of the time that is left out. Steady states are not changed.
+ * the order of the time that is left out: everything may come early or late by up to about twice that. Steady states are not
+ * changed.
  */
 final class Settling {
 

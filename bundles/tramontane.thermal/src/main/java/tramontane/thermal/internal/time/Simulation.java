@@ -457,7 +457,7 @@ public final class Simulation {
     }
 
     private Integration.Piece integration(double end) {
-        return new Integration(plant, extremes).run(held, laws, temperatures, time, end);
+        return new Integration(plant, extremes, quick()).run(held, laws, temperatures, time, end);
     }
 
     private static double moved(double[] from, double[] to) {

@@ -144,7 +144,7 @@ class BodyNetworksTest {
         for (String[] at : given.of("at")) {
             double to = Double.parseDouble(at[1]);
             Plant.Held held = new Plant.Held(network, network.read(temperatures), null, null, null, new double[0], true);
-            temperatures = new Integration(null, extremes).run(held, null, temperatures, time, to).temperatures();
+            temperatures = new Integration(null, extremes, 0).run(held, null, temperatures, time, to).temperatures();
             time = to;
             Network.Reading reading = network.read(temperatures);
             far = Math.max(far, difference(at[2], temperatures));
