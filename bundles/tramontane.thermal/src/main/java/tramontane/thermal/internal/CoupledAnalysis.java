@@ -63,7 +63,7 @@ public final class CoupledAnalysis implements Analysis<OperatingPoint> {
 
     @Override
     public String label() {
-        return "coupled air flow";
+        return "air flow";
     }
 
     @Override

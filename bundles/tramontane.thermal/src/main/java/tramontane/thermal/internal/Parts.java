@@ -288,7 +288,7 @@ public final class Parts {
         boolean still = !Double.isFinite(local);
         if (part.fault().isPresent() || still || local > outside.temperature() + Balancing.HIGHEST) {
             return new PartState(part.source().id(), part.heat(), part.chainHeat(), arriving, local, Optional.empty(), List.of(),
-                    Optional.of(part.fault().orElse(still ? "no air goes by it" : "hardly any air goes by it")));
+                    Optional.of(part.fault().orElse(still ? "no air goes by it" : "the air at it would be more than 400 K warmer than outside")));
         }
         return chain(part, arriving, local, air.massFlow()[place]);
     }

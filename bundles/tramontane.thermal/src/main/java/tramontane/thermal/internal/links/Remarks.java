@@ -65,6 +65,6 @@ final class Remarks {
         }
         return air.flow() > 0 ? List.of() : List.of(Finding.caution(place, name(setting)
                 + " is taken as stated, though no air goes by it")
-                .remedy("use a kind of link that follows the flow").source("common practice"));
+                .remedy("make sure that it is stated for still air").source("common practice"));
     }
 }
