@@ -8,7 +8,10 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
+import java.util.Set;
 import java.util.function.ToIntFunction;
+import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.api.io.TempDir;
@@ -21,6 +24,9 @@ import org.osgi.test.junit5.context.BundleContextExtension;
 import org.osgi.test.junit5.service.ServiceExtension;
 import tramontane.analysis.Engine;
 import tramontane.analysis.Evaluation;
+import tramontane.analysis.Figure;
+import tramontane.analysis.Judgement;
+import tramontane.analysis.OperatingPoint;
 import tramontane.model.Design;
 import tramontane.model.file.DesignFile;
 
@@ -52,6 +58,26 @@ class SamplesTest {
                     () -> sample + " " + evaluation.findings());
             assertEquals(design, DesignFile.parse(DesignFile.write(design)).design().orElseThrow());
         }
+    }
+
+    @Test
+    void temperaturesComeFromFlowInAgreementWithThem() {
+        Path sample = Path.of(context.getProperty("tramontane.samples"), "observatory.tramontane.json");
+        Design design = DesignFile.read(sample).design().orElseThrow();
+        Evaluation evaluation = engine.evaluate(Engine.Request.all(design), Engine.Watch.NONE);
+        OperatingPoint point = evaluation.data(OperatingPoint.class, "hot day").orElseThrow();
+        double rear = point.bay("rear").orElseThrow().temperature();
+        assertTrue(rear > 308.15 + 5, "the operating point is the coupled one: rear at " + rear);
+        assertEquals(rear, evaluation.figures("thermal.air.temperature", "hot day").get("rear").value(), 1e-6);
+        Map<String, Figure> junctions = evaluation.figures(Judgement.COMPONENT_TEMPERATURE, "hot day");
+        assertEquals(design.heatSources().stream().map(source -> source.id()).toList(), List.copyOf(junctions.keySet()));
+        assertTrue(junctions.values().stream().allMatch(figure -> figure.value() > rear), "parts are warmer than the air behind them");
+        assertEquals(4, evaluation.verdicts().stream().filter(verdict -> verdict.condition().equals("hot day")
+                && verdict.requirement().figure().equals(Judgement.COMPONENT_TEMPERATURE)).count());
+        assertEquals(Set.of("board", "interface", "junction to case", "measured sink", "package", "pin fins", "plate fins", "resistance", "spreading",
+                "surface"), engine.linkKinds().keySet());
+        assertEquals(design.heatSources().stream().map(source -> source.id()).collect(Collectors.toSet()),
+                Set.copyOf(evaluation.figures("thermal.time.peak", "hot day").keySet()));
     }
 
     @Test
