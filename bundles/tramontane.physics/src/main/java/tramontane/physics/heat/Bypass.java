@@ -7,6 +7,7 @@ import tramontane.physics.AreaChange;
 import tramontane.physics.DuctFriction;
 import tramontane.physics.Friction;
 import tramontane.physics.LaminarFriction;
+import tramontane.physics.RootSearch;
 
 /**
  * A heat sink of plate fins that stands in a duct larger than itself, so that air goes by it.
@@ -33,7 +34,6 @@ import tramontane.physics.LaminarFriction;
 public record Bypass(PlateFins sink, double ductWidth, double ductHeight, double base) {
 
     private static final double EXACT = 1e-14;
-    private static final int MOST_STEPS = 200;
 
     public Bypass {
         notNegative("thickness of the base", base);
@@ -81,27 +81,8 @@ public record Bypass(PlateFins sink, double ductWidth, double ductHeight, double
         }
         // at rest both are laminar: the share is that of creeping flow
         double through = flow == 0 ? 1e-9 * kinematicViscosity * Math.sqrt(besideArea()) : flow;
-        double low = 0;
-        double high = 1;
-        double atLow = -beside(through, kinematicViscosity);
-        double atHigh = between(through, kinematicViscosity);
-        int same = 0;
-        for (int i = 0; i < MOST_STEPS && high - low > EXACT; i++) {
-            double next = i % 3 == 2 ? 0.5 * (low + high) : (low * atHigh - high * atLow) / (atHigh - atLow);
-            double f = between(next * through, kinematicViscosity) - beside((1 - next) * through, kinematicViscosity);
-            if (f < 0) {
-                low = next;
-                atLow = f;
-                atHigh = same < 0 ? 0.5 * atHigh : atHigh;
-                same = -1;
-            } else {
-                high = next;
-                atHigh = f;
-                atLow = same > 0 ? 0.5 * atLow : atLow;
-                same = 1;
-            }
-        }
-        return 0.5 * (low + high);
+        return RootSearch.between(share -> between(share * through, kinematicViscosity) - beside((1 - share) * through, kinematicViscosity),
+                0, 1, -beside(through, kinematicViscosity), between(through, kinematicViscosity), EXACT, 0).at();
     }
 
     /** Loss between the fins over density, m²/s². */

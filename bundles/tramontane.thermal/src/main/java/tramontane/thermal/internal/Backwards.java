@@ -1,7 +1,9 @@
 package tramontane.thermal.internal;
 
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -11,6 +13,7 @@ import tramontane.model.Bay;
 import tramontane.model.HeatSource;
 import tramontane.model.Passage;
 import tramontane.model.Quantity;
+import tramontane.physics.RootSearch;
 import tramontane.thermal.Drive;
 import tramontane.thermal.Loop;
 import tramontane.thermal.PartState;
@@ -34,7 +37,8 @@ record Backwards(PartState worst, double flow, double estimate, Map<String, Doub
     static final double FASTEST = 8;
     /** Margin at which a limit counts as just met, K. */
     private static final double JUST_MET = 1e-6;
-    private static final int MOST_TRIES = 80;
+    /** Ratio of speeds that counts as none. */
+    private static final double NARROW = 1e-12;
 
     /** How the search ended without an answer. */
     enum End {
@@ -108,37 +112,19 @@ record Backwards(PartState worst, double flow, double estimate, Map<String, Doub
 
     private static Found narrow(ThermalModel model, ThermalState state, Optional<ThermalState> start, double from, double to, double atFrom,
             double atTo, BooleanSupplier stop) {
-        double a = Math.log(from);
-        double b = Math.log(to);
-        double fa = atFrom;
-        double fb = atTo;
-        int same = 0;
-        Optional<ThermalState> near = start;
-        for (int tries = 0; tries < MOST_TRIES; tries++) {
-            double next = tries % 4 == 3 || !(fb > fa) ? 0.5 * (a + b) : (a * fb - b * fa) / (fb - fa);
-            Optional<ThermalState> there = at(model, state, Math.exp(next), near, stop);
-            OptionalDouble margin = there.isEmpty() ? OptionalDouble.empty() : margin(model, there.get());
-            if (margin.isEmpty()) {
-                return Found.none(End.LOST);
-            }
-            near = start.isPresent() ? there : start;
-            double f = margin.getAsDouble();
-            if (Math.abs(f) <= JUST_MET || b - a <= 1e-12) {
-                return new Found(Optional.of(answer(model, there.get(), Math.exp(next))), End.NOTHING_TO_FIND);
-            }
-            if (f < 0) {
-                a = next;
-                fa = f;
-                fb = same < 0 ? 0.5 * fb : fb;
-                same = -1;
-            } else {
-                b = next;
-                fb = f;
-                fa = same > 0 ? 0.5 * fa : fa;
-                same = 1;
-            }
+        List<ThermalState> last = new ArrayList<>();
+        RootSearch root = RootSearch.between(exponent -> {
+            Optional<ThermalState> there = at(model, state, Math.exp(exponent), start.isPresent() && !last.isEmpty()
+                    ? Optional.of(last.getLast()) : start, stop);
+            there.ifPresent(last::add);
+            return there.isEmpty() ? Double.NaN : margin(model, there.get()).orElse(Double.NaN);
+        }, Math.log(from), Math.log(to), atFrom, atTo, NARROW, JUST_MET);
+        if (Double.isNaN(root.value())) {
+            return Found.none(End.LOST);
         }
-        return Found.none(End.LOST);
+        Optional<ThermalState> there = last.isEmpty() ? at(model, state, Math.exp(root.at()), start, stop) : Optional.of(last.getLast());
+        return there.map(found -> new Found(Optional.of(answer(model, found, Math.exp(root.at()))), End.NOTHING_TO_FIND))
+                .orElseGet(() -> Found.none(End.LOST));
     }
 
     private static Optional<ThermalState> at(ThermalModel model, ThermalState state, double factor, Optional<ThermalState> near,

@@ -1,6 +1,7 @@
 package tramontane.thermal.internal;
 
 import tramontane.physics.AirState;
+import tramontane.physics.RootSearch;
 import tramontane.physics.heat.FlatPlate;
 import tramontane.physics.heat.NaturalConvection;
 import tramontane.physics.heat.Radiation;
@@ -19,7 +20,6 @@ final class WallModel {
     /** Difference of temperatures to which its faces are found, K. */
     private static final double EXACT = 1e-12;
     private static final double STEP = 1e-3;
-    private static final int MOST_STEPS = 200;
 
     private final EnclosureSection.Wall wall;
     private final AirState outside;
@@ -70,28 +70,8 @@ final class WallModel {
         while (excess(high, air, velocity) > 0) {
             high += 2 * (high - ambient);
         }
-        double atLow = excess(low, air, velocity);
-        double atHigh = excess(high, air, velocity);
-        int same = 0;
-        for (int i = 0; i < MOST_STEPS && high - low > EXACT; i++) {
-            double next = i % 4 == 3 ? 0.5 * (low + high) : (low * atHigh - high * atLow) / (atHigh - atLow);
-            double f = excess(next, air, velocity);
-            if (f == 0) {
-                low = next;
-                high = next;
-            } else if (f > 0) {
-                low = next;
-                atLow = f;
-                atHigh = same > 0 ? 0.5 * atHigh : atHigh;
-                same = 1;
-            } else {
-                high = next;
-                atHigh = f;
-                atLow = same < 0 ? 0.5 * atLow : atLow;
-                same = -1;
-            }
-        }
-        double outer = 0.5 * (low + high);
+        double outer = RootSearch.between(face -> excess(face, air, velocity), low, high, excess(low, air, velocity),
+                excess(high, air, velocity), EXACT, 0).at();
         double flux = leaves(outer);
         return new Faces(outer + flux * wall.resistance(), outer, flux);
     }
