@@ -184,8 +184,20 @@ public final class Consistency {
             if (source.into().isEmpty() && !unreadWithin(place + ".into")) {
                 nowhere(source, place, placed);
             }
+            if (source.wake().isPresent() && source.row().isEmpty() && !unreadWithin(place + ".row")) {
+                problems.add(Problem.caution(place + ".wake", "has no effect without a row; expected the row in which the source stands"));
+            }
             List<HeatSource.Share> into = source.into();
             place += ".into";
+            Set<String> taken = new HashSet<>();
+            for (int k = 0; k < into.size(); k++) {
+                String name = into.get(k).place();
+                if (name.equals(Bay.OUTSIDE)) {
+                    error(place + "[" + k + "]", "\"outside\" takes up no heat here; expected a bay or passage");
+                } else if (!name.isEmpty() && !taken.add(name)) {
+                    error(place + "[" + k + "]", FormReader.quote(name) + " stands here twice; expected each place once, with its share");
+                }
+            }
             double sum = into.stream().flatMap(share -> share.share().stream()).mapToDouble(Quantity::si).sum();
             boolean allGiven = !into.isEmpty() && into.stream().allMatch(share -> share.share().isPresent());
             if (sum > 1 + SHARE_TOLERANCE) {
@@ -245,6 +257,18 @@ public final class Consistency {
                 error(place + "sensor", FormReader.quote(law.sensor())
                         + " is not in this design; expected the name of a bay, passage or heat source"
                         + Spelling.hint(law.sensor(), sensors));
+            }
+            if (known && References.names(design, Shape.Target.PLACE).contains(law.sensor())
+                    && References.names(design, Shape.Target.HEAT_SOURCE).contains(law.sensor())) {
+                problems.add(Problem.caution(place + "sensor", FormReader.quote(law.sensor())
+                        + " is the name of a heat source and of a bay or passage; the heat source is read"));
+            }
+            double[] speeds = law.speed().toArray();
+            for (int k = 1; k < speeds.length; k++) {
+                if (speeds[k] < speeds[k - 1]) {
+                    problems.add(Problem.caution(place + "speed", "falls as the sensor gets warmer, so that less air cools what is hotter"));
+                    break;
+                }
             }
         }
     }

@@ -56,7 +56,7 @@ public record HeatSource(String id, Quantity power, Optional<Quantity> tolerance
     /** The fields in the file. */
     public static final Form FORM = Form.of("heat source", "A component that gives off heat.",
             Field.words("id", "name", "Name, unique among heat sources.").mandatory(),
-            Field.amount("power", "heat", QuantityKind.POWER, Range.NOT_NEGATIVE, "Heat it gives off at heat factor 1.")
+            Field.amount("power", "heat", QuantityKind.POWER, Range.between(0, 1e6), "Heat it gives off at heat factor 1.")
                     .mandatory(),
             Field.amount("tolerance", "tolerance", QuantityKind.FRACTION, Range.between(0, 0.9),
                     "Relative tolerance of its heat, carried through to bounds of temperatures."),

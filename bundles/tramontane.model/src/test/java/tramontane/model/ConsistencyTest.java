@@ -108,10 +108,8 @@ class ConsistencyTest {
             '0.5 0.4', true
             """)
     void sharesOfAHeatSourceMakeOneWhole(String shares, boolean error) {
-        HeatSource.Share[] into = shares.isEmpty() ? new HeatSource.Share[0] : java.util.Arrays.stream(shares.split(" "))
-                .map(share -> new HeatSource.Share("a", share.equals("-") ? Optional.empty()
-                        : Optional.of(Quantity.of(Double.parseDouble(share))))).toArray(HeatSource.Share[]::new);
-        Design design = design(List.of("a"), passage("1", "a", "outside")).withHeatSources(List.of(source("s", into)));
+        HeatSource.Share[] into = shares.isEmpty() ? new HeatSource.Share[0] : shares(shares);
+        Design design = three().withHeatSources(List.of(source("s", into)));
         assertEquals(error ? List.of("heatSources[0].into") : List.of(), places(design));
     }
 
@@ -124,20 +122,48 @@ class ConsistencyTest {
             '1 -', '100 0'
             """)
     void placesWithoutAShareDivideWhatIsLeftEvenly(String shares, String taken) {
-        HeatSource source = source("s", java.util.Arrays.stream(shares.split(" ")).map(share -> new HeatSource.Share("a",
-                share.equals("-") ? Optional.empty() : Optional.of(Quantity.of(Double.parseDouble(share)))))
-                .toArray(HeatSource.Share[]::new));
+        HeatSource source = source("s", shares(shares));
         assertEquals(taken, IntStream.range(0, source.into().size())
                 .mapToObj(i -> String.valueOf(Math.round(100 * source.share(i)))).collect(Collectors.joining(" ")));
-        assertEquals(List.of(), sentences(design(List.of("a"), passage("1", "a", "outside")).withHeatSources(List.of(source))));
+        assertEquals(List.of(), sentences(three().withHeatSources(List.of(source))));
+    }
+
+    /** Shares of bays a, b, c …; a dash for one that is not given. */
+    private static HeatSource.Share[] shares(String written) {
+        String[] each = written.split(" ");
+        return IntStream.range(0, each.length).mapToObj(i -> new HeatSource.Share("abc".substring(i, i + 1), each[i].equals("-")
+                ? Optional.empty() : Optional.of(Quantity.of(Double.parseDouble(each[i]))))).toArray(HeatSource.Share[]::new);
+    }
+
+    private static Design three() {
+        return design(List.of("a", "b", "c"), passage("1", "a", "outside"), passage("2", "b", "outside"), passage("3", "c", "outside"));
+    }
+
+    @Test
+    void aPlaceTakesHeatOnceAndOutsideNone() {
+        assertEquals(List.of("heatSources[0].into[1]: \"a\" stands here twice; expected each place once, with its share",
+                "heatSources[1].into[0]: \"outside\" takes up no heat here; expected a bay or passage"),
+                sentences(three().withHeatSources(List.of(source("s", share("a", 0.3), share("a", 0.7)), source("t", share("outside", 1))))));
+    }
+
+    @Test
+    void whatHasNoEffectOrTheWrongOneIsCautionedAbout() {
+        HeatSource wake = new HeatSource("a", Quantity.of(1), Optional.empty(), List.of(share("a", 1)), Optional.empty(),
+                Optional.of(Quantity.of(1.5)), List.of(), Optional.empty(), Value.Tree.EMPTY);
+        ControlLaw law = new ControlLaw("law", "a", List.of(), Quantities.of(300, 320), Quantities.of(1, 0.5), Optional.empty(), Optional.empty(),
+                Optional.empty(), Value.Tree.EMPTY);
+        assertEquals(List.of("heatSources[0].wake: has no effect without a row; expected the row in which the source stands",
+                "controlLaws[0].sensor: \"a\" is the name of a heat source and of a bay or passage; the heat source is read",
+                "controlLaws[0].speed: falls as the sensor gets warmer, so that less air cools what is hotter"),
+                sentences(three().withHeatSources(List.of(wake)).withControlLaws(List.of(law))));
     }
 
     @Test
     void sharesThatMakeNoWholeSayWhatWouldBeRight() {
         assertEquals(List.of("heatSources[0].into: the shares add up to 90 %; expected 100 %, or one place without a share, which"
                 + " takes what is left", "heatSources[1].into: the shares add up to 120 %; expected 100 % at most"),
-                sentences(design(List.of("a"), passage("1", "a", "outside")).withHeatSources(List.of(
-                        source("s", share("a", 0.5), share("a", 0.4)), source("t", share("a", 0.6), share("a", 0.6))))));
+                sentences(three().withHeatSources(List.of(
+                        source("s", share("a", 0.5), share("b", 0.4)), source("t", share("a", 0.6), share("b", 0.6))))));
     }
 
     private static HeatSource.Share share(String place, double part) {

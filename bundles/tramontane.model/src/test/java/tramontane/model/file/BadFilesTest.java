@@ -226,7 +226,7 @@ class BadFilesTest {
                 row("\"kind\": \"grille\", ", "",
                         "airPath.passages[0].kind: is missing; expected a text"),
                 row("\"power\": \"35.0 W\", ", "",
-                        "heatSources[0].power: is missing; expected a power of at least 0, as a number in W or a text "
+                        "heatSources[0].power: is missing; expected a power from 0 to 1000000 W, as a number in W or a text "
                                 + "with its unit"),
                 row("\"id\": \"inlet\",", "\"id\": \"inlet\"",
                         "line 18, column 22: expected a comma or a closing brace, found the text \"kind\""),
