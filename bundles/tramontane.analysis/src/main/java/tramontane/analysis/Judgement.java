@@ -38,6 +38,7 @@ public final class Judgement {
     private final Map<String, FigureKind> known = new LinkedHashMap<>();
     private final Map<String, List<Figure>> figures = new HashMap<>();
     private final Map<List<String>, Evaluation.Status> ends = new HashMap<>();
+    private final Map<List<String>, List<Finding>> untold = new HashMap<>();
 
     private Judgement(Cases cases, List<Evaluation.Outcome> outcomes, List<Engine.Loaded> asked, List<FigureKind> known) {
         this.cases = cases;
@@ -45,6 +46,8 @@ public final class Judgement {
         known.forEach(kind -> this.known.putIfAbsent(kind.id(), kind));
         for (Evaluation.Outcome outcome : outcomes) {
             ends.put(List.of(outcome.analysis(), outcome.condition()), outcome.status());
+            untold.put(List.of(outcome.analysis(), outcome.condition()), outcome.result().findings().stream()
+                    .filter(finding -> finding.severity() == Severity.NOT_JUDGED && !finding.place().isEmpty()).toList());
             outcome.result().figures().forEach(figure ->
                     figures.computeIfAbsent(figure.kind().id(), id -> new ArrayList<>()).add(figure));
         }
@@ -94,8 +97,9 @@ public final class Judgement {
      * <p>Judged is what {@link #requirements} lists, limits of heat sources included.
      *
      * <p>Of several cases of a condition, and of several places where {@link Requirement#WORST} is asked for, the worst
-     * decides. What is missing is never taken for met: where an analysis that can give the figure gave no data in a case, the
-     * verdict is not judged, unless another case already fails.
+     * decides. What is missing is never taken for met: where an analysis that can give the figure gave no data in a case, or says
+     * of a place that counts, by a finding of severity {@link Severity#NOT_JUDGED} there, that it could not be told, the verdict is
+     * not judged, unless another case or place already fails.
      *
      * @param design   the design
      * @param cases    the cases that were to be computed
@@ -197,7 +201,7 @@ public final class Judgement {
                 .map(figure -> Judged.of(figure, least, most)).sorted(WORST_FIRST).toList();
         Optional<Judged> worst = judged.stream().findFirst();
         if (worst.isEmpty() || worst.get().severity() != Severity.NOT_MET) {
-            Optional<String> gap = gap(id, caseIds, anywhere, judged);
+            Optional<String> gap = gap(id, caseIds, anywhere, judged).or(() -> untold(requirement, caseIds));
             if (gap.isPresent()) {
                 return notJudged(requirement, condition, gap.get());
             }
@@ -235,6 +239,24 @@ public final class Judgement {
             }
             if (silent) {
                 return Optional.of("there is no such figure in " + caseId);
+            }
+        }
+        return Optional.empty();
+    }
+
+    /** Why a figure could not be told at a place that counts, as the analysis that gives it says. */
+    private Optional<String> untold(Requirement requirement, List<String> caseIds) {
+        boolean anywhere = requirement.place().equals(Requirement.WORST);
+        for (String caseId : caseIds) {
+            for (Engine.Loaded giver : givers(requirement.figure())) {
+                String ran = giver.scope() == Scope.DESIGN ? "" : caseId;
+                for (Finding finding : untold.getOrDefault(List.of(giver.id(), ran), List.of())) {
+                    boolean there = figures(requirement.figure()).stream().anyMatch(figure -> figure.place().equals(finding.place())
+                            && (figure.condition().equals(caseId) || figure.condition().isEmpty()));
+                    if (!there && (anywhere || finding.place().equals(requirement.place()))) {
+                        return Optional.of("could not be told at " + finding.place() + (caseIds.size() < 2 ? "" : " in " + caseId));
+                    }
+                }
             }
         }
         return Optional.empty();

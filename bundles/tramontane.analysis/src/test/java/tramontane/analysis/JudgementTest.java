@@ -102,6 +102,24 @@ class JudgementTest {
         assertEquals("b", unsure.figure().orElseThrow().place());
     }
 
+    private static Verdict untold(Requirement requirement, Figure... figures) {
+        Evaluation.Outcome outcome = outcome("air", "nominal", Status.COMPUTED, figures);
+        Result<?> said = outcome.result().with(Finding.of(Severity.NOT_JUDGED, "c", "the flow at c cannot be told"));
+        return judge(Design.EMPTY.withRequirements(List.of(requirement)),
+                List.of(new Evaluation.Outcome("air", "nominal", Status.COMPUTED, said)), AIR).getFirst();
+    }
+
+    @Test
+    void whatCouldNotBeToldSomewhereIsNotMetByOtherPlaces() {
+        Requirement worst = requirement("air.flow", Requirement.WORST, 2.0, null);
+        assertEquals(Severity.NOT_JUDGED, untold(worst, flow("a", 5)).severity());
+        assertEquals("could not be told at c", untold(worst, flow("a", 5)).reason());
+        assertEquals(Severity.NOT_MET, untold(worst, flow("a", 1)).severity(), "but what fails, fails");
+        assertEquals(Severity.MET, untold(worst, flow("a", 5), flow("c", 3)).severity(), "and what has the figure is told");
+        assertEquals(Severity.MET, untold(requirement("air.flow", "a", 2.0, null), flow("a", 5)).severity(), "elsewhere it does not matter");
+        assertEquals("could not be told at c", untold(requirement("air.flow", "c", 2.0, null), flow("a", 5)).reason());
+    }
+
     static Stream<Arguments> reasons() {
         return Stream.of(
                 Arguments.of(requirement("air.flaw", "fans", 1.0, null),
