@@ -32,6 +32,9 @@ import tramontane.model.Values;
 /** Checks a design with everything that is loaded: the model, the passage kinds, the link kinds, the section types. */
 final class Checks {
 
+    /** So many kinds are named as examples; a sentence with more is not read. */
+    private static final int NAMED_KINDS = 5;
+
     private final ModelChecks model;
     private final Design design;
     private final Consumer<String> doing;
@@ -134,14 +137,37 @@ final class Checks {
                 Optional<Extension<LinkKind>> known = known(kinds, link.kind(), "link kind", "the temperature of its heat source",
                         place);
                 known.ifPresent(kind -> guarded("link kind " + link.kind() + " of bundle " + kind.bundle(), place, () -> {
-                    if (kind.service().step() == LinkKind.Step.SURFACE && !last) {
+                    boolean toAir = kind.service().step() == LinkKind.Step.SURFACE;
+                    if (toAir && !last) {
                         problems.add(Problem.error(place, "is the way to the air; expected it last in its chain"));
+                    } else if (!toAir && last) {
+                        problems.add(Problem.error(place, "ends before the air; expected a last link that goes from a surface"
+                                + " to the air" + waysToAir(kinds)));
                     }
                     parameters(kind.service().form(), link.parameters(), place, values -> kind.service().check(values,
                             new LinkKind.Setting(design, condition, source, link), place));
                 }));
             }
         }
+    }
+
+    /** Some of the loaded kinds that may end a chain. */
+    private static String waysToAir(Map<String, Extension<LinkKind>> kinds) {
+        List<String> names = new ArrayList<>();
+        kinds.forEach((name, kind) -> {
+            try {
+                if (kind.service().step() == LinkKind.Step.SURFACE) {
+                    names.add(name);
+                }
+            } catch (Throwable e) { // said of the links that are of this kind; here another kind is in question
+                return;
+            }
+        });
+        int shown = Math.min(names.size(), NAMED_KINDS);
+        if (shown < 2) {
+            return names.isEmpty() ? "" : ", such as " + names.getFirst();
+        }
+        return ", such as " + String.join(", ", names.subList(0, shown - 1)) + " or " + names.get(shown - 1);
     }
 
     private Condition firstCondition() {

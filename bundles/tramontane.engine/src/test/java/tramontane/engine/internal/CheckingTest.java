@@ -233,13 +233,40 @@ class CheckingTest {
     void theWayToTheAirIsTheLastOfItsChain() {
         Bench bench = new Bench(1).load(new Pipe("pipe", LinkKind.Step.SPREADING)).load(new Pipe("fins", LinkKind.Step.SURFACE));
         assertEquals(List.of(Problem.error("heatSources[0].chain[0]", "is the way to the air; expected it last in its chain")),
-                bench.engine.check(withChains(List.of(List.of(link("fins", "1 K/W"), link("pipe", "1 K/W")),
-                        List.of(link("pipe", "1 K/W"))))));
+                bench.engine.check(withChains(List.of(List.of(link("fins", "1 K/W"), link("fins", "1 K/W")),
+                        List.of(link("pipe", "1 K/W"), link("fins", "1 K/W"))))));
+    }
+
+    @Test
+    void aChainThatEndsBeforeTheAirIsAnErrorAtItsLastLink() {
+        Design design = withChains(List.of(List.of(link("fins", "1 K/W")), List.of(link("pipe", "1 K/W"), link("pipe", "1 K/W"))));
+        String place = "heatSources[1].chain[1]";
+        String sentence = "ends before the air; expected a last link that goes from a surface to the air";
+        Bench bench = new Bench(1).load(new Pipe("pipe", LinkKind.Step.SPREADING)).load(new Pipe("broken", LinkKind.Step.SURFACE) {
+            @Override
+            public Step step() {
+                throw new IllegalStateException("oops");
+            }
+        });
+        assertEquals(List.of(Problem.error(place, sentence)), errors(bench, design));
+        bench.load(new Pipe("fins", LinkKind.Step.SURFACE));
+        assertEquals(List.of(Problem.error(place, sentence + ", such as fins")), errors(bench, design));
+        List.of("pins", "grease", "board", "rods", "skin").forEach(name ->
+                bench.load(new Pipe(name, name.equals("grease") ? LinkKind.Step.INTERFACE : LinkKind.Step.SURFACE)));
+        assertEquals(List.of(Problem.error(place, sentence + ", such as board, fins, pins, rods or skin")), errors(bench, design));
+        bench.load(new Pipe("walls", LinkKind.Step.SURFACE));
+        assertEquals(List.of(Problem.error(place, sentence + ", such as board, fins, pins, rods or skin")), errors(bench, design));
+        // what an unknown kind leads to cannot be told
+        assertEquals(List.of(), errors(bench, withChains(List.of(List.of(link("pipe", "1 K/W"), link("unheard of", "1 K/W"))))));
+    }
+
+    private static List<Problem> errors(Bench bench, Design design) {
+        return bench.engine.check(design).stream().filter(Problem::isError).toList();
     }
 
     @Test
     void aNameInALinkThatNothingAnswersToIsAnError() {
-        Bench bench = new Bench(1, ModelChecks.OF_THE_MODEL).load(new Pipe("pipe", LinkKind.Step.SPREADING));
+        Bench bench = new Bench(1, ModelChecks.OF_THE_MODEL).load(new Pipe("pipe", LinkKind.Step.SURFACE));
         Link lost = new Link("pipe", Optional.empty(), Optional.empty(), link("pipe", "1 K/W").parameters()
                 .with("beside", new Value.Text("nobody")));
         assertEquals(List.of("heatSources[0].chain[0].beside: \"nobody\" is not a bay or passage of this design; expected outside"),
