@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import tramontane.analysis.Engine;
 import tramontane.analysis.Evaluation;
 import tramontane.analysis.Figure;
 import tramontane.analysis.FigureKind;
@@ -130,10 +131,14 @@ final class ResultTables {
 
     private void overviews() {
         Set<String> shownIds = shownIds();
-        for (Evaluation.Outcome outcome : results.evaluation().outcomes()) {
+        Evaluation evaluation = results.evaluation();
+        // what is said of the whole design speaks of conditions that nobody asked for, where only some were
+        boolean all = evaluation.cases().stream().map(Engine.Case::declared).distinct().count()
+                >= evaluation.design().workingConditions().size();
+        for (Evaluation.Outcome outcome : evaluation.outcomes()) {
             for (Overview overview : outcome.result().overviews()) {
                 Table table = overview.table();
-                if (shownIds.contains(outcome.condition()) && !table.rows().isEmpty()) {
+                if (shownIds.contains(outcome.condition()) && (all || !outcome.condition().isEmpty()) && !table.rows().isEmpty()) {
                     overview.figures().forEach(figure -> laid.add(new Laid(figure, outcome.condition())));
                     boolean named = !outcome.condition().isEmpty() && results.evaluation().cases().size() > 1;
                     int keys = (int) table.columns().stream().limit(2).takeWhile(column -> !column.numeric()).count();

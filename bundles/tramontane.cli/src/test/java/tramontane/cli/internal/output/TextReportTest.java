@@ -252,6 +252,16 @@ class TextReportTest {
     }
 
     @Test
+    void tablesOfTheWholeDesignAreLeftOutWhereOnlySomeConditionsWereAsked() {
+        Evaluation all = with(Toys.hot(), Map.of(), new Evaluation.Outcome("heat", "", Evaluation.Status.COMPUTED,
+                Result.of("data").with(budget(2, Toys.JUNCTION.id()))));
+        assertTrue(text(all).contains("Temperature budget"));
+        Evaluation one = new Evaluation(all.design(), all.cases().subList(0, 1), all.outcomes(), all.findings(), all.verdicts(), false);
+        assertFalse(text(one).contains("Temperature budget"), text(one));
+        assertTrue(text(one).contains("junction temperature"), "the figures themselves stay");
+    }
+
+    @Test
     void tablesThatAnAnalysisLaysOutStandBeforeItsOtherFiguresAndInPlaceOfThoseTheyShow() {
         String plain = text(Toys.hot());
         assertTrue(plain.contains("\nHeat, heat sources: junction temperature [°C]\n"), plain);
