@@ -47,7 +47,8 @@ public final class BoardKind implements LinkKind {
             // as the cage itself takes them where they are not given
             Field.amount("boardThickness", "board thickness", QuantityKind.LENGTH, Range.NOT_NEGATIVE, "").standard("1.6 mm"),
             Field.amount("componentHeight", "component height", QuantityKind.LENGTH, Range.NOT_NEGATIVE, "").standard("0 mm"),
-            Fields.length("height", "height", ""), Fields.length("length", "length", ""));
+            Fields.length("height", "height", ""), Fields.length("length", "length", ""),
+            Field.whole("boards", "boards", 1, 10_000, ""));
 
     private static final Form FORM = Form.of("board", "A circuit board whose heat is spread evenly over it.",
             Fields.length("width", "width", "Width across the flow; that of its card cage where not given."),
@@ -86,6 +87,11 @@ public final class BoardKind implements LinkKind {
     public List<Problem> check(Values values, Setting setting, String place) {
         List<Problem> problems = new ArrayList<>(Shape.missing(setting, place, Place.CARD_CAGE, NAMES, List.of("width", "length")));
         problems.addAll(Approach.check(setting, place));
+        Optional<Integer> cage = Place.of(setting).is(Place.CARD_CAGE) ? shape(values, setting).place().ifWhole("boards") : Optional.empty();
+        if (cage.isPresent() && values.ifWhole("boards").filter(boards -> boards > cage.get()).isPresent()) {
+            problems.add(Problem.error(Problem.place(place, "boards"), "is " + values.whole("boards") + ", more than the card cage has; expected "
+                    + cage.get() + " at most"));
+        }
         return problems;
     }
 
@@ -101,10 +107,10 @@ public final class BoardKind implements LinkKind {
         return values.whole("boards") * values.whole("sides") * shape.si("width") * shape.si("length");
     }
 
-    /** Heat that the air of the channels carries per kelvin, W/K: that of one channel for each board. */
+    /** Heat that the air of the channels carries per kelvin, W/K: that of one channel for each board, and no more than comes. */
     private static double capacity(Values values, Shape shape, AirStream air) {
-        return values.whole("boards") * channel(shape).orElseThrow() * shape.si("width") * Approach.velocity(values, air) * air.density()
-                * air.specificHeat();
+        double flow = values.whole("boards") * channel(shape).orElseThrow() * shape.si("width") * Approach.velocity(values, air);
+        return (air.flow() > 0 ? Math.min(flow, air.flow()) : flow) * air.density() * air.specificHeat();
     }
 
     @Override
@@ -123,7 +129,12 @@ public final class BoardKind implements LinkKind {
 
     @Override
     public List<Finding> findings(Values values, Setting setting, AirStream air) {
-        return Remarks.approach(values, setting, air);
+        List<Finding> findings = new ArrayList<>(Remarks.approach(values, setting, air));
+        Optional<Integer> cage = Place.of(setting).is(Place.CARD_CAGE) ? shape(values, setting).place().ifWhole("boards") : Optional.empty();
+        cage.filter(boards -> boards > 1 && !values.has("boards")).ifPresent(boards -> findings.add(Finding.note(setting.source().id(),
+                Remarks.name(setting) + " is taken as one board of the " + boards + " in the card cage")
+                .remedy("say over how many boards the heat is spread")));
+        return findings;
     }
 
     @Override

@@ -65,6 +65,25 @@ class BodiesTest {
     }
 
     @Test
+    void boardsAreNoMoreThanTheirCageHas() {
+        assertEquals(List.of(), Links.inCage(new BoardKind(), "boards", 10).sentences());
+        List<String> wrong = Links.inCage(new BoardKind(), "boards", 11).sentences();
+        assertEquals(1, wrong.size());
+        assertTrue(wrong.getFirst().endsWith("boards (cpu): is 11, more than the card cage has; expected 10 at most")
+                || wrong.getFirst().contains("is 11, more than the card cage has; expected 10 at most"), wrong::toString);
+        assertEquals(List.of("note cpu: board of cpu is taken as one board of the 10 in the card cage"),
+                Links.inCage(new BoardKind()).findings(Links.air(CAGE, CAGE)));
+    }
+
+    /** A stated velocity may ask for more air than there is; what warms along the board is what comes. */
+    @Test
+    void aBoardIsNeverColderThanTheMeanOfItsAir() {
+        AirStream air = Links.air(1e-4);
+        Links.Case board = Links.inBox(new BoardKind(), "width", "160 mm", "length", "220 mm", "channel", "13.4 mm", "velocity", "5 m/s");
+        assertTrue(board.resistance(air) > 1 / (2 * air.flow() * air.density() * air.specificHeat()));
+    }
+
+    @Test
     void aVelocityIsNeeded() {
         Object[] board = {"width", "160 mm", "length", "220 mm"};
         assertTrue(Double.isNaN(Links.inBox(new BoardKind(), board).resistance(Links.air(0.01))));
