@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import tramontane.analysis.Amount;
 import tramontane.analysis.Finding;
 import tramontane.physics.units.QuantityKind;
@@ -98,6 +99,11 @@ final class TimeFindings {
         return words;
     }
 
+    /** Parts that rise without end. */
+    private Stream<History.Course> rises() {
+        return history.parts().stream().filter(part -> part.steady().isEmpty() && part.rate() * history.duration() > RISES);
+    }
+
     private void end() {
         Optional<History.Course> far = history.parts().stream().filter(part -> part.steady().isPresent())
                 .max(Comparator.comparingDouble(part -> Math.abs(part.end() - part.steady().get())));
@@ -105,6 +111,9 @@ final class TimeFindings {
         far.filter(part -> !cycles && Math.abs(part.end() - part.steady().get()) > FAR).ifPresent(part -> {
             double left = part.steady().get() - part.end();
             if (Math.abs(part.rate()) < RESTS * Math.abs(left)) {
+                if (rises().findAny().isPresent()) {
+                    return; // what rises without end keeps its heat from the air, which is why the others are colder
+                }
                 findings.add(Finding.note(part.source(), "at the end all is at rest, but " + part.source() + " is ", kelvin(Math.abs(left)),
                         left > 0 ? " below" : " above", " where it comes to rest when warming up from cold: the hysteresis of a control law,"
                         + " or another duty point, keeps it there"));
@@ -120,7 +129,7 @@ final class TimeFindings {
             findings.add(finding.remedy("let the timeline go on longer to see the rest"));
         });
         boolean rests = !history.remarks().contains(History.Remark.NO_REST);
-        history.parts().stream().filter(part -> rests && part.steady().isEmpty() && part.rate() * history.duration() > RISES)
+        rises().filter(part -> rests)
                 .max(Comparator.comparingDouble(History.Course::rate)).ifPresent(part -> findings.add(Finding.caution(part.source(),
                         "at the end neither air nor walls carry off the heat of " + part.source() + ": it rises by ",
                         kelvin(part.rate() * 60), " per minute and comes to no rest")
