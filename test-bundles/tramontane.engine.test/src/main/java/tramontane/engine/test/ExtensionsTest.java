@@ -42,7 +42,7 @@ class ExtensionsTest {
               "airPath": {"bays": ["box"], "passages": [
                 {"id": "slot", "kind": "opening", "from": "outside", "to": "box", "area": "40 cm²"}]},
               "heatSources": [{"id": "laser", "power": "5 W", "into": ["box"], "chain": [
-                {"kind": "heat pipe", "resistance": "RESISTANCE"}]}] }
+                {"kind": "heat pipe", "resistance": "RESISTANCE"}, {"kind": "resistance", "resistance": "1 K/W"}]}] }
             """;
 
     @InjectBundleContext
