@@ -1,6 +1,5 @@
 package tramontane.airflow.internal;
 
-import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -14,6 +13,7 @@ import tramontane.airflow.SpeedLaws;
 import tramontane.analysis.Analysis;
 import tramontane.analysis.FigureKind;
 import tramontane.analysis.Input;
+import tramontane.analysis.Kinds;
 import tramontane.analysis.OperatingPoint;
 import tramontane.analysis.PassageKind;
 import tramontane.analysis.Result;
@@ -46,7 +46,7 @@ public final class AirflowAnalysis implements Analysis<OperatingPoint> {
             @Reference(cardinality = ReferenceCardinality.MULTIPLE, policyOption = ReferencePolicyOption.GREEDY,
                     service = SpeedLaw.class)
             List<Map.Entry<Map<String, Object>, SpeedLaw>> speedLaws) {
-        this.kinds = kinds.stream().sorted(Comparator.comparing(kind -> kind.form().name())).toList();
+        this.kinds = Kinds.byName(kinds, PassageKind::form);
         this.speedLaws = SpeedLaws.ranked(speedLaws);
     }
 

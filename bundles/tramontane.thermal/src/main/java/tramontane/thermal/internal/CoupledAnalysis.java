@@ -6,22 +6,17 @@ import java.util.Optional;
 import org.osgi.service.component.annotations.Activate;
 import org.osgi.service.component.annotations.Component;
 import org.osgi.service.component.annotations.Reference;
-import org.osgi.service.component.annotations.ReferenceCardinality;
-import org.osgi.service.component.annotations.ReferencePolicyOption;
 import tramontane.airflow.AirflowStudy;
 import tramontane.airflow.Feed;
 import tramontane.analysis.Analysis;
 import tramontane.analysis.FigureKind;
 import tramontane.analysis.Finding;
 import tramontane.analysis.Input;
-import tramontane.analysis.LinkKind;
 import tramontane.analysis.Needs;
 import tramontane.analysis.OperatingPoint;
-import tramontane.analysis.PassageKind;
 import tramontane.analysis.Result;
 import tramontane.analysis.Run;
 import tramontane.analysis.Scope;
-import tramontane.analysis.SpeedLaw;
 import tramontane.model.Design;
 import tramontane.model.Value;
 import tramontane.thermal.Loop;
@@ -40,20 +35,11 @@ public final class CoupledAnalysis implements Analysis<OperatingPoint> {
     /**
      * Made by the framework.
      *
-     * @param passageKinds the loaded passage kinds
-     * @param linkKinds    the loaded link kinds
-     * @param speedLaws    the loaded speed laws with their service properties
+     * @param models makes models with what is loaded
      */
     @Activate
-    public CoupledAnalysis(
-            @Reference(cardinality = ReferenceCardinality.MULTIPLE, policyOption = ReferencePolicyOption.GREEDY)
-            List<PassageKind> passageKinds,
-            @Reference(cardinality = ReferenceCardinality.MULTIPLE, policyOption = ReferencePolicyOption.GREEDY)
-            List<LinkKind> linkKinds,
-            @Reference(cardinality = ReferenceCardinality.MULTIPLE, policyOption = ReferencePolicyOption.GREEDY,
-                    service = SpeedLaw.class)
-            List<Map.Entry<Map<String, Object>, SpeedLaw>> speedLaws) {
-        models = Models.of(passageKinds, linkKinds, speedLaws);
+    public CoupledAnalysis(@Reference Models models) {
+        this.models = models;
     }
 
     @Override

@@ -1,9 +1,14 @@
 package tramontane.thermal.internal;
 
-import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import org.osgi.service.component.annotations.Activate;
+import org.osgi.service.component.annotations.Component;
+import org.osgi.service.component.annotations.Reference;
+import org.osgi.service.component.annotations.ReferenceCardinality;
+import org.osgi.service.component.annotations.ReferencePolicyOption;
 import tramontane.airflow.SpeedLaws;
+import tramontane.analysis.Kinds;
 import tramontane.analysis.LinkKind;
 import tramontane.analysis.PassageKind;
 import tramontane.analysis.SpeedLaw;
@@ -13,18 +18,39 @@ import tramontane.model.Value;
 import tramontane.thermal.ThermalModel;
 
 /**
- * Makes models with what is loaded.
- *
- * @param passageKinds kinds of passages, by name
- * @param linkKinds    kinds of links, by name
- * @param speedLaws    speed laws, highest ranked first
+ * Makes models with what is loaded. It is made anew when a kind or a speed law comes or goes, and with it the analyses that use it.
  */
-public record Models(List<PassageKind> passageKinds, List<LinkKind> linkKinds, List<SpeedLaw> speedLaws) {
+@Component(service = Models.class)
+public final class Models {
 
-    /** With what the framework hands over. */
-    public static Models of(List<PassageKind> passageKinds, List<LinkKind> linkKinds, List<Map.Entry<Map<String, Object>, SpeedLaw>> speedLaws) {
-        return new Models(passageKinds.stream().sorted(Comparator.comparing(kind -> kind.form().name())).toList(),
-                linkKinds.stream().sorted(Comparator.comparing(kind -> kind.form().name())).toList(), SpeedLaws.ranked(speedLaws));
+    private final List<PassageKind> passageKinds;
+    private final List<LinkKind> linkKinds;
+    private final List<SpeedLaw> speedLaws;
+
+    /**
+     * Made by the framework.
+     *
+     * @param passageKinds the loaded passage kinds
+     * @param linkKinds    the loaded link kinds
+     * @param speedLaws    the loaded speed laws with their service properties, by which they are ranked
+     */
+    @Activate
+    public Models(
+            @Reference(cardinality = ReferenceCardinality.MULTIPLE, policyOption = ReferencePolicyOption.GREEDY)
+            List<PassageKind> passageKinds,
+            @Reference(cardinality = ReferenceCardinality.MULTIPLE, policyOption = ReferencePolicyOption.GREEDY)
+            List<LinkKind> linkKinds,
+            @Reference(cardinality = ReferenceCardinality.MULTIPLE, policyOption = ReferencePolicyOption.GREEDY,
+                    service = SpeedLaw.class)
+            List<Map.Entry<Map<String, Object>, SpeedLaw>> speedLaws) {
+        this.passageKinds = Kinds.byName(passageKinds, PassageKind::form);
+        this.linkKinds = Kinds.byName(linkKinds, LinkKind::form);
+        this.speedLaws = SpeedLaws.ranked(speedLaws);
+    }
+
+    /** The speed laws, highest ranked first. */
+    public List<SpeedLaw> speedLaws() {
+        return speedLaws;
     }
 
     /** The model of a design in a condition. */

@@ -8,8 +8,6 @@ import java.util.Optional;
 import org.osgi.service.component.annotations.Activate;
 import org.osgi.service.component.annotations.Component;
 import org.osgi.service.component.annotations.Reference;
-import org.osgi.service.component.annotations.ReferenceCardinality;
-import org.osgi.service.component.annotations.ReferencePolicyOption;
 import tramontane.analysis.Analysis;
 import tramontane.analysis.Figure;
 import tramontane.analysis.FigureKind;
@@ -18,11 +16,9 @@ import tramontane.analysis.Input;
 import tramontane.analysis.LinkKind;
 import tramontane.analysis.Needs;
 import tramontane.analysis.OperatingPoint;
-import tramontane.analysis.PassageKind;
 import tramontane.analysis.Result;
 import tramontane.analysis.Run;
 import tramontane.analysis.Scope;
-import tramontane.analysis.SpeedLaw;
 import tramontane.model.Design;
 import tramontane.thermal.Loop;
 import tramontane.thermal.Temperatures;
@@ -38,20 +34,11 @@ public final class ThermalAnalysis implements Analysis<Temperatures> {
     /**
      * Made by the framework.
      *
-     * @param passageKinds the loaded passage kinds
-     * @param linkKinds    the loaded link kinds
-     * @param speedLaws    the loaded speed laws with their service properties
+     * @param models makes models with what is loaded
      */
     @Activate
-    public ThermalAnalysis(
-            @Reference(cardinality = ReferenceCardinality.MULTIPLE, policyOption = ReferencePolicyOption.GREEDY)
-            List<PassageKind> passageKinds,
-            @Reference(cardinality = ReferenceCardinality.MULTIPLE, policyOption = ReferencePolicyOption.GREEDY)
-            List<LinkKind> linkKinds,
-            @Reference(cardinality = ReferenceCardinality.MULTIPLE, policyOption = ReferencePolicyOption.GREEDY,
-                    service = SpeedLaw.class)
-            List<Map.Entry<Map<String, Object>, SpeedLaw>> speedLaws) {
-        models = Models.of(passageKinds, linkKinds, speedLaws);
+    public ThermalAnalysis(@Reference Models models) {
+        this.models = models;
     }
 
     @Override

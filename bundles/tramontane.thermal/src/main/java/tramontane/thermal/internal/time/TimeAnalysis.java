@@ -2,28 +2,22 @@ package tramontane.thermal.internal.time;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import org.osgi.service.component.annotations.Activate;
 import org.osgi.service.component.annotations.Component;
 import org.osgi.service.component.annotations.Reference;
-import org.osgi.service.component.annotations.ReferenceCardinality;
-import org.osgi.service.component.annotations.ReferencePolicyOption;
 import tramontane.analysis.Analysis;
 import tramontane.analysis.Cases;
 import tramontane.analysis.Figure;
 import tramontane.analysis.FigureKind;
 import tramontane.analysis.Finding;
 import tramontane.analysis.Input;
-import tramontane.analysis.LinkKind;
-import tramontane.analysis.PassageKind;
 import tramontane.analysis.Result;
 import tramontane.analysis.Run;
 import tramontane.analysis.Scope;
 import tramontane.analysis.Sections;
 import tramontane.analysis.Sentence;
 import tramontane.analysis.Severity;
-import tramontane.analysis.SpeedLaw;
 import tramontane.model.Condition;
 import tramontane.model.Design;
 import tramontane.model.FailedMover;
@@ -46,20 +40,11 @@ public final class TimeAnalysis implements Analysis<History> {
     /**
      * Made by the framework.
      *
-     * @param passageKinds the loaded passage kinds
-     * @param linkKinds    the loaded link kinds
-     * @param speedLaws    the loaded speed laws with their service properties
+     * @param models makes models with what is loaded
      */
     @Activate
-    public TimeAnalysis(
-            @Reference(cardinality = ReferenceCardinality.MULTIPLE, policyOption = ReferencePolicyOption.GREEDY)
-            List<PassageKind> passageKinds,
-            @Reference(cardinality = ReferenceCardinality.MULTIPLE, policyOption = ReferencePolicyOption.GREEDY)
-            List<LinkKind> linkKinds,
-            @Reference(cardinality = ReferenceCardinality.MULTIPLE, policyOption = ReferencePolicyOption.GREEDY,
-                    service = SpeedLaw.class)
-            List<Map.Entry<Map<String, Object>, SpeedLaw>> speedLaws) {
-        models = Models.of(passageKinds, linkKinds, speedLaws);
+    public TimeAnalysis(@Reference Models models) {
+        this.models = models;
     }
 
     @Override
