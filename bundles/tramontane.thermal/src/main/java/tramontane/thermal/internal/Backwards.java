@@ -15,19 +15,19 @@ import tramontane.model.Passage;
 import tramontane.model.Quantity;
 import tramontane.physics.RootSearch;
 import tramontane.thermal.Drive;
-import tramontane.thermal.Loop;
 import tramontane.thermal.PartState;
 import tramontane.thermal.ThermalModel;
 import tramontane.thermal.ThermalState;
 
 /**
- * The flow at which the part that is worst just meets its limit, and the speed of the banks that gives it.
+ * The flow at which the part that is worst just meets its limit, and the speed of the banks that gives it. Where no bank runs, all
+ * flows that there are, as by buoyancy, are taken in one proportion, as if something moved the air along the same ways.
  *
  * @param worst    the part that is worst there
  * @param flow     flow from outside, m³/s at the density outside
  * @param estimate the same by heat / (density × specific heat × (limit - outside)), m³/s
- * @param speeds   speed of each bank, rad/s
- * @param factor   speed over the one that it is stated or controlled to
+ * @param speeds   speed of each bank, rad/s; empty where none runs
+ * @param factor   speed, or flow where no bank runs, over the one that there is
  * @param state    the state there
  */
 record Backwards(PartState worst, double flow, double estimate, Map<String, Double> speeds, double factor, ThermalState state) {
@@ -35,6 +35,9 @@ record Backwards(PartState worst, double flow, double estimate, Map<String, Doub
     /** Slowest and fastest speed that is tried, over the one that it works at. */
     static final double SLOWEST = 0.02;
     static final double FASTEST = 8;
+    /** Least and most flow that is tried where no bank runs, over the one that there is. */
+    private static final double LEAST = 1e-3;
+    private static final double MOST = 1e4;
     /** Margin at which a limit counts as just met, K. */
     private static final double JUST_MET = 1e-6;
     /** Ratio of speeds that counts as none. */
@@ -42,7 +45,7 @@ record Backwards(PartState worst, double flow, double estimate, Map<String, Doub
 
     /** How the search ended without an answer. */
     enum End {
-        /** No part has a limit and a temperature, or no bank runs. */
+        /** No part has a limit and a temperature, or no air moves. */
         NOTHING_TO_FIND,
         /** Even at the highest speed a limit is not met. */
         TOO_HOT,
@@ -63,86 +66,116 @@ record Backwards(PartState worst, double flow, double estimate, Map<String, Doub
     static Found from(ThermalModel model, ThermalState state, BooleanSupplier stop) {
         boolean runs = state.point().banks().stream().anyMatch(bank -> bank.speed() > 0);
         boolean untold = state.parts().stream().anyMatch(part -> part.fault().isPresent() && limit(model, part.source()).isPresent());
-        if (!runs || untold || margin(model, state).isEmpty()) {
+        if (untold || margin(model, state).isEmpty() || !runs && !(intake(model, state.point()) > 0)) {
             return Found.none(End.NOTHING_TO_FIND);
         }
-        Found found = search(model, state, false, stop);
+        if (!runs) {
+            return new Search(model, state, (factor, near) -> Optional.of(model.at(times(state.point(), factor))), LEAST, MOST, false).run();
+        }
+        Change speed = (factor, near) -> model.at(state.drive().faster(factor), near, stop).state();
+        Found found = new Search(model, state, speed, SLOWEST, FASTEST, false).run();
         // a state that has stalled may hold the search where air from rest would not stay
-        return found.end() == End.TOO_HOT || found.end() == End.LOST ? search(model, state, true, stop) : found;
+        return found.end() == End.TOO_HOT || found.end() == End.LOST ? new Search(model, state, speed, SLOWEST, FASTEST, true).run() : found;
     }
 
-    private static Found search(ThermalModel model, ThermalState state, boolean fromRest, BooleanSupplier stop) {
-        double now = margin(model, state).getAsDouble();
-        // margins rise with speed; bracketed in the logarithm, along which they are nearly straight
-        double low = now >= 0 ? SLOWEST : 1;
-        double high = now >= 0 ? 1 : FASTEST;
-        ThermalState near = state;
-        double atLow = now;
-        double atHigh = now;
-        double step = now >= 0 ? 0.5 : 2;
-        double bound = 1;
-        boolean met = false;
-        while (!met && bound > SLOWEST && bound < FASTEST) {
-            double next = Math.max(SLOWEST, Math.min(FASTEST, bound * step));
-            Optional<ThermalState> there = at(model, state, next, fromRest ? Optional.empty() : Optional.of(near), stop);
-            OptionalDouble margin = there.isEmpty() ? OptionalDouble.empty() : margin(model, there.get());
-            if (margin.isEmpty()) {
+    /** The first estimate of the flow by the lowest limit, m³/s; empty where no limit lies above outside. */
+    static OptionalDouble estimate(ThermalModel model) {
+        return model.parts().list().stream().flatMap(part -> part.source().limit().stream()).mapToDouble(Quantity::si).min()
+                .stream().map(limit -> estimate(model, limit)).filter(flow -> flow > 0 && Double.isFinite(flow)).findFirst();
+    }
+
+    private static double estimate(ThermalModel model, double limit) {
+        double sources = model.parts().list().stream().mapToDouble(Parts.Part::heat).sum();
+        return sources / (model.path().outside().density() * model.path().outside().specificHeat() * (limit - model.condition().temperature()));
+    }
+
+    /** The state with something changed by a factor, from a state that is near. */
+    @FunctionalInterface
+    private interface Change {
+        Optional<ThermalState> at(double factor, Optional<ThermalState> near);
+    }
+
+    /** The least margin of a state, K; far below 0 where air has no bound, NaN where there is no state or no part to judge. */
+    private static double margin(ThermalModel model, Optional<ThermalState> there) {
+        return there.isEmpty() ? Double.NaN : there.get().balance().unbounded().isEmpty() ? margin(model, there.get()).orElse(Double.NaN)
+                : -Balancing.HIGHEST;
+    }
+
+    /** All flows times a factor. */
+    private static OperatingPoint times(OperatingPoint point, double factor) {
+        return new OperatingPoint(point.banks().stream().map(bank -> new OperatingPoint.BankPoint(bank.bank(), factor * bank.flow(),
+                factor * bank.massFlow(), bank.pressure(), bank.speed(), bank.power(), bank.temperature(), bank.density(), bank.stable(),
+                bank.movers().stream().map(mover -> new OperatingPoint.MoverPoint(mover.position(), mover.running(), factor * mover.flow(),
+                        mover.pressure(), mover.speed(), mover.power())).toList())).toList(),
+                point.passages().stream().map(flow -> new OperatingPoint.PassageFlow(flow.passage(), factor * flow.massFlow(),
+                        factor * flow.flow(), flow.drop())).toList(), point.bays());
+    }
+
+    /** One search. */
+    private record Search(ThermalModel model, ThermalState state, Change change, double least, double most, boolean fromRest) {
+
+        Found run() {
+            double now = margin(model, Optional.of(state));
+            // margins rise with speed; bracketed in the logarithm, along which they are nearly straight
+            double low = now >= 0 ? least : 1;
+            double high = now >= 0 ? 1 : most;
+            ThermalState near = state;
+            double atLow = now;
+            double atHigh = now;
+            double step = now >= 0 ? 0.5 : 2;
+            double bound = 1;
+            boolean met = false;
+            while (!met && bound > least && bound < most) {
+                double next = Math.max(least, Math.min(most, bound * step));
+                Optional<ThermalState> there = change.at(next, fromRest ? Optional.empty() : Optional.of(near));
+                double margin = margin(model, there);
+                if (Double.isNaN(margin)) {
+                    return Found.none(End.LOST);
+                }
+                near = there.get();
+                met = now >= 0 ? margin < 0 : margin >= 0;
+                if (now >= 0) {
+                    high = met ? bound : next;
+                    atHigh = met ? atHigh : margin;
+                    low = next;
+                    atLow = margin;
+                } else {
+                    low = met ? bound : next;
+                    atLow = met ? atLow : margin;
+                    high = next;
+                    atHigh = margin;
+                }
+                bound = next;
+            }
+            if (!met) {
+                return Found.none(now >= 0 ? End.ALWAYS_MET : End.TOO_HOT);
+            }
+            return narrow(fromRest ? Optional.empty() : Optional.of(near), low, high, atLow, atHigh);
+        }
+
+        private Found narrow(Optional<ThermalState> start, double from, double to, double atFrom, double atTo) {
+            List<ThermalState> last = new ArrayList<>();
+            RootSearch root = RootSearch.between(exponent -> {
+                Optional<ThermalState> there = change.at(Math.exp(exponent), start.isPresent() && !last.isEmpty()
+                        ? Optional.of(last.getLast()) : start);
+                there.ifPresent(last::add);
+                return margin(model, there);
+            }, Math.log(from), Math.log(to), atFrom, atTo, NARROW, JUST_MET);
+            if (Double.isNaN(root.value())) {
                 return Found.none(End.LOST);
             }
-            near = there.get();
-            met = now >= 0 ? margin.getAsDouble() < 0 : margin.getAsDouble() >= 0;
-            if (now >= 0) {
-                high = met ? bound : next;
-                atHigh = met ? atHigh : margin.getAsDouble();
-                low = next;
-                atLow = margin.getAsDouble();
-            } else {
-                low = met ? bound : next;
-                atLow = met ? atLow : margin.getAsDouble();
-                high = next;
-                atHigh = margin.getAsDouble();
-            }
-            bound = next;
+            Optional<ThermalState> there = last.isEmpty() ? change.at(Math.exp(root.at()), start) : Optional.of(last.getLast());
+            return there.map(found -> new Found(Optional.of(answer(model, found, Math.exp(root.at()))), End.NOTHING_TO_FIND))
+                    .orElseGet(() -> Found.none(End.LOST));
         }
-        if (!met) {
-            return Found.none(now >= 0 ? End.ALWAYS_MET : End.TOO_HOT);
-        }
-        return narrow(model, state, fromRest ? Optional.empty() : Optional.of(near), low, high, atLow, atHigh, stop);
-    }
-
-    private static Found narrow(ThermalModel model, ThermalState state, Optional<ThermalState> start, double from, double to, double atFrom,
-            double atTo, BooleanSupplier stop) {
-        List<ThermalState> last = new ArrayList<>();
-        RootSearch root = RootSearch.between(exponent -> {
-            Optional<ThermalState> there = at(model, state, Math.exp(exponent), start.isPresent() && !last.isEmpty()
-                    ? Optional.of(last.getLast()) : start, stop);
-            there.ifPresent(last::add);
-            return there.isEmpty() ? Double.NaN : margin(model, there.get()).orElse(Double.NaN);
-        }, Math.log(from), Math.log(to), atFrom, atTo, NARROW, JUST_MET);
-        if (Double.isNaN(root.value())) {
-            return Found.none(End.LOST);
-        }
-        Optional<ThermalState> there = last.isEmpty() ? at(model, state, Math.exp(root.at()), start, stop) : Optional.of(last.getLast());
-        return there.map(found -> new Found(Optional.of(answer(model, found, Math.exp(root.at()))), End.NOTHING_TO_FIND))
-                .orElseGet(() -> Found.none(End.LOST));
-    }
-
-    private static Optional<ThermalState> at(ThermalModel model, ThermalState state, double factor, Optional<ThermalState> near,
-            BooleanSupplier stop) {
-        Loop loop = model.at(state.drive().faster(factor), near, stop);
-        return loop.state().filter(there -> there.balance().unbounded().isEmpty());
     }
 
     private static Backwards answer(ThermalModel model, ThermalState there, double factor) {
         PartState worst = worst(model, there).orElseThrow();
-        double limit = limit(model, worst.source()).getAsDouble();
         Map<String, Double> speeds = new LinkedHashMap<>();
-        there.point().banks().forEach(bank -> speeds.put(bank.bank(), bank.speed()));
-        double outside = model.condition().temperature();
-        double density = model.path().outside().density();
-        double sources = model.parts().list().stream().mapToDouble(Parts.Part::heat).sum();
-        return new Backwards(worst, intake(model, there.point()) / density,
-                sources / (density * model.path().outside().specificHeat() * (limit - outside)), speeds, factor, there);
+        there.point().banks().stream().filter(bank -> bank.speed() > 0).forEach(bank -> speeds.put(bank.bank(), bank.speed()));
+        return new Backwards(worst, intake(model, there.point()) / model.path().outside().density(),
+                estimate(model, limit(model, worst.source()).getAsDouble()), speeds, factor, there);
     }
 
     /** The limit of a source, K. */

@@ -216,6 +216,9 @@ public final class ThermalAnalysis implements Analysis<Temperatures> {
             own.ifPresent(settled -> model.controls().laws().stream().flatMap(law -> law.banks().stream()).distinct().forEach(bank ->
                     Optional.ofNullable(settled.feeds().get(bank)).ifPresent(feed ->
                             figures.add(Figure.of(Figures.SETTING, bank, feed.setting())))));
+            if (backwards.isPresent() && backwards.get().answer().isEmpty() && !(Backwards.intake(model, state.point()) > 0)) {
+                Backwards.estimate(model).ifPresent(flow -> figures.add(Figure.of(Figures.FLOW_ESTIMATE, "", flow)));
+            }
             backwards.flatMap(Backwards.Found::answer).ifPresent(answer -> {
                 figures.add(Figure.of(Figures.FLOW_NEEDED, "", answer.flow()));
                 if (answer.estimate() > 0 && Double.isFinite(answer.estimate())) {

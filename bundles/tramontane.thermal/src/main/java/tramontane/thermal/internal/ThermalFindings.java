@@ -222,12 +222,15 @@ final class ThermalFindings {
             return;
         }
         Backwards.Found found = reading.backwards.get();
+        boolean runs = reading.state.point().banks().stream().anyMatch(bank -> bank.speed() > 0);
         switch (found.end()) {
-            case TOO_HOT -> findings.add(Finding.caution("", "no speed of the movers would do: even at ",
+            case TOO_HOT -> findings.add((runs ? Finding.caution("", "no speed of the movers would do: even at ",
                     new Amount(Backwards.FASTEST, QuantityKind.NUMBER), " times theirs a part is above its limit")
+                    : Finding.caution("", "no flow would do: however much air goes along these ways a part is above its limit"))
                     .remedy("lower the resistance of its chain, or the heat"));
-            case ALWAYS_MET -> findings.add(Finding.note("", "every part would stay below its limit even with movers at ",
-                    new Amount(Backwards.SLOWEST, QuantityKind.FRACTION), " of their speed"));
+            case ALWAYS_MET -> findings.add(runs ? Finding.note("", "every part would stay below its limit even with movers at ",
+                    new Amount(Backwards.SLOWEST, QuantityKind.FRACTION), " of their speed")
+                    : Finding.note("", "every part would stay below its limit even with next to no air"));
             default -> {
                 // an answer, or nothing that could be found
             }
@@ -243,8 +246,9 @@ final class ThermalFindings {
         double movers = answer.state().balance().movers();
         double mean = sources / (answer.flow() * reading.model.path().outside().density() * reading.model.path().outside().specificHeat());
         double chain = worst.junction().orElseThrow() - worst.air();
-        List<Object> words = new ArrayList<>(List.of("the limits need ", flow(answer.flow()), ", which ", new Amount(answer.factor(), QuantityKind.FRACTION),
-                " of the present speed gives; a first estimate by the heat of the sources and the ", kelvin(worst.junction().orElseThrow() - outside),
+        List<Object> words = new ArrayList<>(List.of("the limits need ", flow(answer.flow()), answer.speeds().isEmpty() ? ", " : ", which ",
+                new Amount(answer.factor(), QuantityKind.FRACTION), answer.speeds().isEmpty() ? " of what there is without movers" : " of the present speed gives",
+                "; a first estimate by the heat of the sources and the ", kelvin(worst.junction().orElseThrow() - outside),
                 " from outside to the limit of " + worst.source() + " is ", flow(answer.estimate())));
         List<List<Object>> left = new ArrayList<>();
         if (chain > LITTLE) {

@@ -300,6 +300,13 @@ final class ThermalSteps {
                     term("mass flow that leaves to outside", QuantityKind.MASS_FLOW, leaving, "airflow.passage.flow"), specificHeat()));
         }
         reading.backwards.flatMap(Backwards.Found::answer).ifPresent(this::needed);
+        if (reading.backwards.filter(found -> found.answer().isEmpty()).isPresent()) {
+            Backwards.estimate(reading.model).ifPresent(flow -> step(Figures.FLOW_ESTIMATE.id(), "", ESTIMATE, flow, List.of(
+                    term("heat of the sources", QuantityKind.POWER, balance.sources(), "heat sources, " + condition),
+                    term("density outside", QuantityKind.DENSITY, reading.model.path().outside().density(), "airflow.air.density"), specificHeat(),
+                    term("lowest limit", QuantityKind.TEMPERATURE, reading.limits().values().stream().min(Double::compare).orElseThrow(), "heat sources"),
+                    term("temperature outside", QuantityKind.TEMPERATURE, reading.model.condition().temperature(), condition))));
+        }
         reading.own.ifPresent(state -> reading.model.controls().laws().forEach(control -> control.banks().forEach(bank ->
                 setting(state, control, bank))));
     }

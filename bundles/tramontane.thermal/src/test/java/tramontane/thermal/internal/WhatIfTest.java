@@ -73,14 +73,36 @@ class WhatIfTest {
     }
 
     @Test
-    void withoutLimitOrMoverThereIsNothingToFind() {
+    void withoutLimitThereIsNothingToFind() {
         assertEquals(Backwards.End.NOTHING_TO_FIND, backwards(box(source("cpu", 150, "box", 0.2, 0.3, ""), "")).end());
-        Design chimney = EdgesTest.design("{'id': 'low', 'height': 0}, {'id': 'high', 'height': 2}", EdgesTest.square("in", "outside", "low", 9000)
+    }
+
+    private static Design chimney(double height, String limit) {
+        return EdgesTest.design("{'id': 'low', 'height': 0}, {'id': 'high', 'height': " + height + "}", EdgesTest.square("in", "outside", "low", 9000)
                 + "," + EdgesTest.square("up", "low", "high", 9000) + "," + EdgesTest.square("out", "high", "outside", 9000),
-                source("cpu", 40, "low", 0.2, 0.3, ", 'limit': 400"), "");
-        Backwards.Found found = backwards(chimney);
-        assertEquals(Backwards.End.NOTHING_TO_FIND, found.end());
-        assertTrue(found.answer().isEmpty());
+                source("cpu", 40, "low", 0.2, 0.3, ", 'limit': " + limit), "");
+    }
+
+    /** By hand: 20 K over the chain leave the bay 400 - 20 K, so m = P/(cp (380 - outside)). */
+    @Test
+    void withoutMoversTheFlowsThereAreAreTakenInProportion() {
+        Design design = chimney(2, "400");
+        ThermalModel model = Designs.model(design);
+        Backwards found = backwards(design).answer().orElseThrow();
+        double mass = 40 / (model.path().outside().specificHeat() * (380 - model.condition().temperature()));
+        assertEquals(mass / model.path().outside().density(), found.flow(), 1e-6 * found.flow());
+        assertEquals(Map.of(), found.speeds());
+        assertEquals(0, Backwards.margin(model, found.state()).orElseThrow(), 1e-5);
+        assertEquals(Backwards.End.TOO_HOT, backwards(chimney(2, "300")).end(), "the chain alone takes 20 K");
+    }
+
+    @Test
+    void withoutAnyFlowThereIsTheFirstEstimateOnly() {
+        Design design = chimney(0, "400");
+        ThermalModel model = Designs.model(design);
+        assertEquals(Backwards.End.NOTHING_TO_FIND, backwards(design).end());
+        assertEquals(40 / (model.path().outside().density() * model.path().outside().specificHeat() * (400 - model.condition().temperature())),
+                Backwards.estimate(model).orElseThrow(), 1e-12);
     }
 
     @Test
