@@ -40,6 +40,7 @@ import tramontane.physics.AirState;
  */
 public final class AirPathModel {
 
+    private final Design design;
     private final Condition condition;
     private final List<Bay> bays;
     private final List<Part> parts;
@@ -52,8 +53,9 @@ public final class AirPathModel {
             Function<OperatingPoint.PassageFlow, List<Finding>> findings, OptionalDouble flowArea, Optional<Bank> bank) {
     }
 
-    private AirPathModel(Condition condition, List<Bay> bays, List<Part> parts, Optional<AirState> outside,
+    private AirPathModel(Design design, Condition condition, List<Bay> bays, List<Part> parts, Optional<AirState> outside,
             List<Finding> obstacles) {
+        this.design = design;
         this.condition = condition;
         this.bays = List.copyOf(bays);
         this.parts = List.copyOf(parts);
@@ -86,7 +88,7 @@ public final class AirPathModel {
         if (design.airPath().passages().isEmpty()) {
             obstacles.add(obstacle("", "the design has no air path", "add bays and passages"));
         }
-        return new AirPathModel(condition, design.airPath().bays(), parts, outside(condition, obstacles), obstacles);
+        return new AirPathModel(design, condition, design.airPath().bays(), parts, outside(condition, obstacles), obstacles);
     }
 
     private static Optional<Part> part(Design design, Condition condition, Passage passage, String place,
@@ -268,7 +270,7 @@ public final class AirPathModel {
 
     /** What a bank is fed with for which nothing else is said: the setting of the condition, in air as outside. */
     public Feed feed() {
-        return new Feed(condition.speedSetting(), outside().density(), "condition " + condition.id());
+        return new Feed(condition.speedSetting(), outside().density(), outside().temperature(), "condition " + condition.id());
     }
 
     /**
@@ -285,7 +287,7 @@ public final class AirPathModel {
      * rated speed.
      *
      * @param laws  the loaded speed laws, highest ranked first; see {@link SpeedLaws#ranked}
-     * @param feeds speed setting and inlet density by bank; {@link #feed()} for one that is missing
+     * @param feeds speed setting and inlet air by bank; {@link #feed()} for one that is missing
      */
     public Map<String, Double> speeds(List<? extends SpeedLaw> laws, Map<String, Feed> feeds) {
         Feed plain = feed();
@@ -293,12 +295,23 @@ public final class AirPathModel {
         for (Part part : parts) {
             part.bank().ifPresent(bank -> {
                 Feed feed = feeds.getOrDefault(bank.id(), plain);
-                SpeedLaw.Supply supply = new SpeedLaw.Supply(bank.mover(), condition, feed.setting(), feed.density());
+                SpeedLaw.Supply supply = supply(part, bank, feed);
                 speeds.put(bank.id(), laws.stream().flatMap(law -> law.speed(supply).stream()).findFirst()
                         .orElseGet(() -> bank.ratedSpeed() * feed.setting()));
             });
         }
         return speeds;
+    }
+
+    /** What the movers of a bank are fed with and work against, for a speed law. */
+    public SpeedLaw.Supply supply(String bank, Feed feed) {
+        Part part = byId.get(bank);
+        return supply(part, part.bank().orElseThrow(), feed);
+    }
+
+    private SpeedLaw.Supply supply(Part part, Bank bank, Feed feed) {
+        return new SpeedLaw.Supply(design, part.passage(), bank.mover(), condition, feed.setting(), feed.density(),
+                feed.temperature());
     }
 
     /**

@@ -30,9 +30,14 @@ public final class AirflowStudy {
         return AirflowResult.figures();
     }
 
-    /** The part of a design that it reads; for {@link tramontane.analysis.Analysis#reads}. */
-    public static Design reads(Design design) {
-        return AirflowResult.reads(design);
+    /**
+     * The part of a design that it reads; for {@link tramontane.analysis.Analysis#reads}.
+     *
+     * @param design the whole design
+     * @param laws   the loaded speed laws, which read sections of the design itself
+     */
+    public static Design reads(Design design, List<? extends SpeedLaw> laws) {
+        return AirflowResult.reads(design, laws);
     }
 
     /**
@@ -44,7 +49,7 @@ public final class AirflowStudy {
      * @param design       the design, or what {@link #reads} leaves of it
      * @param model        its air path in the condition
      * @param laws         the loaded speed laws, highest ranked first; see {@link SpeedLaws#ranked}
-     * @param feeds        speed setting and inlet density by bank; {@link AirPathModel#feed} for one that is missing
+     * @param feeds        speed setting and inlet air by bank; {@link AirPathModel#feed} for one that is missing
      * @param temperatures temperature of each bay in the order of {@link AirPathModel#bays}, K
      * @param start        the solution that led here, from other temperatures or speeds: where a bank has several duty points the
      *                     one that the air comes to from there is judged; empty for that first met from standstill

@@ -3,7 +3,11 @@ package tramontane.airflow;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import tramontane.analysis.SpeedLaw;
+import tramontane.model.Design;
+import tramontane.model.Noun;
+import tramontane.model.Value;
 
 /** The loaded speed laws in the order in which they are asked. */
 public final class SpeedLaws {
@@ -21,6 +25,30 @@ public final class SpeedLaws {
         return services.stream().sorted(Comparator
                 .<Map.Entry<Map<String, Object>, SpeedLaw>>comparingLong(service -> -number(service.getKey(), "service.ranking"))
                 .thenComparingLong(service -> number(service.getKey(), "service.id"))).<SpeedLaw>map(Map.Entry::getValue).toList();
+    }
+
+    /**
+     * What speed laws read of the design itself: its sections that any of them names, as its unknown members hold them.
+     *
+     * @param design the whole design
+     * @param laws   the loaded speed laws
+     */
+    public static Value.Tree read(Design design, List<? extends SpeedLaw> laws) {
+        Value.Tree sections = Value.Tree.EMPTY;
+        for (String name : laws.stream().flatMap(law -> law.sections().stream()).distinct().sorted().toList()) {
+            sections = design.section(name).isPresent() ? sections.with(name, design.section(name).get()) : sections;
+        }
+        return sections.isEmpty() ? Value.Tree.EMPTY : Value.Tree.EMPTY.with(Noun.SECTIONS, sections);
+    }
+
+    /**
+     * The law that says how fast a mover turns: the first that has an answer; empty where none has.
+     *
+     * @param laws   the loaded speed laws, highest ranked first
+     * @param supply what the mover is fed with and works against
+     */
+    public static Optional<SpeedLaw> answering(List<? extends SpeedLaw> laws, SpeedLaw.Supply supply) {
+        return laws.stream().filter(law -> law.speed(supply).isPresent()).<SpeedLaw>map(law -> law).findFirst();
     }
 
     private static long number(Map<String, Object> properties, String name) {

@@ -120,6 +120,12 @@ public record Condition(String id, Optional<Quantity> outsideTemperature, Option
                 supplyVoltage, supplyFrequency, Optional.of(changed), failed, more);
     }
 
+    /** This condition at another supply voltage. */
+    public Condition withSupplyVoltage(Quantity changed) {
+        return new Condition(id, outsideTemperature, altitude, pressure, humidity, heatFactor, heatFactors, clogging,
+                Optional.of(changed), supplyFrequency, speed, failed, more);
+    }
+
     Value.Tree tree() {
         return new TreeBuilder().text("id", id).quantity("outsideTemperature", outsideTemperature)
                 .quantity("altitude", altitude).quantity("pressure", pressure).quantity("humidity", humidity)

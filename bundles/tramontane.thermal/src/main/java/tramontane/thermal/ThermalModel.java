@@ -168,17 +168,20 @@ public final class ThermalModel {
         Feed plain = path.feed();
         for (String bank : path.banks()) {
             Optional<Double> setting = Optional.ofNullable(drive.settings().get(bank));
-            double density = density(balancing.inletBay(bank), temperatures);
-            feeds.put(bank, setting.isPresent() ? new Feed(setting.get(), density, controls.nameOf(bank).orElse(plain.from()))
-                    : new Feed(plain.setting(), density, plain.from()));
+            double temperature = temperature(balancing.inletBay(bank), temperatures);
+            feeds.put(bank, new Feed(setting.orElse(plain.setting()), density(temperature), temperature,
+                    setting.flatMap(own -> controls.nameOf(bank)).orElse(plain.from())));
         }
         return feeds;
     }
 
-    private double density(int bay, double[] temperatures) {
+    private double temperature(int bay, double[] temperatures) {
+        return bay == AirBalance.OUTSIDE ? path.outside().temperature() : temperatures[bay];
+    }
+
+    private double density(double temperature) {
         AirState outside = path.outside();
-        return bay == AirBalance.OUTSIDE || temperatures[bay] == outside.temperature() ? outside.density()
-                : outside.heatedTo(temperatures[bay]).density();
+        return temperature == outside.temperature() ? outside.density() : outside.heatedTo(temperature).density();
     }
 
     /** The speeds of the banks' movers at given feeds, rad/s. */

@@ -7,8 +7,12 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.junit.jupiter.api.Test;
+import tramontane.analysis.Cases;
 import tramontane.analysis.OperatingPoint;
+import tramontane.analysis.SpeedLaw;
+import tramontane.model.Condition;
 import tramontane.model.Design;
 
 class ThermalModelTest {
@@ -47,6 +51,19 @@ class ThermalModelTest {
         assertEquals(100 + fan.power().orElseThrow(), state.balance().toAir(), 1e-9 * 107);
         assertEquals(state.temperatures().getFirst(), fan.temperature(), 1e-8, "the fan draws the air of the box");
         assertTrue(state.steps() < 15, "steps " + state.steps());
+    }
+
+    @Test
+    void aSpeedLawFollowsTheAirThatItsMoverDraws() {
+        Design design = box(DRAWN, source("cpu", 100, "'box'", CHAIN), "");
+        SpeedLaw thermistor = supply -> Optional.of(200 + 5 * (supply.temperature() - 293.15));
+        Condition condition = Cases.of(design, Set.of()).list().getFirst().concrete();
+        ThermalState state = ThermalModel.of(design, condition, Designs.PASSAGES, Designs.LINKS, List.of(thermistor)).settle(() -> false)
+                .state().orElseThrow();
+        double rise = state.temperatures().getFirst() - 293.15;
+        assertTrue(rise > 3, "rise " + rise);
+        assertEquals(200 + 5 * rise, state.point().banks().getFirst().speed(), 1e-6);
+        assertEquals(state.temperatures().getFirst(), state.feeds().get("fan").temperature(), 1e-8);
     }
 
     @Test

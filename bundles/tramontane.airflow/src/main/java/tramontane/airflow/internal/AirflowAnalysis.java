@@ -77,7 +77,7 @@ public final class AirflowAnalysis implements Analysis<OperatingPoint> {
 
     @Override
     public Design reads(Design design) {
-        return AirflowResult.reads(design);
+        return AirflowResult.reads(design, speedLaws);
     }
 
     @Override

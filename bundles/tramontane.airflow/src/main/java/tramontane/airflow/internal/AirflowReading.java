@@ -9,9 +9,11 @@ import tramontane.airflow.AirPathModel;
 import tramontane.airflow.AirPathSolution;
 import tramontane.airflow.AirPathSolver;
 import tramontane.airflow.Feed;
+import tramontane.airflow.SpeedLaws;
 import tramontane.analysis.Figure;
 import tramontane.analysis.OperatingPoint;
 import tramontane.analysis.PassageKind;
+import tramontane.analysis.SpeedLaw;
 import tramontane.model.Bay;
 import tramontane.model.Condition;
 import tramontane.model.Design;
@@ -28,14 +30,15 @@ import tramontane.physics.AirState;
  * @param design   the design
  * @param model    the air path in its condition
  * @param solver   the air path at its speeds
+ * @param laws     the loaded speed laws, highest ranked first
  * @param feeds    what banks are fed with that are not fed as the condition says
  * @param speeds   speed of each bank's movers, rad/s
  * @param solution how it works; with an operating point
  * @param followed whether the solution was come to from another one and not from standstill
  * @param factors  factor on the pressure of banks and passages at equal flow, by id, where it is not as stated
  */
-record AirflowReading(Design design, AirPathModel model, AirPathSolver solver, Map<String, Feed> feeds,
-        Map<String, Double> speeds, AirPathSolution solution, boolean followed, Map<String, Double> factors) {
+record AirflowReading(Design design, AirPathModel model, AirPathSolver solver, List<SpeedLaw> laws,
+        Map<String, Feed> feeds, Map<String, Double> speeds, AirPathSolution solution, boolean followed, Map<String, Double> factors) {
 
     /** The least that a distance to the stall region is said to be. */
     private static final double DEEP_IN_STALL = -100;
@@ -54,13 +57,23 @@ record AirflowReading(Design design, AirPathModel model, AirPathSolver solver, M
 
     /** The same air path with factors on pressures, and how it works then. */
     AirflowReading with(AirPathSolver other, AirPathSolution there, Map<String, Double> pressure) {
-        return new AirflowReading(design, model, other, feeds, speeds, there, followed, pressure);
+        return new AirflowReading(design, model, other, laws, feeds, speeds, there, followed, pressure);
     }
 
     /** What a bank is fed with. */
     Feed feed(String bank) {
         Feed feed = feeds.get(bank);
         return feed == null ? model.feed() : feed;
+    }
+
+    /** The same, for a speed law. */
+    SpeedLaw.Supply supply(String bank) {
+        return model.supply(bank, feed(bank));
+    }
+
+    /** The speed law that says how fast the movers of a bank turn; empty where none knows them. */
+    Optional<SpeedLaw> law(String bank) {
+        return SpeedLaws.answering(laws, supply(bank));
     }
 
     /** Temperature of each bay, K. */

@@ -10,6 +10,7 @@ import tramontane.airflow.AirPathSolution;
 import tramontane.airflow.AirPathSolver;
 import tramontane.airflow.Feed;
 import tramontane.airflow.NetworkSolver;
+import tramontane.airflow.SpeedLaws;
 import tramontane.analysis.Figure;
 import tramontane.analysis.FigureKind;
 import tramontane.analysis.Finding;
@@ -18,7 +19,6 @@ import tramontane.analysis.Result;
 import tramontane.analysis.Run;
 import tramontane.analysis.SpeedLaw;
 import tramontane.model.Design;
-import tramontane.model.Value;
 
 /** Makes what {@link tramontane.airflow.AirflowStudy} gives. */
 public final class AirflowResult {
@@ -32,13 +32,13 @@ public final class AirflowResult {
     }
 
     /** See {@link tramontane.airflow.AirflowStudy#reads}. */
-    public static Design reads(Design design) {
+    public static Design reads(Design design, List<? extends SpeedLaw> laws) {
         return Design.EMPTY.withAirPath(design.airPath()).withAirMovers(design.airMovers())
                 .withHeatSources(design.heatSources()).withConditions(design.conditions())
                 .withRequirements(design.requirements().stream()
                         .filter(requirement -> Set.of(Figures.AIR_RISE.id(), Figures.STALL_MARGIN.id()).contains(requirement.figure()))
                         .toList())
-                .withMore(Value.Tree.EMPTY);
+                .withMore(SpeedLaws.read(design, laws));
     }
 
     /** See {@link tramontane.airflow.AirflowStudy#of}; {@code followed} says whether the caller follows the heat, too. */
@@ -55,8 +55,8 @@ public final class AirflowResult {
         if (solution.point().isEmpty()) {
             return Result.notComputed(solution.obstacles().toArray(Finding[]::new));
         }
-        AirflowReading reading = new AirflowReading(design, model, solver, Map.copyOf(feeds), speeds, solution, start.isPresent(),
-                Map.of());
+        AirflowReading reading = new AirflowReading(design, model, solver, List.copyOf(laws), Map.copyOf(feeds), speeds, solution,
+                start.isPresent(), Map.of());
         Variations variations = Variations.of(reading, run);
         if (run.trace().recording()) {
             AirflowSteps.record(reading, run.trace());

@@ -131,7 +131,7 @@ final class AirflowSteps {
         String id = point.bank();
         Bank bank = reading.bank(id);
         double speed = reading.speeds().get(id);
-        speed(bank, speed, reading.inlet(point));
+        speed(bank, speed);
         Trace.Term density = inletDensity(reading, point);
         List<Trace.Term> curve = new ArrayList<>();
         if (point.speed() > 0) {
@@ -169,22 +169,30 @@ final class AirflowSteps {
                 term("electrical power", QuantityKind.POWER, point.power().orElseThrow(), Figures.BANK_POWER.id())));
     }
 
-    private void speed(Bank bank, double speed, String inlet) {
+    private void speed(Bank bank, double speed) {
         Feed feed = reading.feed(bank.id());
-        boolean outside = feed.density() == reading.outside().density();
-        Optional<SupplySpeed.Answer> ours = SupplySpeed.answer(new SpeedLaw.Supply(bank.mover(), reading.condition(),
-                feed.setting(), feed.density()), outside ? "density outside" : "density at the inlet",
-                outside ? DENSITY : densityFrom(reading, inlet)).filter(answer -> answer.speed() == speed);
+        Optional<SpeedLaw> law = reading.law(bank.id());
+        Optional<SpeedLaw.Origin> origin = law.flatMap(answered -> answered.origin(reading.supply(bank.id())));
         List<Trace.Term> inputs = new ArrayList<>();
-        if (ours.isPresent()) {
-            inputs.addAll(ours.get().inputs());
+        if (origin.isPresent()) {
+            origin.get().inputs().forEach(input -> inputs.add(atInlet(bank.id(), feed, input)));
         } else {
             inputs.add(term("rated speed", QuantityKind.ROTATIONAL_SPEED, bank.ratedSpeed(), "air mover " + bank.mover().id()));
         }
         inputs.add(term("speed setting", QuantityKind.FRACTION, feed.setting(), feed.from()));
-        Relation relation = ours.map(SupplySpeed.Answer::relation)
-                .orElse(speed == bank.ratedSpeed() * feed.setting() ? Relations.SPEED : Relations.SPEED_LAW);
+        Relation relation = origin.map(SpeedLaw.Origin::relation).orElse(law.isEmpty() ? Relations.SPEED : Relations.SPEED_LAW);
         trace.step(new Trace.Step(Figures.BANK_SPEED.id(), bank.id(), relation, speed, inputs));
+    }
+
+    /** An input of a speed law; one of the air at the inlet with where it comes from. */
+    private Trace.Term atInlet(String bank, Feed feed, Trace.Term input) {
+        if (!input.from().equals(SpeedLaw.INLET)) {
+            return input;
+        }
+        boolean outside = feed.temperature() == reading.outside().temperature();
+        String bay = reading.model().passage(bank).from();
+        return term(input.name(), input.quantity(), input.value(), input.quantity() == QuantityKind.TEMPERATURE
+                ? outside ? condition : BAY_TEMPERATURE + Trace.AT + bay : outside ? DENSITY : densityFrom(reading, bay));
     }
 
     /** A measured curve and how it counts. */

@@ -18,7 +18,6 @@ import java.util.TreeSet;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
-import tramontane.airflow.Feed;
 import tramontane.analysis.Amount;
 import tramontane.analysis.Finding;
 import tramontane.analysis.OperatingPoint;
@@ -286,13 +285,11 @@ final class BankFindings {
                     + " were measured at several frequencies, and the condition states none; the curves at ",
                     frequency(curves().frequency().orElseThrow()), " are used");
         }
-        Feed feed = reading.feed(bank.id());
-        Optional<SupplySpeed.Answer> ours = SupplySpeed.answer(new SpeedLaw.Supply(bank.mover(), condition, feed.setting(),
-                feed.density())).filter(answer -> answer.speed() == speed);
-        boolean plain = speed == bank.ratedSpeed() * feed.setting();
-        if (ours.isEmpty() && !plain) {
-            return; // a law that knows more has decided
+        Optional<SpeedLaw> law = reading.law(bank.id());
+        if (law.filter(decided -> !(decided instanceof SupplySpeed)).isPresent()) {
+            return; // one that knows more has decided
         }
+        Optional<SupplySpeed.Answer> ours = law.flatMap(decided -> SupplySpeed.answer(reading.supply(bank.id())));
         List<Double> voltages = curves().curves().stream().flatMap(curve -> curve.voltage().stream()).map(Quantity::si).toList();
         boolean byVoltage = ours.map(SupplySpeed.Answer::byVoltage).orElse(false);
         if (bank.mover().motor().filter(REGULATED::contains).isPresent()) {

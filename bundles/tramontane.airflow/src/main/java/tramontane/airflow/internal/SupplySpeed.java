@@ -50,18 +50,13 @@ public final class SupplySpeed implements SpeedLaw {
         return answer(supply).map(Answer::speed);
     }
 
-    /** The speed; empty where the part's data do not say how it follows the supply. */
-    static Optional<Answer> answer(Supply supply) {
-        return answer(supply, "density outside", Figures.AIR_DENSITY.id());
+    @Override
+    public Optional<Origin> origin(Supply supply) {
+        return answer(supply).map(answer -> new Origin(answer.relation(), answer.inputs()));
     }
 
-    /**
-     * The speed, for a trace.
-     *
-     * @param density what the density of the supply is called
-     * @param from    where it comes from
-     */
-    static Optional<Answer> answer(Supply supply, String density, String from) {
+    /** The speed; empty where the part's data do not say how it follows the supply. */
+    static Optional<Answer> answer(Supply supply) {
         AirMover mover = supply.mover();
         Optional<Double> voltage = supply.condition().supplyVoltage().map(Quantity::si);
         Optional<Double> frequency = supply.condition().supplyFrequency().map(Quantity::si);
@@ -82,7 +77,7 @@ public final class SupplySpeed implements SpeedLaw {
         Optional<Motor> motor = Motor.of(mover, measured.curves(), between ? measuredSpeed : Optional.empty(), voltage);
         if (motor.isPresent()) {
             Motor dc = motor.get();
-            inputs.addAll(List.of(new Trace.Term(density + " ρ", QuantityKind.DENSITY, supply.density(), from),
+            inputs.addAll(List.of(new Trace.Term("density at the inlet ρ", QuantityKind.DENSITY, supply.density(), INLET),
                     new Trace.Term("density of the curve ρ1", QuantityKind.DENSITY, dc.density(), part),
                     new Trace.Term("speed of the curve n1", QuantityKind.ROTATIONAL_SPEED, dc.measured(), part),
                     new Trace.Term("no-load speed n0", QuantityKind.ROTATIONAL_SPEED, dc.noLoad(), part),

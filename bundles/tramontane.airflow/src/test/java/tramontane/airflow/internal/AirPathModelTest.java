@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertSame;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
@@ -119,7 +120,7 @@ class AirPathModelTest {
     void eachBankHasASettingAndDensityOfItsOwn() {
         AirPathModel model = AirPathModel.of(pushAndPull(), Cases.standardAir().withSpeed(Quantity.of(0.8)), Cases.KINDS);
         SpeedLaw byDensity = supply -> Optional.of(100 * supply.setting() / supply.density());
-        Map<String, Feed> feeds = Map.of("out", new Feed(0.5, 1.0, "control law fans"));
+        Map<String, Feed> feeds = Map.of("out", new Feed(0.5, 1.0, 320, "control law fans"));
         Map<String, Double> speeds = model.speeds(List.of(byDensity), feeds);
         assertEquals(50, speeds.get("out"), 1e-12);
         assertEquals(100 * 0.8 / 1.2, speeds.get("in"), 1e-6);
@@ -129,14 +130,32 @@ class AirPathModelTest {
     }
 
     @Test
+    void aSpeedLawIsToldWhatFeedsAMover() {
+        Design design = pushAndPull().withMore(Cases.tree("sections", Cases.tree("rail", "x")));
+        Condition condition = Cases.standardAir().withSpeed(Quantity.of(0.8));
+        AirPathModel model = AirPathModel.of(design, condition, Cases.KINDS);
+        List<SpeedLaw.Supply> asked = new ArrayList<>();
+        model.speeds(List.of(supply -> {
+            asked.add(supply);
+            return Optional.empty();
+        }), Map.of("out", new Feed(0.5, 1.0, 320, "control law fans")));
+        assertEquals(List.of(
+                new SpeedLaw.Supply(design, design.airPath().passages().getFirst(), Cases.mover(), condition, 0.8,
+                        model.outside().density(), 293.15),
+                new SpeedLaw.Supply(design, design.airPath().passages().get(1), Cases.mover(), condition, 0.5, 1.0, 320)), asked);
+        assertEquals(asked.get(1), model.supply("out", new Feed(0.5, 1.0, 320, "whoever")));
+    }
+
+    @Test
     void aFeedIsOfRealNumbers() {
         for (double wrong : new double[] {-0.1, Double.NaN, Double.POSITIVE_INFINITY}) {
-            assertThrows(IllegalArgumentException.class, () -> new Feed(wrong, 1.2, ""));
+            assertThrows(IllegalArgumentException.class, () -> new Feed(wrong, 1.2, 300, ""));
         }
         for (double wrong : new double[] {0, -1, Double.NaN, Double.POSITIVE_INFINITY}) {
-            assertThrows(IllegalArgumentException.class, () -> new Feed(1, wrong, ""));
+            assertThrows(IllegalArgumentException.class, () -> new Feed(1, wrong, 300, ""));
+            assertThrows(IllegalArgumentException.class, () -> new Feed(1, 1.2, wrong, ""));
         }
-        assertEquals(0, new Feed(0, 1.2, "").setting());
+        assertEquals(0, new Feed(0, 1.2, 300, "").setting());
     }
 
     @Test

@@ -21,10 +21,13 @@ import org.junit.jupiter.params.provider.CsvSource;
 import tramontane.airflow.AirPathModel;
 import tramontane.airflow.AirPathSolution;
 import tramontane.airflow.AirPathSolver;
+import tramontane.airflow.AirflowStudy;
 import tramontane.airflow.Feed;
 import tramontane.analysis.Figure;
 import tramontane.analysis.OperatingPoint;
+import tramontane.analysis.Relation;
 import tramontane.analysis.Result;
+import tramontane.analysis.SpeedLaw;
 import tramontane.analysis.Trace;
 import tramontane.model.AirMover;
 import tramontane.model.AirPath;
@@ -125,7 +128,7 @@ class AirflowStudyTest {
     void theSettingAndTheAirAtTheInletMakeTheSpeed() {
         AirMover motor = Movers.with(Cases.part(STRAIGHT), "motor", "DC unregulated", "noLoadSpeed", 4 * Cases.SPEED / 3);
         List<Trace.Step> steps = new ArrayList<>();
-        Result<OperatingPoint> result = Cases.study(box(motor), AIR, Map.of("fans", new Feed(0.8, INSIDE, "control law fans")),
+        Result<OperatingPoint> result = Cases.study(box(motor), AIR, Map.of("fans", new Feed(0.8, INSIDE, HOT, "control law fans")),
                 new double[] {HOT}, Optional.empty(), steps, new SupplySpeed());
         // x²(ρ/ρ₁)/4 + 3x/4 = 1 with n₁/n₀ = 3/4
         double ratio = 0.8 * (-0.75 + Math.sqrt(0.5625 + INSIDE / 1.2)) / (INSIDE / 1.2 / 2);
@@ -145,10 +148,85 @@ class AirflowStudyTest {
     void theRatedSpeedTimesTheSettingIsToldAsSuch() {
         List<Trace.Step> steps = new ArrayList<>();
         Result<OperatingPoint> result = Cases.study(box(Cases.part(STRAIGHT)), AIR,
-                Map.of("fans", new Feed(0.5, INSIDE, "control law fans")), new double[] {HOT}, Optional.empty(), steps);
+                Map.of("fans", new Feed(0.5, INSIDE, HOT, "control law fans")), new double[] {HOT}, Optional.empty(), steps);
         is(0.5 * Cases.SPEED, 1e-12, result, "airflow.bank.speed", "fans");
         assertEquals("speed setting", step(steps, "airflow.bank.speed", "fans").relation().name());
         assertEquals(0.5, term(step(steps, "airflow.bank.speed", "fans"), "speed setting").value());
+    }
+
+    /** A law that follows the air at the inlet, and says so. */
+    private record ByTemperature(boolean explains) implements SpeedLaw {
+
+        static final Relation LAW = new Relation("by thermistor", "n = 1 rad/(s K) × T", "invented", "");
+
+        @Override
+        public Optional<Double> speed(Supply supply) {
+            return Optional.of(supply.temperature());
+        }
+
+        @Override
+        public Set<String> sections() {
+            return Set.of("rail", "none");
+        }
+
+        @Override
+        public Optional<Origin> origin(Supply supply) {
+            return explains ? Optional.of(new Origin(LAW, List.of(
+                    new Trace.Term("inlet T", QuantityKind.TEMPERATURE, supply.temperature(), INLET),
+                    new Trace.Term("inlet ρ", QuantityKind.DENSITY, supply.density(), INLET),
+                    new Trace.Term("gain", QuantityKind.NUMBER, 1, "air mover F")))) : Optional.empty();
+        }
+    }
+
+    @Test
+    void theLawThatAnsweredSaysWhereTheSpeedComesFrom() {
+        // ours comes behind it and would answer, too
+        AirMover motor = Movers.with(Cases.part(STRAIGHT), "motor", "DC unregulated", "noLoadSpeed", 4 * Cases.SPEED / 3);
+        List<Trace.Step> steps = new ArrayList<>();
+        Cases.study(box(motor), AIR, Map.of("fans", new Feed(0.8, INSIDE, HOT, "control law fans")), new double[] {HOT},
+                Optional.empty(), steps, new ByTemperature(true), new SupplySpeed());
+        assertEquals(new Trace.Step("airflow.bank.speed", "fans", ByTemperature.LAW, HOT, List.of(
+                new Trace.Term("inlet T", QuantityKind.TEMPERATURE, HOT, "thermal.air.temperature at box"),
+                new Trace.Term("inlet ρ", QuantityKind.DENSITY, INSIDE, "air density in box"),
+                new Trace.Term("gain", QuantityKind.NUMBER, 1, "air mover F"),
+                new Trace.Term("speed setting", QuantityKind.FRACTION, 0.8, "control law fans"))),
+                step(steps, "airflow.bank.speed", "fans"));
+    }
+
+    @Test
+    void airThatIsAsOutsideComesFromThere() {
+        List<Trace.Step> steps = new ArrayList<>();
+        Cases.run(box(Cases.part(STRAIGHT)), AIR, steps, new ByTemperature(true));
+        Trace.Step speed = step(steps, "airflow.bank.speed", "fans");
+        assertEquals(new Trace.Term("inlet T", QuantityKind.TEMPERATURE, 293.15, "condition standard air"), term(speed, "inlet T"));
+        assertEquals(new Trace.Term("inlet ρ", QuantityKind.DENSITY, OUTSIDE, "airflow.air.density"), term(speed, "inlet ρ"));
+    }
+
+    @Test
+    void aLawThatSaysNothingIsNamedAsALaw() {
+        List<Trace.Step> steps = new ArrayList<>();
+        // also where it comes to what the setting would give
+        AirMover part = Movers.with(Cases.part(STRAIGHT), "ratedSpeed", 293.15);
+        Cases.run(box(part), AIR, steps, new ByTemperature(false));
+        assertEquals(Relations.SPEED_LAW, step(steps, "airflow.bank.speed", "fans").relation());
+        assertEquals(293.15, term(step(steps, "airflow.bank.speed", "fans"), "rated speed").value());
+    }
+
+    @Test
+    void readsTheSectionsThatItsSpeedLawsName() {
+        Value.Tree rail = Cases.tree("voltage", "12 V");
+        Value.Tree own = Cases.tree("sections", Cases.tree("rail", rail));
+        Design written = box(Movers.with(Cases.part(STRAIGHT), "sections", Cases.tree("rail", rail)))
+                .withMore(Cases.tree("notes", "all of it", "sections", Cases.tree("other", rail, "rail", rail)));
+        Design design = written.withAirPath(new AirPath(written.airPath().bays(), List.of(written.airPath().passages().getFirst(),
+                Cases.bank("fans", "box", "outside", "sections", Cases.tree("rail", rail))), Value.Tree.EMPTY));
+        Design read = AirflowStudy.reads(design, List.of(new SupplySpeed(), new ByTemperature(true)));
+        assertEquals(own, read.more());
+        assertEquals(Optional.of(rail), read.section("rail"));
+        assertEquals(Optional.of(rail), read.airMovers().getFirst().section("rail"));
+        assertEquals(Optional.of(rail), read.airPath().passages().getLast().section("rail"));
+        assertEquals(Value.Tree.EMPTY, AirflowStudy.reads(design, List.of(new SupplySpeed())).more());
+        assertEquals(Value.Tree.EMPTY, AirflowStudy.reads(written.withMore(Value.Tree.EMPTY), List.of(new ByTemperature(true))).more());
     }
 
     private static Trace.Step step(List<Trace.Step> steps, String figure, String place) {

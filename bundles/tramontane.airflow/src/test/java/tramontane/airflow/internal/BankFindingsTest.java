@@ -144,9 +144,11 @@ class BankFindingsTest {
         List<Finding> other = findings(design(rated), Movers.supply(Optional.of(230.0), Optional.of(60.0)), law);
         says(other, Severity.CAUTION, "no curve of bank fans was measured at 60.0 Hz; those at 50.0 Hz are used");
         assertEquals(1, cautions(other));
-        // one that knows more decides
-        assertEquals(0, cautions(findings(design(plain), Movers.supply(Optional.of(24.0), Optional.empty()),
-                supply -> Optional.of(250.0))));
+        // one that knows more decides, also where it comes to the rated speed
+        for (double speed : new double[] {250, 300}) {
+            assertEquals(0, cautions(findings(design(plain), Movers.supply(Optional.of(24.0), Optional.empty()),
+                    supply -> Optional.of(speed))));
+        }
     }
 
     @Test

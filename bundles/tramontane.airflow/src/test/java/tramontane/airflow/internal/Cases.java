@@ -54,6 +54,7 @@ final class Cases {
 
     private static Value value(Object member) {
         return switch (member) {
+            case Value written -> written;
             case Number number -> Value.Num.of(number.doubleValue());
             case Boolean on -> new Value.Flag(on);
             case List<?> list -> new Value.Items(list.stream().map(Cases::value).toList());
@@ -207,9 +208,15 @@ final class Cases {
     /** What is said of an air path at bay temperatures and speed settings of their own. */
     static Result<OperatingPoint> study(Design design, Condition condition, Map<String, Feed> feeds, double[] temperatures,
             Optional<AirPathSolution> start, List<Trace.Step> steps, SpeedLaw... laws) {
-        Design read = AirflowStudy.reads(design.withConditions(List.of(condition)));
+        Design read = AirflowStudy.reads(design.withConditions(List.of(condition)), List.of(laws));
         return AirflowStudy.of(read, AirPathModel.of(read, condition, KINDS), List.of(laws), feeds, temperatures, start,
                 new Watched(steps));
+    }
+
+    /** What feeds a mover of a design in which there is nothing else. */
+    static SpeedLaw.Supply supply(AirMover mover, Condition condition, double setting, double density) {
+        Passage bank = bank("fans", "outside", "box");
+        return new SpeedLaw.Supply(design(mover, List.of("box"), bank), bank, mover, condition, setting, density, 293.15);
     }
 
     private record Given(Design design, Condition condition) implements Input {

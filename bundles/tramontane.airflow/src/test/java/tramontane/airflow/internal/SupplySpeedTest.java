@@ -34,7 +34,7 @@ class SupplySpeedTest {
     }
 
     private static Optional<Double> speed(AirMover mover, Double voltage, Double frequency, double setting, double density) {
-        return new SupplySpeed().speed(new SpeedLaw.Supply(mover, Movers.supply(Optional.ofNullable(voltage),
+        return new SupplySpeed().speed(Cases.supply(mover, Movers.supply(Optional.ofNullable(voltage),
                 Optional.ofNullable(frequency)), setting, density));
     }
 

@@ -67,7 +67,7 @@ public final class BudgetAnalysis implements Analysis<Budget> {
 
     @Override
     public Design reads(Design design) {
-        return Models.reads(design);
+        return Models.reads(design, List.of());
     }
 
     /** One line of the table. */

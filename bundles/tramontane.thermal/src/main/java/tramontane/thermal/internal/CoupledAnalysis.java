@@ -18,7 +18,6 @@ import tramontane.analysis.Result;
 import tramontane.analysis.Run;
 import tramontane.analysis.Scope;
 import tramontane.model.Design;
-import tramontane.model.Value;
 import tramontane.thermal.Loop;
 import tramontane.thermal.ThermalModel;
 import tramontane.thermal.ThermalState;
@@ -74,8 +73,7 @@ public final class CoupledAnalysis implements Analysis<OperatingPoint> {
 
     @Override
     public Design reads(Design design) {
-        Design flow = AirflowStudy.reads(design);
-        return flow.withControlLaws(design.controlLaws()).withMore(Value.Tree.EMPTY);
+        return AirflowStudy.reads(design, models.speedLaws()).withControlLaws(design.controlLaws());
     }
 
     @Override

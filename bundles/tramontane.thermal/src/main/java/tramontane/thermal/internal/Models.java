@@ -14,7 +14,6 @@ import tramontane.analysis.PassageKind;
 import tramontane.analysis.SpeedLaw;
 import tramontane.model.Condition;
 import tramontane.model.Design;
-import tramontane.model.Value;
 import tramontane.thermal.ThermalModel;
 
 /**
@@ -59,10 +58,20 @@ public final class Models {
     }
 
     /** What temperatures are computed from; of the requirements those on temperatures, which say that somebody asks for them. */
-    public static Design reads(Design design) {
+    public Design reads(Design design) {
+        return reads(design, speedLaws);
+    }
+
+    /**
+     * The same where other speed laws are loaded.
+     *
+     * @param design the whole design
+     * @param laws   the speed laws, which read sections of the design itself; none for who asks for no speeds
+     */
+    public static Design reads(Design design, List<? extends SpeedLaw> laws) {
         return Design.EMPTY.withAirPath(design.airPath()).withAirMovers(design.airMovers())
                 .withHeatSources(design.heatSources()).withConditions(design.conditions()).withControlLaws(design.controlLaws())
                 .withRequirements(design.requirements().stream().filter(requirement -> requirement.figure().startsWith("thermal.")).toList())
-                .withMore(Value.Tree.EMPTY);
+                .withMore(SpeedLaws.read(design, laws));
     }
 }

@@ -73,7 +73,7 @@ public final class ThermalAnalysis implements Analysis<Temperatures> {
 
     @Override
     public Design reads(Design design) {
-        return Models.reads(design);
+        return models.reads(design);
     }
 
     @Override

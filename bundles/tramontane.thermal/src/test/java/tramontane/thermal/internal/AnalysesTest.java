@@ -18,15 +18,19 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import tramontane.analysis.Amount;
+import tramontane.analysis.Analysis;
 import tramontane.analysis.Figure;
 import tramontane.analysis.FigureKind;
 import tramontane.analysis.Result;
+import tramontane.analysis.SpeedLaw;
 import tramontane.analysis.Table;
 import tramontane.analysis.Trace;
 import tramontane.model.Design;
+import tramontane.model.Noun;
 import tramontane.thermal.Budget;
 import tramontane.thermal.Designs;
 import tramontane.thermal.RandomDesigns;
+import tramontane.thermal.internal.time.TimeAnalysis;
 
 /** The analyses as the engine runs them: figures, findings, budget, and where figures come from. */
 class AnalysesTest {
@@ -283,5 +287,37 @@ class AnalysesTest {
         assertEquals(Map.of("cool", 293.15, "> hot", 313.15), table.rows().stream().limit(2).collect(Collectors.toMap(
                 cells -> ((Table.Words) cells.get(1)).text(), cells -> ((Amount) cells.get(2)).si())));
         assertEquals(Optional.empty(), Runs.budget(box("", "")).overviews().stream().findFirst());
+    }
+
+    /** What a loaded speed law reads stays where an analysis asks for speeds: of the design itself what it names, elsewhere all. */
+    @Test
+    void keepsWhatSpeedLawsRead() {
+        SpeedLaw law = new SpeedLaw() {
+            @Override
+            public Optional<Double> speed(Supply supply) {
+                return Optional.empty();
+            }
+
+            @Override
+            public Set<String> sections() {
+                return Set.of("rail");
+            }
+        };
+        String rail = "'sections': {'rail': {'voltage': 12}, 'other': {}}";
+        Design design = Designs.design("{'format': 1, " + rail + ", 'airMovers': [{'id': 'F', 'curves': [{'flow': '0 1 m³/s', "
+                + "'pressure': '9 0 Pa'}], " + rail + "}], 'airPath': {'bays': ['box'], 'passages': [{'id': 'fan', 'kind': 'bank', "
+                + "'from': 'outside', 'to': 'box', 'mover': 'F', " + rail + "}]}, 'conditions': [{'id': 'hot', " + rail + "}],"
+                + "'controlLaws': [{'id': 'quiet', 'sensor': 'box', 'temperature': '20 40 °C', 'speed': [0.5, 1], " + rail + "}]}");
+        Models models = new Models(Designs.PASSAGES, Designs.LINKS, List.of(Map.entry(Map.of(), law)));
+        for (Analysis<?> analysis : List.of(new CoupledAnalysis(models), new ThermalAnalysis(models), new TimeAnalysis(models))) {
+            Design read = analysis.reads(design);
+            assertTrue(read.section("rail").isPresent(), analysis.id());
+            assertTrue(read.section("other").isEmpty(), analysis.id());
+            for (Noun noun : List.of(read.airMovers().getFirst(), read.airPath().passages().getFirst(), read.conditions().getFirst(),
+                    read.controlLaws().getFirst())) {
+                assertTrue(noun.section("rail").isPresent() && noun.section("other").isPresent(), analysis.id() + " " + noun);
+            }
+        }
+        assertTrue(new BudgetAnalysis().reads(design).section("rail").isEmpty());
     }
 }

@@ -74,7 +74,7 @@ public final class TimeAnalysis implements Analysis<History> {
 
     @Override
     public Design reads(Design design) {
-        return Models.reads(design);
+        return models.reads(design);
     }
 
     @Override
