@@ -586,7 +586,7 @@ public final class AirPathSolver {
         double pressure = any || massFlow != 0 ? -layout.drop(e, solution) : 0;
         return new OperatingPoint.BankPoint(bank.id(), massFlow / density, massFlow, pressure,
                 any ? speeds[e] : 0, stated ? OptionalDouble.of(power) : OptionalDouble.empty(), temperature, density,
-                stable, movers);
+                stable, movers, model.feed().setting());
     }
 
     /**

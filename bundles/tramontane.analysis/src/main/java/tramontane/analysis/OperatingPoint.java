@@ -3,6 +3,7 @@ package tramontane.analysis;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.ToDoubleFunction;
 
 /**
  * Where everything works in one condition: banks, passages, bays.
@@ -25,6 +26,11 @@ public record OperatingPoint(List<BankPoint> banks, List<PassageFlow> passages, 
     /** The duty point of a bank. */
     public Optional<BankPoint> bank(String id) {
         return banks.stream().filter(bank -> bank.bank().equals(id)).findFirst();
+    }
+
+    /** The same with the settings of banks. */
+    public OperatingPoint withSettings(ToDoubleFunction<String> settings) {
+        return new OperatingPoint(banks.stream().map(bank -> bank.withSetting(settings.applyAsDouble(bank.bank()))).toList(), passages, bays);
     }
 
     /** The flow through a passage. */
@@ -50,11 +56,17 @@ public record OperatingPoint(List<BankPoint> banks, List<PassageFlow> passages, 
      * @param density     air density at its inlet, kg/m³
      * @param stable      whether the point is statically stable: the bank's curve crosses the system curve from above
      * @param movers      each mover in it, by position
+     * @param setting     the speed setting that it runs at, 1 for full: that of the condition, or of its control laws
      */
     public record BankPoint(String bank, double flow, double massFlow, double pressure, double speed, OptionalDouble power,
-            double temperature, double density, boolean stable, List<MoverPoint> movers) {
+            double temperature, double density, boolean stable, List<MoverPoint> movers, double setting) {
         public BankPoint {
             movers = List.copyOf(movers);
+        }
+
+        /** The same at a setting. */
+        public BankPoint withSetting(double other) {
+            return new BankPoint(bank, flow, massFlow, pressure, speed, power, temperature, density, stable, movers, other);
         }
     }
 

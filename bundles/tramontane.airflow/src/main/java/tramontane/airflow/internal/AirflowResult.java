@@ -67,6 +67,7 @@ public final class AirflowResult {
         variations.morePressure().forEach((bank, flow) -> figures.add(Figure.of(Figures.MORE_PRESSURE, bank, flow)));
         List<Finding> findings = new ArrayList<>(AirflowFindings.of(reading, followed));
         findings.addAll(PathFindings.of(reading, variations));
-        return new Result<>(solution.point(), figures, findings);
+        return new Result<>(solution.point().map(point -> point.withSettings(bank -> feeds.getOrDefault(bank, model.feed()).setting())), figures,
+                findings);
     }
 }

@@ -109,7 +109,7 @@ public final class Toys {
                 .toList();
         return new OperatingPoint(
                 List.of(new OperatingPoint.BankPoint("fans", flow, flow * 1.2, 38.25, 298.5, OptionalDouble.of(3.1 * running),
-                        293.15, 1.2, true, movers)),
+                        293.15, 1.2, true, movers, 1)),
                 List.of(new OperatingPoint.PassageFlow("grille", flow * 1.2, flow, 12.5),
                         new OperatingPoint.PassageFlow("fans", flow * 1.2, flow, -38.25)),
                 List.of(new OperatingPoint.BayState("box", -12.5, 293.15, 1.2)));

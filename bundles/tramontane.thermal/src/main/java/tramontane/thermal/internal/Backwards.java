@@ -106,7 +106,7 @@ record Backwards(PartState worst, double flow, double estimate, Map<String, Doub
         return new OperatingPoint(point.banks().stream().map(bank -> new OperatingPoint.BankPoint(bank.bank(), factor * bank.flow(),
                 factor * bank.massFlow(), bank.pressure(), bank.speed(), bank.power(), bank.temperature(), bank.density(), bank.stable(),
                 bank.movers().stream().map(mover -> new OperatingPoint.MoverPoint(mover.position(), mover.running(), factor * mover.flow(),
-                        mover.pressure(), mover.speed(), mover.power())).toList())).toList(),
+                        mover.pressure(), mover.speed(), mover.power())).toList(), bank.setting())).toList(),
                 point.passages().stream().map(flow -> new OperatingPoint.PassageFlow(flow.passage(), factor * flow.massFlow(),
                         factor * flow.flow(), flow.drop())).toList(), point.bays());
     }

@@ -326,7 +326,8 @@ public final class Balancing {
             states.add(parts.state(k, air));
             sources += parts.list().get(k).heat();
         }
-        return new ThermalState(drive, point, temperatures, states, wallStates(all, rises, air),
+        OperatingPoint set = feeds.isEmpty() ? point : point.withSettings(bank -> feeds.get(bank).setting());
+        return new ThermalState(drive, set, temperatures, states, wallStates(all, rises, air),
                 new ThermalState.Balance(sources, all.movers(), rises.toAir(), rises.toWalls(), rises.error(), unbounded), feeds, solution, steps);
     }
 

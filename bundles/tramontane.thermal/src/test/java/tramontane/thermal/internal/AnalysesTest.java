@@ -168,6 +168,7 @@ class AnalysesTest {
         assertEquals(0, told.figure("thermal.step.arriving", "cpu"), 1e-9);
         assertEquals(box - 293.15, told.figure("thermal.step.along", "psu"), 1e-8);
         assertEquals(0.2 + 0.8 * (box - 293.15) / 20, told.figure("thermal.control.setting", "fan"), 1e-8);
+        assertEquals(told.figure("thermal.control.setting", "fan"), told.flow().data().orElseThrow().banks().getFirst().setting(), 1e-12);
         double movers = told.flow().data().orElseThrow().banks().getFirst().power().orElseThrow();
         assertEquals(180 + movers, told.figure("thermal.heat.total", ""), 1e-8);
         assertEquals(movers, told.figure("thermal.heat.movers", ""), 1e-8);
