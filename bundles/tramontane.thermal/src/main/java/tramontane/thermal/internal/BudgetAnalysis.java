@@ -26,6 +26,7 @@ import tramontane.physics.units.QuantityKind;
 import tramontane.thermal.Budget;
 import tramontane.thermal.PartState;
 import tramontane.thermal.Temperatures;
+import tramontane.thermal.ThermalModels;
 
 /** The temperature budget: each step from outside to the junctions in kelvin, in every condition, the worst marked. */
 @Component(service = Analysis.class)
@@ -67,7 +68,7 @@ public final class BudgetAnalysis implements Analysis<Budget> {
 
     @Override
     public Design reads(Design design) {
-        return Models.reads(design, List.of());
+        return ThermalModels.reads(design, List.of());
     }
 
     /** One line of the table. */

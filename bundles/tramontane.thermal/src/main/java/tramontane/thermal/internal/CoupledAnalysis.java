@@ -20,6 +20,7 @@ import tramontane.analysis.Scope;
 import tramontane.model.Design;
 import tramontane.thermal.Loop;
 import tramontane.thermal.ThermalModel;
+import tramontane.thermal.ThermalModels;
 import tramontane.thermal.ThermalState;
 
 /**
@@ -29,7 +30,7 @@ import tramontane.thermal.ThermalState;
 @Component(service = Analysis.class, property = "service.ranking:Integer=100")
 public final class CoupledAnalysis implements Analysis<OperatingPoint> {
 
-    private final Models models;
+    private final ThermalModels models;
 
     /**
      * Made by the framework.
@@ -37,7 +38,7 @@ public final class CoupledAnalysis implements Analysis<OperatingPoint> {
      * @param models makes models with what is loaded
      */
     @Activate
-    public CoupledAnalysis(@Reference Models models) {
+    public CoupledAnalysis(@Reference ThermalModels models) {
         this.models = models;
     }
 

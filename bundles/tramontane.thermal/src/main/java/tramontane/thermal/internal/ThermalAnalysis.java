@@ -23,13 +23,14 @@ import tramontane.model.Design;
 import tramontane.thermal.Loop;
 import tramontane.thermal.Temperatures;
 import tramontane.thermal.ThermalModel;
+import tramontane.thermal.ThermalModels;
 import tramontane.thermal.ThermalState;
 
 /** Temperatures of air and components at the operating point. */
 @Component(service = Analysis.class)
 public final class ThermalAnalysis implements Analysis<Temperatures> {
 
-    private final Models models;
+    private final ThermalModels models;
 
     /**
      * Made by the framework.
@@ -37,7 +38,7 @@ public final class ThermalAnalysis implements Analysis<Temperatures> {
      * @param models makes models with what is loaded
      */
     @Activate
-    public ThermalAnalysis(@Reference Models models) {
+    public ThermalAnalysis(@Reference ThermalModels models) {
         this.models = models;
     }
 

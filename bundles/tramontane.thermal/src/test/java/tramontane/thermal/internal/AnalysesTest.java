@@ -30,6 +30,7 @@ import tramontane.model.Noun;
 import tramontane.thermal.Budget;
 import tramontane.thermal.Designs;
 import tramontane.thermal.RandomDesigns;
+import tramontane.thermal.ThermalModels;
 import tramontane.thermal.internal.time.TimeAnalysis;
 
 /** The analyses as the engine runs them: figures, findings, budget, and where figures come from. */
@@ -309,7 +310,7 @@ class AnalysesTest {
                 + "'pressure': '9 0 Pa'}], " + rail + "}], 'airPath': {'bays': ['box'], 'passages': [{'id': 'fan', 'kind': 'bank', "
                 + "'from': 'outside', 'to': 'box', 'mover': 'F', " + rail + "}]}, 'conditions': [{'id': 'hot', " + rail + "}],"
                 + "'controlLaws': [{'id': 'quiet', 'sensor': 'box', 'temperature': '20 40 °C', 'speed': [0.5, 1], " + rail + "}]}");
-        Models models = new Models(Designs.PASSAGES, Designs.LINKS, List.of(Map.entry(Map.of(), law)));
+        ThermalModels models = new ThermalModels(Designs.PASSAGES, Designs.LINKS, List.of(Map.entry(Map.of(), law)));
         for (Analysis<?> analysis : List.of(new CoupledAnalysis(models), new ThermalAnalysis(models), new TimeAnalysis(models))) {
             Design read = analysis.reads(design);
             assertTrue(read.section("rail").isPresent(), analysis.id());

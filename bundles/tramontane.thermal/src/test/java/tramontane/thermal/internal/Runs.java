@@ -20,6 +20,7 @@ import tramontane.physics.units.UnitSystem;
 import tramontane.thermal.Budget;
 import tramontane.thermal.Designs;
 import tramontane.thermal.Temperatures;
+import tramontane.thermal.ThermalModels;
 
 /** Runs the analyses of this bundle one after another, as the engine would. */
 final class Runs {
@@ -71,9 +72,9 @@ final class Runs {
         Condition condition = Cases.of(design, java.util.Set.of()).list().get(number).concrete();
         List<Trace.Step> flowSteps = new ArrayList<>();
         List<Trace.Step> steps = new ArrayList<>();
-        CoupledAnalysis coupled = new CoupledAnalysis(new Models(Designs.PASSAGES, Designs.LINKS, SPEEDS));
+        CoupledAnalysis coupled = new CoupledAnalysis(new ThermalModels(Designs.PASSAGES, Designs.LINKS, SPEEDS));
         Result<OperatingPoint> flow = coupled.run(new Given(coupled.reads(design), Optional.of(condition), Map.of()), new Watched(flowSteps));
-        ThermalAnalysis thermal = new ThermalAnalysis(new Models(Designs.PASSAGES, Designs.LINKS, SPEEDS));
+        ThermalAnalysis thermal = new ThermalAnalysis(new ThermalModels(Designs.PASSAGES, Designs.LINKS, SPEEDS));
         Optional<Result<Temperatures>> temperatures = flow.data().map(point -> thermal.run(new Given(thermal.reads(design),
                 Optional.of(condition), Map.of("", point)), new Watched(steps)));
         return new Told(flow, temperatures, flowSteps, steps);

@@ -26,8 +26,8 @@ import tramontane.model.Problem;
 import tramontane.model.Quantity;
 import tramontane.model.Values;
 import tramontane.thermal.History;
+import tramontane.thermal.ThermalModels;
 import tramontane.thermal.Transient;
-import tramontane.thermal.internal.Models;
 
 /** Temperatures in the course of a condition's timeline. */
 @Component(service = Analysis.class)
@@ -35,7 +35,7 @@ public final class TimeAnalysis implements Analysis<History> {
 
     private static final TimelineSection TIMELINE = new TimelineSection();
 
-    private final Models models;
+    private final ThermalModels models;
 
     /**
      * Made by the framework.
@@ -43,7 +43,7 @@ public final class TimeAnalysis implements Analysis<History> {
      * @param models makes models with what is loaded
      */
     @Activate
-    public TimeAnalysis(@Reference Models models) {
+    public TimeAnalysis(@Reference ThermalModels models) {
         this.models = models;
     }
 

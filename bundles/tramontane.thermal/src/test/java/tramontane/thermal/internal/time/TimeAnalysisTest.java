@@ -27,12 +27,12 @@ import tramontane.model.Quantity;
 import tramontane.model.Value;
 import tramontane.physics.units.UnitSystem;
 import tramontane.thermal.Designs;
-import tramontane.thermal.internal.Models;
 import tramontane.thermal.History;
+import tramontane.thermal.ThermalModels;
 
 class TimeAnalysisTest {
 
-    private static final TimeAnalysis ANALYSIS = new TimeAnalysis(new Models(Designs.PASSAGES, Designs.LINKS,
+    private static final TimeAnalysis ANALYSIS = new TimeAnalysis(new ThermalModels(Designs.PASSAGES, Designs.LINKS,
             Designs.SPEEDS.stream().map(law -> Map.entry(Map.<String, Object>of(), law)).toList()));
 
     /** A box that two fans draw air through, with a processor and a slower transformer. */

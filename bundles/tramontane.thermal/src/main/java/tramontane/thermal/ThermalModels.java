@@ -1,4 +1,4 @@
-package tramontane.thermal.internal;
+package tramontane.thermal;
 
 import java.util.List;
 import java.util.Map;
@@ -14,13 +14,12 @@ import tramontane.analysis.PassageKind;
 import tramontane.analysis.SpeedLaw;
 import tramontane.model.Condition;
 import tramontane.model.Design;
-import tramontane.thermal.ThermalModel;
 
 /**
  * Makes models with what is loaded. It is made anew when a kind or a speed law comes or goes, and with it the analyses that use it.
  */
-@Component(service = Models.class)
-public final class Models {
+@Component(service = ThermalModels.class)
+public final class ThermalModels {
 
     private final List<PassageKind> passageKinds;
     private final List<LinkKind> linkKinds;
@@ -34,7 +33,7 @@ public final class Models {
      * @param speedLaws    the loaded speed laws with their service properties, by which they are ranked
      */
     @Activate
-    public Models(
+    public ThermalModels(
             @Reference(cardinality = ReferenceCardinality.MULTIPLE, policyOption = ReferencePolicyOption.GREEDY)
             List<PassageKind> passageKinds,
             @Reference(cardinality = ReferenceCardinality.MULTIPLE, policyOption = ReferencePolicyOption.GREEDY)
