@@ -4,7 +4,8 @@
  * <p>Answers: what do these fans move through this equipment, and what pressure is in each bay? Start with
  * {@link tramontane.airflow.AirPathModel}, which solves the air path of a design at given bay temperatures and speeds, or with
  * {@link tramontane.airflow.NetworkSolver} for a bare network of flow laws. {@link tramontane.airflow.AirflowStudy} says all that
- * the air-flow analysis says of an air path, at temperatures and speeds that another has found.
+ * the air-flow analysis says of an air path, at temperatures and speeds that another has found;
+ * {@link tramontane.airflow.SupplySpeed} how fast a mover turns by its own data.
  *
  * <p>Assumed: steady flow; bays are plenums in which the velocity head is lost; air of constant density within a passage, that
  * of the bay it comes from; pressure differences small beside the barometric pressure (below some 2 kPa).

@@ -17,7 +17,7 @@ import tramontane.airflow.internal.MeasuredResistanceKind;
 import tramontane.airflow.internal.OpeningKind;
 import tramontane.airflow.internal.OrificeKind;
 import tramontane.airflow.internal.ScreenKind;
-import tramontane.airflow.internal.SupplySpeed;
+import tramontane.airflow.internal.SupplySpeedLaw;
 import tramontane.analysis.Cases;
 import tramontane.analysis.LinkKind;
 import tramontane.analysis.PassageKind;
@@ -52,7 +52,7 @@ public final class Designs {
             new SurfaceKind());
 
     /** The speed laws of the airflow bundle. */
-    public static final List<SpeedLaw> SPEEDS = List.of(new SupplySpeed());
+    public static final List<SpeedLaw> SPEEDS = List.of(new SupplySpeedLaw());
 
     private Designs() {
     }

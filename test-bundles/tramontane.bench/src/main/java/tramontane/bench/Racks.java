@@ -32,7 +32,7 @@ final class Racks {
             if (entry.endsWith(".jar")) {
                 try (var jar = new java.util.jar.JarFile(entry)) {
                     jar.stream().map(java.util.zip.ZipEntry::getName).filter(name -> name.startsWith(path + "/")
-                            && name.endsWith("Kind.class") || name.equals(path + "/SupplySpeed.class")).sorted()
+                            && name.endsWith("Kind.class") || name.equals(path + "/SupplySpeedLaw.class")).sorted()
                             .forEach(name -> make(service, name).ifPresent(found::add));
                 } catch (IOException e) {
                     throw new UncheckedIOException(e);

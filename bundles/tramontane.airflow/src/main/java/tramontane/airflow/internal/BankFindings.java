@@ -286,12 +286,12 @@ final class BankFindings {
                     frequency(curves().frequency().orElseThrow()), " are used");
         }
         Optional<SpeedLaw> law = reading.law(bank.id());
-        if (law.filter(decided -> !(decided instanceof SupplySpeed)).isPresent()) {
+        if (law.filter(decided -> !(decided instanceof SupplySpeedLaw)).isPresent()) {
             return; // one that knows more has decided
         }
-        Optional<SupplySpeed.Answer> ours = law.flatMap(decided -> SupplySpeed.answer(reading.supply(bank.id())));
+        Optional<SpeedAtSupply> ours = law.flatMap(decided -> SpeedAtSupply.of(reading.supply(bank.id())));
         List<Double> voltages = curves().curves().stream().flatMap(curve -> curve.voltage().stream()).map(Quantity::si).toList();
-        boolean byVoltage = ours.map(SupplySpeed.Answer::byVoltage).orElse(false);
+        boolean byVoltage = ours.map(SpeedAtSupply::byVoltage).orElse(false);
         if (bank.mover().motor().filter(REGULATED::contains).isPresent()) {
             // holds its speed by itself
             if (voltage.isPresent() && !byVoltage && !voltages.isEmpty()
@@ -319,7 +319,7 @@ final class BankFindings {
     /** What is missing to tell how the speed of an unregulated motor follows its load. */
     private void motor() {
         AirMover mover = bank.mover();
-        if (!(speed > 0) || !SupplySpeed.Motor.isUnregulated(mover)) {
+        if (!(speed > 0) || !SpeedAtSupply.isUnregulated(mover)) {
             return;
         }
         MoverCurve first = curves().curves().getFirst();

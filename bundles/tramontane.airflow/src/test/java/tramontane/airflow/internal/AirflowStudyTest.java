@@ -129,7 +129,7 @@ class AirflowStudyTest {
         AirMover motor = Movers.with(Cases.part(STRAIGHT), "motor", "DC unregulated", "noLoadSpeed", 4 * Cases.SPEED / 3);
         List<Trace.Step> steps = new ArrayList<>();
         Result<OperatingPoint> result = Cases.study(box(motor), AIR, Map.of("fans", new Feed(0.8, INSIDE, HOT, "control law fans")),
-                new double[] {HOT}, Optional.empty(), steps, new SupplySpeed());
+                new double[] {HOT}, Optional.empty(), steps, new SupplySpeedLaw());
         // x²(ρ/ρ₁)/4 + 3x/4 = 1 with n₁/n₀ = 3/4
         double ratio = 0.8 * (-0.75 + Math.sqrt(0.5625 + INSIDE / 1.2)) / (INSIDE / 1.2 / 2);
         is(ratio * Cases.SPEED, 1e-9, result, "airflow.bank.speed", "fans");
@@ -184,7 +184,7 @@ class AirflowStudyTest {
         AirMover motor = Movers.with(Cases.part(STRAIGHT), "motor", "DC unregulated", "noLoadSpeed", 4 * Cases.SPEED / 3);
         List<Trace.Step> steps = new ArrayList<>();
         Cases.study(box(motor), AIR, Map.of("fans", new Feed(0.8, INSIDE, HOT, "control law fans")), new double[] {HOT},
-                Optional.empty(), steps, new ByTemperature(true), new SupplySpeed());
+                Optional.empty(), steps, new ByTemperature(true), new SupplySpeedLaw());
         assertEquals(new Trace.Step("airflow.bank.speed", "fans", ByTemperature.LAW, HOT, List.of(
                 new Trace.Term("inlet T", QuantityKind.TEMPERATURE, HOT, "thermal.air.temperature at box"),
                 new Trace.Term("inlet ρ", QuantityKind.DENSITY, INSIDE, "air density in box"),
@@ -220,12 +220,12 @@ class AirflowStudyTest {
                 .withMore(Cases.tree("notes", "all of it", "sections", Cases.tree("other", rail, "rail", rail)));
         Design design = written.withAirPath(new AirPath(written.airPath().bays(), List.of(written.airPath().passages().getFirst(),
                 Cases.bank("fans", "box", "outside", "sections", Cases.tree("rail", rail))), Value.Tree.EMPTY));
-        Design read = AirflowStudy.reads(design, List.of(new SupplySpeed(), new ByTemperature(true)));
+        Design read = AirflowStudy.reads(design, List.of(new SupplySpeedLaw(), new ByTemperature(true)));
         assertEquals(own, read.more());
         assertEquals(Optional.of(rail), read.section("rail"));
         assertEquals(Optional.of(rail), read.airMovers().getFirst().section("rail"));
         assertEquals(Optional.of(rail), read.airPath().passages().getLast().section("rail"));
-        assertEquals(Value.Tree.EMPTY, AirflowStudy.reads(design, List.of(new SupplySpeed())).more());
+        assertEquals(Value.Tree.EMPTY, AirflowStudy.reads(design, List.of(new SupplySpeedLaw())).more());
         assertEquals(Value.Tree.EMPTY, AirflowStudy.reads(written.withMore(Value.Tree.EMPTY), List.of(new ByTemperature(true))).more());
     }
 
@@ -326,10 +326,10 @@ class AirflowStudyTest {
         for (Condition condition : design.conditions().subList(0, 3)) {
             List<Trace.Step> expected = new ArrayList<>();
             List<Trace.Step> steps = new ArrayList<>();
-            Result<OperatingPoint> analysis = Cases.run(design, condition, expected, new SupplySpeed());
+            Result<OperatingPoint> analysis = Cases.run(design, condition, expected, new SupplySpeedLaw());
             AirPathModel model = AirPathModel.of(design, condition, Cases.KINDS);
             assertEquals(analysis, Cases.study(design, condition, Map.of("fans", model.feed()), model.temperatures(),
-                    Optional.empty(), steps, new SupplySpeed()));
+                    Optional.empty(), steps, new SupplySpeedLaw()));
             assertEquals(expected, steps);
             assertTrue(analysis.data().isPresent());
         }

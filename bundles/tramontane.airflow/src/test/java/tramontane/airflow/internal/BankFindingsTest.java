@@ -131,7 +131,7 @@ class BankFindingsTest {
 
     @Test
     void saysWhichPartOfASupplyIsNotUsed() {
-        SpeedLaw law = new SupplySpeed();
+        SpeedLaw law = new SupplySpeedLaw();
         AirMover plain = supplied();
         AirMover rated = supplied("voltage", "230 V", "frequency", "50 Hz");
         says(findings(design(plain), Movers.supply(Optional.of(24.0), Optional.empty()), law), Severity.CAUTION,
@@ -153,7 +153,7 @@ class BankFindingsTest {
 
     @Test
     void saysThatTheSpeedOfAnUnregulatedMotorIsNotKnown() {
-        SpeedLaw law = new SupplySpeed();
+        SpeedLaw law = new SupplySpeedLaw();
         AirMover motor = Movers.with(supplied(), "motor", "DC unregulated");
         says(findings(design(motor), Cases.atAltitude(2500), law), Severity.CAUTION, "this is not accounted for");
         assertEquals(0, cautions(findings(design(motor), Cases.atAltitude(500), law)));
@@ -169,7 +169,7 @@ class BankFindingsTest {
         for (String motor : List.of("EC", "DC regulated")) {
             AirMover part = Movers.with(supplied("voltage", "24 V"), "motor", motor);
             for (double voltage : new double[] {20, 24, 28, 30}) {
-                List<Finding> findings = findings(design(part), Movers.supply(Optional.of(voltage), Optional.empty()), new SupplySpeed());
+                List<Finding> findings = findings(design(part), Movers.supply(Optional.of(voltage), Optional.empty()), new SupplySpeedLaw());
                 assertEquals(0, cautions(findings), findings.toString());
                 assertEquals(voltage == 30, finding(findings, "taken to hold their speed at 30.0 V").isPresent(), findings.toString());
             }
@@ -181,14 +181,14 @@ class BankFindingsTest {
         AirMover part = Cases.part(
                 Movers.curve("speed", 280, "frequency", "50 Hz", "flow", "0 0.05 m³/s", "pressure", "80 0 Pa"),
                 Movers.curve("speed", 330, "frequency", "60 Hz", "flow", "0 0.06 m³/s", "pressure", "120 0 Pa"));
-        List<Finding> findings = findings(design(part), Cases.standardAir(), new SupplySpeed());
+        List<Finding> findings = findings(design(part), Cases.standardAir(), new SupplySpeedLaw());
         says(findings, Severity.CAUTION, "the curves at 50.0 Hz are used");
         assertEquals(1, cautions(findings));
-        assertEquals(0, cautions(findings(design(part), Movers.supply(Optional.of(230.0), Optional.of(60.0)), new SupplySpeed())));
+        assertEquals(0, cautions(findings(design(part), Movers.supply(Optional.of(230.0), Optional.of(60.0)), new SupplySpeedLaw())));
         // also where only the part states a speed
         AirMover speedless = Movers.with(Cases.part(Movers.curve("frequency", "50 Hz", "flow", "0 0.05 m³/s", "pressure", "80 0 Pa"),
                 Movers.curve("frequency", "60 Hz", "flow", "0 0.06 m³/s", "pressure", "120 0 Pa")), "ratedSpeed", 300);
-        assertEquals(0, cautions(findings(design(speedless), Movers.supply(Optional.empty(), Optional.of(60.0)), new SupplySpeed())));
+        assertEquals(0, cautions(findings(design(speedless), Movers.supply(Optional.empty(), Optional.of(60.0)), new SupplySpeedLaw())));
     }
 
     @Test
@@ -323,7 +323,7 @@ class BankFindingsTest {
                 Movers.curve("speed", 360, "voltage", "24 V", "flow", "0 0.06 m³/s", "pressure", "100 0 Pa"));
         List<Trace.Step> steps = new ArrayList<>();
         Result<OperatingPoint> result = Cases.run(design(part, "series", 2, "stageFactor", 0.8, "flaps", true, "flowFactor", 0.9),
-                Movers.supply(Optional.of(15.0), Optional.empty()), steps, new SupplySpeed());
+                Movers.supply(Optional.of(15.0), Optional.empty()), steps, new SupplySpeedLaw());
         Trace.Step speed = steps.stream().filter(each -> each.figure().equals("airflow.bank.speed")).findFirst().orElseThrow();
         assertEquals(Relations.SPEED_BY_VOLTAGE, speed.relation());
         assertEquals(240, speed.value(), 1e-9);

@@ -4,16 +4,16 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Optional;
-import net.jqwik.api.ForAll;
-import net.jqwik.api.Property;
-import net.jqwik.api.constraints.DoubleRange;
-import net.jqwik.api.constraints.Scale;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import tramontane.airflow.SupplySpeed;
 import tramontane.analysis.Figure;
 import tramontane.analysis.SpeedLaw;
+import tramontane.analysis.Trace;
 import tramontane.model.AirMover;
+import tramontane.model.Quantity;
+import tramontane.physics.units.QuantityKind;
 
 class SupplySpeedTest {
 
@@ -34,7 +34,7 @@ class SupplySpeedTest {
     }
 
     private static Optional<Double> speed(AirMover mover, Double voltage, Double frequency, double setting, double density) {
-        return new SupplySpeed().speed(Cases.supply(mover, Movers.supply(Optional.ofNullable(voltage),
+        return SupplySpeed.speed(Cases.supply(mover, Movers.supply(Optional.ofNullable(voltage),
                 Optional.ofNullable(frequency)), setting, density));
     }
 
@@ -101,28 +101,10 @@ class SupplySpeedTest {
         assertEquals(0, speed(MOTOR, 0.0, null, 1, 1.2).orElseThrow());
     }
 
-    /** At 0.7 of the density and 1.2 of the voltage n/n₁ = 26/21: 0.7 · 3/13 · (26/21)² = 26/105 = 1.2 - 20/21. */
+    /** n/n₁ = 26/21 at 0.7 of the density and 1.2 of the voltage, see the test of the motor. */
     @Test
-    void aMotorFollowsVoltageAndLoad() {
+    void aMotorFollowsVoltageAndAir() {
         assertEquals(300.0 * 26 / 21, speed(MOTOR, 28.8, null, 1, 0.84).orElseThrow(), 1e-10);
-    }
-
-    /** The published characteristic itself, put in other words: torque at speed n is the stall torque times (v - n/n₀). */
-    @Property
-    void torqueOfTheMotorIsThatOfTheRotor(@ForAll @DoubleRange(min = 1, max = 60) @Scale(9) double voltage,
-            @ForAll @DoubleRange(min = 0.1, max = 3) @Scale(9) double density) {
-        double n = speed(MOTOR, voltage, null, 1, density).orElseThrow();
-        double stall = 1 / (1 - 300.0 / 390);
-        assertEquals(density / 1.2 * (n / 300) * (n / 300), stall * (voltage / 24 - n / 390), 1e-12 * stall * voltage);
-        assertTrue(n > 0 && n < 390 * voltage / 24);
-    }
-
-    @Property
-    void aMotorTurnsFasterInThinAirAndAtMoreVoltage(@ForAll @DoubleRange(min = 1, max = 60) @Scale(9) double voltage,
-            @ForAll @DoubleRange(min = 0.1, max = 3) @Scale(9) double density, @ForAll @DoubleRange(min = 1.001, max = 2) @Scale(9) double more) {
-        double n = speed(MOTOR, voltage, null, 1, density).orElseThrow();
-        assertTrue(speed(MOTOR, voltage, null, 1, density * more).orElseThrow() < n);
-        assertTrue(speed(MOTOR, voltage * more, null, 1, density).orElseThrow() > n);
     }
 
     @ParameterizedTest
@@ -141,12 +123,36 @@ class SupplySpeedTest {
         }
     }
 
+    /** What a law does that knows the drop of a wire. */
+    @Test
+    void anotherLawMayAskForTheSpeedAtAVoltageOfItsOwn() {
+        SpeedLaw.Supply supply = Cases.supply(VOLTAGES, Movers.supply(Optional.of(24.0), Optional.empty()), 0.5, 1.2);
+        SpeedLaw.Supply lower = supply.withSetting(1).withCondition(supply.condition().withSupplyVoltage(Quantity.of(18)));
+        assertEquals(280, SupplySpeed.speed(lower).orElseThrow(), 1e-10);
+        assertEquals(180, SupplySpeed.speed(supply).orElseThrow(), 1e-10);
+    }
+
+    @Test
+    void theLawSaysTheSameAndWhereItComesFrom() {
+        for (AirMover part : new AirMover[] {VOLTAGES, MAINS, MOTOR, Cases.mover()}) {
+            SpeedLaw.Supply supply = Cases.supply(part, Movers.supply(Optional.of(20.0), Optional.of(60.0)), 0.5, 0.9);
+            assertEquals(SupplySpeed.speed(supply), new SupplySpeedLaw().speed(supply));
+            assertEquals(SupplySpeed.origin(supply), new SupplySpeedLaw().origin(supply));
+            assertEquals(SupplySpeed.speed(supply).isPresent(), SupplySpeed.origin(supply).isPresent());
+        }
+        SpeedLaw.Origin origin = SupplySpeed.origin(Cases.supply(MOTOR, Movers.supply(Optional.of(12.0), Optional.empty()), 1, 0.9))
+                .orElseThrow();
+        assertEquals(Relations.DC_MOTOR, origin.relation());
+        assertTrue(origin.inputs().contains(new Trace.Term("density at the inlet ρ", QuantityKind.DENSITY, 0.9, SpeedLaw.INLET)),
+                origin.inputs().toString());
+    }
+
     @Test
     void decidesTheSpeedOfABank() {
         var design = Cases.design(MAINS, java.util.List.of("box"), Cases.bank("fans", "outside", "box"),
                 Cases.square("vent", "box", "outside", 1e9));
         for (double[] each : new double[][] {{50, 280, 80}, {60, 330, 120}}) {
-            var result = Cases.run(design, Movers.supply(Optional.of(230.0), Optional.of(each[0])), new SupplySpeed());
+            var result = Cases.run(design, Movers.supply(Optional.of(230.0), Optional.of(each[0])), new SupplySpeedLaw());
             assertEquals(each[1], figure(result.figures(), "airflow.bank.speed"));
             // almost shut off: the pressure is that of the curve of this frequency
             assertEquals(each[2], figure(result.figures(), "airflow.bank.pressure"), 0.01 * each[2]);

@@ -6,57 +6,28 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
-import org.osgi.service.component.annotations.Component;
 import tramontane.analysis.Relation;
 import tramontane.analysis.SpeedLaw;
 import tramontane.analysis.Trace;
 import tramontane.model.AirMover;
 import tramontane.model.MoverCurve;
 import tramontane.model.Quantity;
+import tramontane.physics.electric.DcMotor;
 import tramontane.physics.units.QuantityKind;
 
 /**
- * The speed that a part's own data give at a supply: from curves measured at several voltages or frequencies, and for an
- * unregulated DC motor from its no-load speed. It ranks low, so that a law that knows more of a motor comes before it.
+ * The speed that a part's own data give at a supply, and where it comes from; see {@link tramontane.airflow.SupplySpeed}.
  *
- * <p>A permanent-magnet DC motor at constant voltage loses speed in proportion to its torque, from n₀ without load to n₁
- * where the curve was measured; the torque of the rotor goes with ρ n². So (ρ/ρ₁)(n/n₁)²(1 - n₁/n₀) = v - n/n₀, v the voltage
- * over the rated one, at which n₁ and n₀ hold: in thin air it turns faster, in the limit at v n₀. Steady; losses in the motor go into n₀; textbook,
- * e.g. A. Hughes, Electric Motors and Drives, ch. 3 (from memory).
- *
- * <p>Rated speed is the one that the part states, or else that of its first curve; rated voltage that of the curve whose speed
- * is nearest to it. Without a voltage of the supply n₁ is the rated speed. A part that was measured at several frequencies turns
- * at the speed of its curves of the frequency that is taken, also where the supply states none.
- *
- * <p>The speed setting multiplies what comes out, since it is a part of the speed at full setting.
+ * @param speed       rad/s
+ * @param relation    its formula
+ * @param byVoltage   whether the supply voltage of the condition went into it
+ * @param byFrequency whether the supply frequency of the condition went into it
+ * @param inputs      what went into it beside the speed setting
  */
-@Component(service = SpeedLaw.class, property = "service.ranking:Integer=-100")
-public final class SupplySpeed implements SpeedLaw {
-
-    /**
-     * A speed and where it comes from.
-     *
-     * @param speed       rad/s
-     * @param relation    its formula
-     * @param byVoltage   whether the supply voltage of the condition went into it
-     * @param byFrequency whether the supply frequency of the condition went into it
-     * @param inputs      what went into it beside the speed setting
-     */
-    record Answer(double speed, Relation relation, boolean byVoltage, boolean byFrequency, List<Trace.Term> inputs) {
-    }
-
-    @Override
-    public Optional<Double> speed(Supply supply) {
-        return answer(supply).map(Answer::speed);
-    }
-
-    @Override
-    public Optional<Origin> origin(Supply supply) {
-        return answer(supply).map(answer -> new Origin(answer.relation(), answer.inputs()));
-    }
+public record SpeedAtSupply(double speed, Relation relation, boolean byVoltage, boolean byFrequency, List<Trace.Term> inputs) {
 
     /** The speed; empty where the part's data do not say how it follows the supply. */
-    static Optional<Answer> answer(Supply supply) {
+    public static Optional<SpeedAtSupply> of(SpeedLaw.Supply supply) {
         AirMover mover = supply.mover();
         Optional<Double> voltage = supply.condition().supplyVoltage().map(Quantity::si);
         Optional<Double> frequency = supply.condition().supplyFrequency().map(Quantity::si);
@@ -77,12 +48,12 @@ public final class SupplySpeed implements SpeedLaw {
         Optional<Motor> motor = Motor.of(mover, measured.curves(), between ? measuredSpeed : Optional.empty(), voltage);
         if (motor.isPresent()) {
             Motor dc = motor.get();
-            inputs.addAll(List.of(new Trace.Term("density at the inlet ρ", QuantityKind.DENSITY, supply.density(), INLET),
+            inputs.addAll(List.of(new Trace.Term("density at the inlet ρ", QuantityKind.DENSITY, supply.density(), SpeedLaw.INLET),
                     new Trace.Term("density of the curve ρ1", QuantityKind.DENSITY, dc.density(), part),
                     new Trace.Term("speed of the curve n1", QuantityKind.ROTATIONAL_SPEED, dc.measured(), part),
                     new Trace.Term("no-load speed n0", QuantityKind.ROTATIONAL_SPEED, dc.noLoad(), part),
                     new Trace.Term("voltage over that of the curve v", QuantityKind.NUMBER, dc.voltage(), part)));
-            return Optional.of(new Answer(supply.setting() * dc.speed(supply.density()), Relations.DC_MOTOR,
+            return Optional.of(new SpeedAtSupply(supply.setting() * dc.speed(supply.density()), Relations.DC_MOTOR,
                     between || dc.followsVoltage(), byFrequency, inputs));
         }
         if (between) {
@@ -99,7 +70,7 @@ public final class SupplySpeed implements SpeedLaw {
             atFrequency.ifPresent(each -> inputs.add(
                     new Trace.Term("speed of the curve", QuantityKind.ROTATIONAL_SPEED, each, part)));
         }
-        return measuredSpeed.map(speed -> new Answer(supply.setting() * speed,
+        return measuredSpeed.map(speed -> new SpeedAtSupply(supply.setting() * speed,
                 between ? Relations.SPEED_BY_VOLTAGE : Relations.SPEED_BY_FREQUENCY, between, byFrequency, inputs));
     }
 
@@ -172,15 +143,13 @@ public final class SupplySpeed implements SpeedLaw {
                     .thenComparing(curve -> curve.voltage().map(Quantity::si).orElse(0.0))).orElseThrow();
         }
 
-        static boolean isUnregulated(AirMover mover) {
-            return mover.motor().filter(AirMover.DC_UNREGULATED::equals).isPresent();
-        }
-
-        /** Speed in air of a density, rad/s: the positive root, in the form that keeps its digits where the load vanishes. */
+        /** Speed in air of a density, rad/s. */
         double speed(double air) {
-            double slip = measured / noLoad;
-            double load = air / density * (1 - slip);
-            return 2 * voltage * measured / (slip + Math.sqrt(slip * slip + 4 * load * voltage));
+            return DcMotor.speed(measured, noLoad, air / density, voltage);
         }
+    }
+
+    static boolean isUnregulated(AirMover mover) {
+        return mover.motor().filter(AirMover.DC_UNREGULATED::equals).isPresent();
     }
 }
