@@ -6,7 +6,6 @@ import java.util.Map;
 import java.util.Optional;
 import tramontane.analysis.SpeedLaw;
 import tramontane.model.Design;
-import tramontane.model.Noun;
 import tramontane.model.Value;
 
 /** The loaded speed laws in the order in which they are asked. */
@@ -34,11 +33,7 @@ public final class SpeedLaws {
      * @param laws   the loaded speed laws
      */
     public static Value.Tree read(Design design, List<? extends SpeedLaw> laws) {
-        Value.Tree sections = Value.Tree.EMPTY;
-        for (String name : laws.stream().flatMap(law -> law.sections().stream()).distinct().sorted().toList()) {
-            sections = design.section(name).isPresent() ? sections.with(name, design.section(name).get()) : sections;
-        }
-        return sections.isEmpty() ? Value.Tree.EMPTY : Value.Tree.EMPTY.with(Noun.SECTIONS, sections);
+        return design.only(laws.stream().flatMap(law -> law.sections().stream()).distinct().sorted().toList());
     }
 
     /**

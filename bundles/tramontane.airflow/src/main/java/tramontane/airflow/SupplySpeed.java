@@ -37,6 +37,11 @@ public final class SupplySpeed {
         return SpeedAtSupply.of(supply).map(SpeedAtSupply::speed);
     }
 
+    /** Whether the voltage of the supply decides that speed. */
+    public static boolean followsVoltage(SpeedLaw.Supply supply) {
+        return SpeedAtSupply.of(supply).map(SpeedAtSupply::byVoltage).orElse(false);
+    }
+
     /**
      * Where that speed comes from.
      *

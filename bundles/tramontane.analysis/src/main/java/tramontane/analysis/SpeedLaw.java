@@ -92,6 +92,11 @@ public interface SpeedLaw {
             return new Supply(design, bank, mover, condition, other, density, temperature);
         }
 
+        /** The same with another part. */
+        public Supply withMover(AirMover other) {
+            return new Supply(design, bank, other, condition, setting, density, temperature);
+        }
+
         /** The same in another condition, for example at another voltage. */
         public Supply withCondition(Condition other) {
             return new Supply(design, bank, mover, other, setting, density, temperature);

@@ -22,13 +22,17 @@ import tramontane.physics.units.QuantityKind;
  * @param category         installation category of the measurement, ISO 5801: A, B, C or D
  * @param lockedLoss       loss coefficient on the open area with the rotor held, measured
  * @param freewheelingLoss loss coefficient on the open area with the rotor turned by the air, measured
+ * @param ratedPower       electrical input at rated speed in air of {@link MoverCurve#STANDARD_DENSITY}, W; counts at every
+ *                         flow where no curve states power
+ * @param fixedLoss        part of the electrical input that does not follow the speed: losses of motor and electronics, W
  * @param curves           measured characteristics
  * @param more             sections, notes and unknown members
  */
 public record AirMover(String id, String maker, Optional<String> type, Optional<Quantity> width, Optional<Quantity> height,
         Optional<Quantity> depth, Optional<Quantity> rotorDiameter, Optional<Quantity> openArea, Optional<Quantity> ratedSpeed,
         Optional<String> motor, Optional<Quantity> noLoadSpeed, Optional<String> category, Optional<Quantity> lockedLoss,
-        Optional<Quantity> freewheelingLoss, List<MoverCurve> curves, Value.Tree more) implements Noun {
+        Optional<Quantity> freewheelingLoss, Optional<Quantity> ratedPower, Optional<Quantity> fixedLoss, List<MoverCurve> curves,
+        Value.Tree more) implements Noun {
 
     /** Types of air mover. */
     public static final List<String> TYPES = List.of("axial", "mixed-flow", "centrifugal", "cross-flow");
@@ -67,6 +71,11 @@ public record AirMover(String id, String maker, Optional<String> type, Optional<
                     "Measured drop of total pressure with the rotor held, over the velocity head in the open area."),
             Field.amount("freewheelingLoss", "loss when freewheeling", QuantityKind.NUMBER, Range.POSITIVE,
                     "Measured drop of total pressure with the rotor turned by the air, over the velocity head in the open area."),
+            Field.amount("ratedPower", "rated power", QuantityKind.POWER, Range.POSITIVE,
+                    "Electrical input at rated speed in air of 1.2 kg/m³: counts at every flow where no curve states power."),
+            Field.amount("fixedLoss", "fixed loss", QuantityKind.POWER, Range.NOT_NEGATIVE,
+                    "Part of the electrical input that does not follow the speed, such as losses of the electronics; none where not "
+                            + "given. The rest goes with the cube of the speed."),
             Field.parts("curves", "curves", MoverCurve.FORM, "Measured characteristics.").mandatory());
 
     public AirMover {
@@ -78,7 +87,7 @@ public record AirMover(String id, String maker, Optional<String> type, Optional<
             Optional<Quantity> depth, Optional<Quantity> openArea, Optional<Quantity> ratedSpeed, Optional<String> category,
             List<MoverCurve> curves, Value.Tree more) {
         this(id, maker, type, width, height, depth, Optional.empty(), openArea, ratedSpeed, Optional.empty(), Optional.empty(),
-                category, Optional.empty(), Optional.empty(), curves, more);
+                category, Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), curves, more);
     }
 
     /** Reads an air mover from values of its {@link #FORM}. */
@@ -87,13 +96,19 @@ public record AirMover(String id, String maker, Optional<String> type, Optional<
                 values.ifQuantity("height"), values.ifQuantity("depth"), values.ifQuantity("rotorDiameter"),
                 values.ifQuantity("openArea"), values.ifQuantity("ratedSpeed"), values.ifText("motor"),
                 values.ifQuantity("noLoadSpeed"), values.ifText("category"), values.ifQuantity("lockedLoss"),
-                values.ifQuantity("freewheelingLoss"),
+                values.ifQuantity("freewheelingLoss"), values.ifQuantity("ratedPower"), values.ifQuantity("fixedLoss"),
                 values.parts("curves").stream().map(MoverCurve::from).toList(), values.rest());
     }
 
     /** The rated speed, or that of the first curve that states one, rad/s. */
     public Optional<Double> ratedSpeedSi() {
         return ratedSpeed.or(() -> curves.stream().flatMap(curve -> curve.speed().stream()).findFirst()).map(Quantity::si);
+    }
+
+    /** This part with other curves. */
+    public AirMover withCurves(List<MoverCurve> changed) {
+        return new AirMover(id, maker, type, width, height, depth, rotorDiameter, openArea, ratedSpeed, motor, noLoadSpeed, category,
+                lockedLoss, freewheelingLoss, ratedPower, fixedLoss, changed, more);
     }
 
     /** The part as it stands in a file. */
@@ -103,6 +118,7 @@ public record AirMover(String id, String maker, Optional<String> type, Optional<
                 .quantity("rotorDiameter", rotorDiameter).quantity("openArea", openArea).quantity("ratedSpeed", ratedSpeed)
                 .text("motor", motor).quantity("noLoadSpeed", noLoadSpeed).text("category", category)
                 .quantity("lockedLoss", lockedLoss).quantity("freewheelingLoss", freewheelingLoss)
+                .quantity("ratedPower", ratedPower).quantity("fixedLoss", fixedLoss)
                 .items("curves", curves.stream().map(MoverCurve::tree).toList()).build(more);
     }
 }

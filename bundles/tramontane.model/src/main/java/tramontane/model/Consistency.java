@@ -106,6 +106,7 @@ public final class Consistency {
 
     private void airMovers() {
         for (int i = 0; i < design.airMovers().size(); i++) {
+            fixedLoss(design.airMovers().get(i), "airMovers[" + i + "].fixedLoss");
             List<MoverCurve> curves = design.airMovers().get(i).curves();
             for (int j = 0; j < curves.size(); j++) {
                 String place = "airMovers[" + i + "].curves[" + j + "].";
@@ -113,6 +114,17 @@ public final class Consistency {
                 sameLength(place + "pressure", curves.get(j).pressure().size(), points, "flow");
                 curves.get(j).power().ifPresent(power -> sameLength(place + "power", power.size(), points, "flow"));
             }
+        }
+    }
+
+    /** What is always lost cannot be more than all that is taken. */
+    private void fixedLoss(AirMover mover, String place) {
+        double loss = mover.fixedLoss().map(Quantity::si).orElse(0.0);
+        boolean above = mover.ratedPower().filter(power -> power.si() < loss).isPresent() || mover.curves().stream()
+                .flatMap(curve -> curve.power().stream()).flatMapToDouble(power -> java.util.Arrays.stream(power.toArray()))
+                .anyMatch(power -> power < loss);
+        if (above) {
+            error(place, "is more than the whole electrical input; expected no more than the ratedPower and the lowest power of a curve");
         }
     }
 

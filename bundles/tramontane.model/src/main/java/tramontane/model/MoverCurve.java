@@ -65,6 +65,11 @@ public record MoverCurve(Optional<Quantity> speed, Optional<Quantity> voltage, O
         return density.map(Quantity::si).orElse(STANDARD_DENSITY);
     }
 
+    /** This curve at a stated voltage. */
+    public MoverCurve withVoltage(Quantity changed) {
+        return new MoverCurve(speed, Optional.of(changed), frequency, density, rotorDiameter, flow, pressure, power, tolerance, more);
+    }
+
     Value.Tree tree() {
         return new TreeBuilder().quantity("speed", speed).quantity("voltage", voltage).quantity("frequency", frequency)
                 .quantity("density", density).quantity("rotorDiameter", rotorDiameter)

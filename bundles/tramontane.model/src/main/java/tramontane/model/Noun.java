@@ -1,5 +1,6 @@
 package tramontane.model;
 
+import java.util.Collection;
 import java.util.Optional;
 
 /** A record of the model that keeps what it does not know. */
@@ -18,5 +19,18 @@ public interface Noun {
      */
     default Optional<Value> section(String name) {
         return more().tree(SECTIONS).flatMap(sections -> sections.get(name));
+    }
+
+    /**
+     * Of the members that the model does not know, sections of some names alone: what is left for who reads nothing else.
+     *
+     * @param names the section types' names
+     */
+    default Value.Tree only(Collection<String> names) {
+        Value.Tree sections = Value.Tree.EMPTY;
+        for (String name : names) {
+            sections = section(name).isPresent() ? sections.with(name, section(name).get()) : sections;
+        }
+        return sections.isEmpty() ? Value.Tree.EMPTY : Value.Tree.EMPTY.with(SECTIONS, sections);
     }
 }

@@ -54,6 +54,19 @@ class ConsistencyTest {
     }
 
     @Test
+    void aFixedLossIsPartOfTheInput() {
+        AirMover part = new AirMover("F", "", Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(),
+                Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(),
+                Optional.of(Quantity.of(8)), Optional.of(Quantity.of(8)), List.of(), Value.Tree.EMPTY);
+        Design design = design(List.of("box"), passage("1", "outside", "box")).withAirMovers(List.of(part));
+        assertEquals(List.of(), places(design));
+        AirMover withCurve = part.withCurves(List.of(new MoverCurve(Optional.empty(), Optional.empty(), Optional.empty(),
+                Optional.empty(), Quantities.of(0, 2), Quantities.of(1, 0), Optional.of(Quantities.of(9, 7.5)), Optional.empty(),
+                Value.Tree.EMPTY)));
+        assertEquals(List.of("airMovers[0].fixedLoss"), places(design.withAirMovers(List.of(withCurve))));
+    }
+
+    @Test
     void everyBayNeedsAWayToOutsideThroughAnyNumberOfBays() {
         assertEquals(List.of(), places(design(List.of("a", "b", "c"), passage("1", "b", "a"), passage("2", "b", "c"),
                 passage("3", "outside", "c"))));

@@ -161,8 +161,13 @@ final class AirflowSteps {
                 term("fan static pressure", QuantityKind.PRESSURE, point.pressure(), Figures.BANK_PRESSURE.id()), density);
         step(Figures.BANK_STANDARD_FLOW.id(), id, Relations.STANDARD_FLOW, point.massFlow() / Air.STANDARD_DENSITY,
                 term("mass flow", QuantityKind.MASS_FLOW, point.massFlow(), Figures.BANK_FLOW.id()));
-        point.power().ifPresent(power -> trace.step(
-                new Trace.Step(Figures.BANK_POWER.id(), id, Relations.FAN_LAWS, power, curve)));
+        List<Trace.Term> input = new ArrayList<>(curve);
+        bank.mover().fixedLoss().ifPresent(loss -> input.add(term("fixed loss of each mover P0", QuantityKind.POWER, loss.si(),
+                "air mover " + bank.mover().id())));
+        bank.mover().ratedPower().ifPresent(rated -> input.add(term("rated power of each mover", QuantityKind.POWER, rated.si(),
+                "air mover " + bank.mover().id())));
+        point.power().ifPresent(power -> trace.step(new Trace.Step(Figures.BANK_POWER.id(), id,
+                bank.mover().fixedLoss().isPresent() ? Relations.FIXED_LOSS : Relations.FAN_LAWS, power, input)));
         AirflowReading.efficiency(point).ifPresent(eta -> step(Figures.BANK_EFFICIENCY.id(), id, Relations.EFFICIENCY, eta,
                 term("flow", QuantityKind.FLOW, point.flow(), Figures.BANK_FLOW.id()),
                 term("fan static pressure", QuantityKind.PRESSURE, point.pressure(), Figures.BANK_PRESSURE.id()),

@@ -21,7 +21,8 @@ import tramontane.physics.MonotoneCurve;
  * Δp ∝ n² D² ρ, P ∝ n³ D⁵ ρ). Between two measured speeds both neighbours are, and their pressures and powers at equal flow
  * mixed in proportion to the distance in speed; so the curve is the measured one at each measured speed and changes without a
  * jump between. Outside the measured speeds the nearest curve is taken alone. Between its points a curve is interpolated
- * without overshoot.
+ * without overshoot. What a motor loses at any speed, where the part states it, stands outside of the law of power:
+ * P = P0 + (P1 - P0) (n/n1)³ (D/D1)⁵ ρ/ρ1. Where no curve states power, that of the part at rated speed counts at every flow.
  *
  * <p>Beyond its ends a curve goes on with the slope it has there and a square term p/Q² on top, p its highest pressure and Q
  * its largest flow: blown backwards, or faster than it moves by itself, a mover is a resistance. Where the curve rises at an
@@ -46,6 +47,10 @@ public final class MoverCharacteristic implements FlowLaw {
     private final double speed;
     private final Scaled[] curves;
     private final Powered[] powers;
+    /** Input that does not follow the speed, W. */
+    private final double fixed;
+    /** The rest of the rated input brought to this speed, per density, where no curve states power. */
+    private final OptionalDouble flat;
     private final List<Share> shares;
     private final Share nearest;
     /** Flows of the measured points of all curves, brought to this speed, rising, m³/s. */
@@ -162,11 +167,11 @@ public final class MoverCharacteristic implements FlowLaw {
         }
     }
 
-    /** One measured curve of the power and how it counts, per density. */
-    private record Powered(MonotoneCurve curve, double weight, double flowFactor, double powerFactor) {
+    /** One measured curve of the power and how it counts, per density and without what does not follow the speed. */
+    private record Powered(MonotoneCurve curve, double weight, double flowFactor, double powerFactor, double fixed) {
 
         double power(double flow) {
-            return weight * powerFactor * curve.value(Math.clamp(flow / flowFactor, curve.firstX(), curve.lastX()));
+            return weight * powerFactor * Math.max(0, curve.value(Math.clamp(flow / flowFactor, curve.firstX(), curve.lastX())) - fixed);
         }
     }
 
@@ -183,13 +188,17 @@ public final class MoverCharacteristic implements FlowLaw {
             return new Scaled(share.curve(), share.weight(), derating.flow() * FanLaws.flowRatio(ratio, size),
                     derating.pressure() * FanLaws.pressureRatio(ratio, size, 1 / share.curve().statedDensity()));
         }).toArray(Scaled[]::new);
+        fixed = mover.fixedLoss().map(Quantity::si).orElse(0.0);
         powers = shares(mover, candidates.stream().filter(MoverCharacteristic::hasPower).toList(), speed).stream().map(share -> {
             double ratio = speed / share.speed();
             double size = sizeRatio(mover, share.curve());
             return new Powered(MonotoneCurve.of(share.curve().flow().toArray(), share.curve().power().orElseThrow().toArray()),
                     share.weight(), derating.flow() * FanLaws.flowRatio(ratio, size),
-                    FanLaws.powerRatio(ratio, size, 1 / share.curve().statedDensity()));
+                    FanLaws.powerRatio(ratio, size, 1 / share.curve().statedDensity()), fixed);
         }).toArray(Powered[]::new);
+        flat = powers.length > 0 || mover.ratedPower().isEmpty() || mover.ratedSpeedSi().isEmpty() ? OptionalDouble.empty()
+                : OptionalDouble.of(Math.max(0, mover.ratedPower().get().si() - fixed)
+                        * FanLaws.powerRatio(speed / mover.ratedSpeedSi().get(), 1, 1 / MoverCurve.STANDARD_DENSITY));
         nearest = shares.stream().min(Comparator.comparingDouble(share -> Math.abs(Math.log(speed / share.speed()))))
                 .orElseThrow();
         flows = flows();
@@ -345,12 +354,13 @@ public final class MoverCharacteristic implements FlowLaw {
         return falling;
     }
 
-    /** Electrical input, W, where a curve states it; beyond its ends that at the end. */
+    /** Electrical input, W, where a curve or the part states it; beyond the ends of a curve that at the end. */
     public OptionalDouble power(double flow, double density) {
-        return powers.length == 0 ? OptionalDouble.empty() : OptionalDouble.of(density * power(flow));
+        return powers.length > 0 ? OptionalDouble.of(fixed + density * power(flow))
+                : flat.isPresent() ? OptionalDouble.of(fixed + density * flat.getAsDouble()) : OptionalDouble.empty();
     }
 
-    /** Electrical input per density. */
+    /** Electrical input per density, but for what does not follow the speed. */
     private double power(double flow) {
         double power = 0;
         for (Powered each : powers) {
@@ -461,7 +471,7 @@ public final class MoverCharacteristic implements FlowLaw {
      * The measured flow at which flow times fan static pressure over electrical input is highest; empty where no power is
      * stated or the mover gives no pressure at any flow above zero.
      *
-     * @param density kg/m³; flow and efficiency do not depend on it as far as the fan laws hold
+     * @param density kg/m³; flow and efficiency do not depend on it as far as the fan laws hold and nothing is lost at any speed
      */
     Optional<Best> bestEfficiency(double density) {
         if (powers.length == 0 || !(density > 0)) {
@@ -470,26 +480,27 @@ public final class MoverCharacteristic implements FlowLaw {
         double[] places = places();
         int best = 0;
         for (int i = 1; i < places.length; i++) {
-            best = efficiency(places[i]) > efficiency(places[best]) ? i : best;
+            best = efficiency(places[i], density) > efficiency(places[best], density) ? i : best;
         }
-        double flow = bestBetween(places[Math.max(0, best - 1)], places[Math.min(places.length - 1, best + 1)], places[best]);
-        double efficiency = efficiency(flow);
+        double flow = bestBetween(places[Math.max(0, best - 1)], places[Math.min(places.length - 1, best + 1)], places[best],
+                density);
+        double efficiency = efficiency(flow, density);
         return efficiency > 0 ? Optional.of(new Best(flow, efficiency)) : Optional.empty();
     }
 
-    private double efficiency(double flow) {
-        double power = power(flow);
-        return power > 0 ? flow * rise(flow) / power : Double.NEGATIVE_INFINITY;
+    private double efficiency(double flow, double density) {
+        double power = fixed + density * power(flow);
+        return power > 0 ? density * flow * rise(flow) / power : Double.NEGATIVE_INFINITY;
     }
 
     /** The flow of highest efficiency between two bounds, by the golden section; the start where none is better. */
-    private double bestBetween(double from, double to, double start) {
+    private double bestBetween(double from, double to, double start, double density) {
         double low = from;
         double high = to;
         double left = high - GOLDEN * (high - low);
         double right = low + GOLDEN * (high - low);
         while (right - left > 1e-12 * to) {
-            if (efficiency(left) >= efficiency(right)) {
+            if (efficiency(left, density) >= efficiency(right, density)) {
                 high = right;
             } else {
                 low = left;
@@ -497,6 +508,6 @@ public final class MoverCharacteristic implements FlowLaw {
             left = high - GOLDEN * (high - low);
             right = low + GOLDEN * (high - low);
         }
-        return DoubleStream.of(start, left).boxed().max(Comparator.comparingDouble(this::efficiency)).orElseThrow();
+        return DoubleStream.of(start, left).boxed().max(Comparator.comparingDouble(flow -> efficiency(flow, density))).orElseThrow();
     }
 }

@@ -26,6 +26,9 @@ final class Relations {
             "ISO 5801:2017; ANSI/AMCA 210",
             "similar fans; speeds, sizes and densities not far apart; pressures below some 2 kPa; between two measured speeds the"
                     + " curves are mixed in proportion to the distance in speed");
+    static final Relation FIXED_LOSS = new Relation("fan laws with a fixed loss", "P = P0 + (P1 - P0) (n/n1)³ (D/D1)⁵ ρ/ρ1",
+            "ISO 5801:2017; that losses of motor and electronics stand outside of the law is common practice",
+            "as the fan laws; P0 does not depend on speed");
     static final Relation DUTY_POINT = new Relation("duty point",
             "fan static pressure of the bank at its flow = what the rest of the air path asks for",
             "ISO 5801:2017 for what the curve means", "steady flow");

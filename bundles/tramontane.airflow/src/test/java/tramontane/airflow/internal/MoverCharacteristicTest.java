@@ -200,6 +200,30 @@ class MoverCharacteristicTest {
         assertEquals(8 * 0.216, MoverCharacteristic.of(part, 120).power(0.05, 1.2).orElseThrow(), 1e-12);
     }
 
+    /** The cube of the speed by the fan laws (ISO 5801), above what is always lost: 1 + 8 · 0.5³ = 2. */
+    @ParameterizedTest
+    @CsvSource({"0, 0.5, 1.2, 1.125", "1, 0.5, 1.2, 2", "1, 1, 1.2, 9", "1, 1, 0.6, 5", "1, 2, 1.2, 65", "9, 0.1, 1.2, 9"})
+    void aFixedLossStandsOutsideOfTheCube(double loss, double speed, double density, double power) {
+        AirMover curve = Movers.with(Cases.part(Movers.curve("speed", Cases.SPEED, "flow", "0 0.05 m³/s", "pressure", "80 0 Pa",
+                "power", "9 9 W")), "fixedLoss", loss);
+        assertEquals(power, MoverCharacteristic.of(curve, speed * Cases.SPEED).power(0.02, density).orElseThrow(), 1e-12 * power);
+        AirMover plain = Movers.with(Movers.with(Movers.with(Cases.part(Movers.curve("flow", "0 0.05 m³/s", "pressure", "80 0 Pa")),
+                "ratedSpeed", Cases.SPEED), "ratedPower", 9), "fixedLoss", loss);
+        MoverCharacteristic flat = MoverCharacteristic.of(plain, speed * Cases.SPEED);
+        assertEquals(power, flat.power(0.02, density).orElseThrow(), 1e-12 * power);
+        assertEquals(Optional.empty(), flat.bestEfficiency(density));
+    }
+
+    @Test
+    void aFixedLossMovesTheBestPoint() {
+        // 80 (1 - q/0.05) q over 4 W at half speed 1/8 of 3 W and 1 W: best at half of the flow, 1/8 of 1 W of air power
+        AirMover part = Movers.with(Cases.part(Movers.curve("speed", 100, "flow", "0 0.05 m³/s", "pressure", "80 0 Pa", "power", "4 4 W")),
+                "fixedLoss", 1);
+        MoverCharacteristic.Best best = MoverCharacteristic.of(part, 50).bestEfficiency(1.2).orElseThrow();
+        assertEquals(0.0125, best.flow(), 1e-6);
+        assertEquals(0.125 / (1 + 3.0 / 8), best.efficiency(), 1e-9);
+    }
+
     // supply frequency
 
     private static final AirMover MAINS = Cases.part(

@@ -55,7 +55,8 @@ final class Cosmetics {
     private static AirMover mover(AirMover mover) {
         return new AirMover(mover.id(), mover.maker(), mover.type(), mover.width(), mover.height(), mover.depth(),
                 mover.rotorDiameter(), mover.openArea(), mover.ratedSpeed(), mover.motor(), mover.noLoadSpeed(),
-                mover.category(), mover.lockedLoss(), mover.freewheelingLoss(), each(mover.curves(), Cosmetics::curve),
+                mover.category(), mover.lockedLoss(), mover.freewheelingLoss(), mover.ratedPower(), mover.fixedLoss(),
+                each(mover.curves(), Cosmetics::curve),
                 bare(mover.more()));
     }
 
