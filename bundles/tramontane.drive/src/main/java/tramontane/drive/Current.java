@@ -33,6 +33,11 @@ public enum Current {
         return this != DC;
     }
 
+    /** Factor of its power on voltage times current: 1, or √3 for three phases between which the voltage is. */
+    public double phases() {
+        return this == THREE_PHASE ? Math.sqrt(3) : 1;
+    }
+
     /** Whether a voltage of it can kill, as that of mains does. */
     public boolean hazardous(double voltage) {
         return Math.abs(voltage) > (alternating() ? EXTRA_LOW_AC : EXTRA_LOW_DC);

@@ -1,0 +1,33 @@
+package tramontane.drive.internal;
+
+import tramontane.model.Condition;
+import tramontane.model.Passage;
+import tramontane.model.Value;
+
+/** What a bank's passage says of its movers. */
+final class Banks {
+
+    private Banks() {
+    }
+
+    /** Number of movers. */
+    static int positions(Passage bank) {
+        return whole(bank, "across") * whole(bank, "along") * whole(bank, "series");
+    }
+
+    /** Number of movers that have not failed. */
+    static int running(Passage bank, Condition condition) {
+        long failed = condition.failed().stream().filter(each -> each.bank().orElse(bank.id()).equals(bank.id()) && each.position().isPresent())
+                .map(each -> each.position().get()).distinct().count();
+        return Math.max(0, positions(bank) - (int) failed);
+    }
+
+    private static int whole(Passage bank, String field) {
+        return bank.parameters().get(field).filter(Value.Num.class::isInstance).map(value -> (int) ((Value.Num) value).number()).orElse(1);
+    }
+
+    /** The id of its part. */
+    static String mover(Passage bank) {
+        return bank.parameters().get("mover").filter(Value.Text.class::isInstance).map(value -> ((Value.Text) value).text()).orElse("");
+    }
+}

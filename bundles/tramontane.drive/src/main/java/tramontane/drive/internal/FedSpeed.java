@@ -1,0 +1,337 @@
+package tramontane.drive.internal;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import tramontane.airflow.SupplySpeed;
+import tramontane.analysis.Relation;
+import tramontane.analysis.SpeedLaw;
+import tramontane.analysis.Trace;
+import tramontane.drive.BankDrive;
+import tramontane.drive.Control;
+import tramontane.drive.Current;
+import tramontane.drive.Feeding;
+import tramontane.drive.MoverDrive;
+import tramontane.drive.Supplies;
+import tramontane.drive.SupplyLevels;
+import tramontane.model.AirMover;
+import tramontane.model.MoverCurve;
+import tramontane.model.Quantities;
+import tramontane.model.Quantity;
+import tramontane.physics.electric.InductionMotor;
+import tramontane.physics.units.QuantityKind;
+
+/**
+ * The speed of a mover from how it is fed and what its control is set to.
+ *
+ * <p>The supply's voltage, lowered by the control, by resistors and by the wire, gives the full speed; the control takes its part of
+ * that. What a mover takes to start, it is taken to start from rest with. The current that drops voltage is that of the rated load
+ * carried over by the fan laws: torque with the square of speed, power with its cube.
+ */
+final class FedSpeed {
+
+    static final Relation DUTY = new Relation("speed by setting", "n = n(s) n_full / n_rated",
+            "characteristic of the part; straight between its points", "");
+    static final Relation PROPORTIONAL = new Relation("speed by setting", "n = max(n_lowest, s n_full)",
+            "4-Wire Pulse Width Modulation (PWM) Controlled Fans Specification, rev. 1.3, 2005: speed over its highest within 10 % of duty",
+            "where the part has no characteristic of its own");
+    static final Relation GRADE = new Relation("speed grade", "the slowest grade not below s n_fastest", "characteristic of the part", "");
+    static final Relation SUPPLY = new Relation("speed at a voltage", "n = n_full(U)",
+            "speed of the part at the voltage that is left at its terminals", "U above the start voltage");
+    static final Relation FULL = new Relation("uncontrolled speed", "n = n_full", "the part has no speed control", "");
+    static final Relation THERMISTOR = new Relation("speed by hub temperature", "n = n(T) n_full / n_rated",
+            "characteristic of the part; its sensor is taken to be at the temperature of the air that enters", "steady");
+    static final Relation TORQUE = new Relation("speed at a held torque", "n = n_full √(s ρ1/ρ)",
+            "torque of a fan goes with ρ n² (fan laws, ISO 5801)", "torque held by the electronics of the part");
+    static final Relation STANDS = new Relation("standing rotor", "n = 0", "start and stall thresholds of the part", "");
+
+    /** Voltages agree when they differ by no more than this share. */
+    private static final double AGREED = 1e-12;
+    private static final int MOST_STEPS = 200;
+    /** Grades count as fast enough when they miss what is asked for by no more than this share. */
+    private static final double ROUNDING = 1e-9;
+
+    private final SpeedLaw.Supply supply;
+    private final MoverDrive part;
+    private final BankDrive bank;
+    private final Optional<Supplies.Source> source;
+    private final Optional<SupplyLevels.Level> level;
+    private final Wiring wiring;
+    private final int running;
+    private final AirMover mover;
+
+    private FedSpeed(SpeedLaw.Supply supply, MoverDrive part, Decoding decoding) {
+        this.supply = supply;
+        this.part = part;
+        bank = decoding.bank(supply.bank());
+        source = bank.supply().flatMap(decoding.supplies(supply.design())::source);
+        level = bank.supply().flatMap(decoding.levels(supply.condition())::of);
+        wiring = Wiring.of(bank, part.supply().current());
+        running = Math.max(1, Banks.running(supply.bank(), supply.condition()));
+        mover = stated(supply.mover(), part.supply().voltage().map(Math::abs));
+    }
+
+    /** How it is fed; empty for a part that says nothing of its drive. */
+    static Optional<Feeding> of(SpeedLaw.Supply supply, Decoding decoding) {
+        return decoding.mover(supply.mover()).map(part -> new FedSpeed(supply, part, decoding).feeding());
+    }
+
+    /** Where the speed comes from. */
+    static Optional<SpeedLaw.Origin> origin(SpeedLaw.Supply supply, Decoding decoding) {
+        return decoding.mover(supply.mover()).map(part -> {
+            FedSpeed fed = new FedSpeed(supply, part, decoding);
+            return fed.origin(fed.feeding());
+        });
+    }
+
+    /** The part with its rated voltage at curves that state none: they are those of the data sheet. */
+    private static AirMover stated(AirMover mover, Optional<Double> rated) {
+        if (rated.isEmpty() || mover.curves().stream().anyMatch(curve -> curve.voltage().isPresent())) {
+            return mover;
+        }
+        List<MoverCurve> curves = mover.curves().stream().map(curve -> curve.withVoltage(Quantity.of(rated.get()))).toList();
+        return mover.withCurves(curves);
+    }
+
+    private Feeding feeding() {
+        Control control = part.control().kind();
+        double setting = control.followsSetting() ? supply.setting() : 1;
+        Optional<Double> volts = sourceVoltage();
+        boolean lowered = control == Control.VOLTAGE || control == Control.PULSED_SUPPLY || control == Control.FREQUENCY;
+        Optional<Double> sent = volts.map(each -> lowered ? setting * each : each);
+        Optional<Double> frequency = frequency().map(each -> control == Control.FREQUENCY ? setting * each : each);
+        if (lowered && setting == 0) {
+            return new Feeding(volts, sent, sent, frequency, setting, Optional.of(0.0), 0, 0, Feeding.Standing.OFF);
+        }
+        Terminals at = terminals(sent, frequency, setting);
+        Feeding.Standing standing = standing(at, setting);
+        double speed = standing == Feeding.Standing.NOT ? at.speed() : 0;
+        return new Feeding(volts, sent, at.volts(), frequency, setting, at.current(), at.full(), speed,
+                standing == Feeding.Standing.NOT && speed == 0 ? Feeding.Standing.STALLS : standing);
+    }
+
+    /** What is left at the terminals, and what comes of it. */
+    private record Terminals(Optional<Double> volts, Optional<Double> current, double full, double speed) {
+    }
+
+    private Terminals terminals(Optional<Double> sent, Optional<Double> frequency, double setting) {
+        Optional<Double> volts = sent;
+        for (int step = 0; ; step++) {
+            double full = full(volts, frequency);
+            double speed = controlled(full, setting, volts);
+            Optional<Double> current = current(speed, volts);
+            Optional<Double> next = sent.map(each -> Math.max(0, each - current.map(amps -> wiring.drop(amps * powerFactor(), running)).orElse(0.0)));
+            if (next.equals(volts) || Math.abs(next.get() - volts.get()) <= AGREED * sent.get()) {
+                return new Terminals(volts, current, full, speed);
+            }
+            if (next.get() == 0 || step == MOST_STEPS) { // so thin a wire carries no motor
+                return new Terminals(Optional.of(0.0), Optional.of(0.0), 0, 0);
+            }
+            volts = next;
+        }
+    }
+
+    /** Voltage of the supply without sign: that of the condition, else that of the supply, else that the part is rated for. */
+    private Optional<Double> sourceVoltage() {
+        return level.flatMap(SupplyLevels.Level::voltage).or(() -> supply.condition().supplyVoltage().map(Quantity::si))
+                .or(() -> source.map(Supplies.Source::voltage)).or(part.supply()::voltage).map(Math::abs);
+    }
+
+    private Optional<Double> frequency() {
+        return !part.supply().current().alternating() ? Optional.empty() : level.flatMap(SupplyLevels.Level::frequency)
+                .or(() -> supply.condition().supplyFrequency().map(Quantity::si)).or(() -> source.flatMap(Supplies.Source::frequency))
+                .or(() -> part.supply().frequencies().stream().findFirst());
+    }
+
+    private double powerFactor() {
+        return part.supply().current().alternating() ? part.supply().powerFactor().orElse(1.0) : 1;
+    }
+
+    private double rated() {
+        return mover.ratedSpeedSi().orElse(0.0);
+    }
+
+    private Optional<Double> ratedVoltage() {
+        return part.supply().voltage().map(Math::abs);
+    }
+
+    private double ratedDensity() {
+        return mover.curves().isEmpty() ? MoverCurve.STANDARD_DENSITY : mover.curves().getFirst().statedDensity();
+    }
+
+    /** The speed at full setting, rad/s. */
+    private double full(Optional<Double> volts, Optional<Double> frequency) {
+        Optional<Double> turning = inductionMotor(volts, frequency);
+        if (turning.isPresent()) {
+            return turning.get();
+        }
+        SpeedLaw.Supply there = supply.withMover(mover).withSetting(1);
+        if (volts.isPresent()) {
+            there = there.withCondition(supply.condition().withSupplyVoltage(Quantity.of(volts.get())));
+        }
+        Optional<Double> known = SupplySpeed.speed(there);
+        double nominal = known.orElse(rated());
+        if (followsVoltage() && volts.isPresent() && ratedVoltage().isPresent() && !SupplySpeed.followsVoltage(there)) {
+            nominal *= volts.get() / ratedVoltage().get();
+        }
+        boolean byFrequency = part.control().kind() == Control.FREQUENCY && frequency.isPresent() && frequency().isPresent();
+        return byFrequency ? nominal * frequency.get() / frequency().get() : nominal;
+    }
+
+    /** Whether the speed of its motor follows its voltage. */
+    private boolean followsVoltage() {
+        Control control = part.control().kind();
+        return control == Control.VOLTAGE || control == Control.PULSED_SUPPLY
+                || mover.motor().filter(AirMover.DC_UNREGULATED::equals).isPresent();
+    }
+
+    private Optional<Double> inductionMotor(Optional<Double> volts, Optional<Double> frequency) {
+        if (part.control().poles().isEmpty() || volts.isEmpty() || frequency.isEmpty() || ratedVoltage().isEmpty()
+                || part.supply().frequencies().isEmpty() || !(rated() > 0)) {
+            return Optional.empty();
+        }
+        double ratedFrequency = part.supply().frequencies().getFirst();
+        if (!(rated() < InductionMotor.synchronous(ratedFrequency, part.control().poles().get() / 2))) {
+            return Optional.empty(); // it is none
+        }
+        InductionMotor motor = new InductionMotor(part.control().poles().get() / 2, rated(), ratedVoltage().get(), ratedFrequency,
+                ratedDensity(), part.control().breakdown());
+        return Optional.of(motor.running(volts.get(), frequency.get(), supply.density()).speed());
+    }
+
+    /** What the control makes of the full speed, rad/s. */
+    private double controlled(double full, double setting, Optional<Double> volts) {
+        MoverDrive.SpeedControl control = part.control();
+        double scale = rated() > 0 ? full / rated() : 1;
+        return switch (control.kind()) {
+            case NONE, FREQUENCY -> full;
+            case VOLTAGE, PULSED_SUPPLY -> volts.flatMap(each -> ratedVoltage().map(nominal -> each / nominal)).flatMap(this::byCurve)
+                    .orElse(full);
+            case THERMISTOR -> scale * along(control.temperatures(), control.speeds(), supply.temperature());
+            case GRADES -> scale * grade(control.speeds(), setting);
+            case TORQUE -> Math.min(full * Math.sqrt(setting * ratedDensity() / supply.density()),
+                    control.speeds().isEmpty() ? Double.POSITIVE_INFINITY : scale * control.speeds().getLast());
+            case DUTY, CONTROL_VOLTAGE, BUS -> byCurve(setting).map(speed -> scale * speed)
+                    .orElseGet(() -> Math.max(control.lowestSpeed().orElse(0.0), setting * full));
+        };
+    }
+
+    /** The speed of the part's own curve, rad/s. */
+    private Optional<Double> byCurve(double setting) {
+        MoverDrive.SpeedControl control = part.control();
+        if (control.settings().isEmpty() || control.settings().size() != control.speeds().size()) {
+            return Optional.empty();
+        }
+        double first = control.settings().getFirst();
+        if (setting < first && control.below() == MoverDrive.Below.RUNS_DOWN) {
+            return Optional.of(control.speeds().getFirst() * setting / first);
+        }
+        return Optional.of(along(control.settings(), control.speeds(), setting));
+    }
+
+    private static double grade(List<Double> grades, double setting) {
+        double wanted = setting * grades.getLast();
+        return setting == 0 ? 0 : grades.stream().filter(speed -> speed >= wanted * (1 - ROUNDING)).findFirst().orElse(grades.getLast());
+    }
+
+    static double along(List<Double> x, List<Double> y, double at) {
+        if (at <= x.getFirst()) {
+            return y.getFirst();
+        }
+        for (int i = 1; i < x.size(); i++) {
+            if (at <= x.get(i)) {
+                return y.get(i - 1) + (y.get(i) - y.get(i - 1)) * (at - x.get(i - 1)) / (x.get(i) - x.get(i - 1));
+            }
+        }
+        return y.getLast();
+    }
+
+    /** The current of one mover that turns so fast, A; empty where the part does not say enough. */
+    private Optional<Double> current(double speed, Optional<Double> volts) {
+        Optional<Double> atRated = part.supply().rated().or(() -> ratedPower().flatMap(power -> ratedVoltage().map(each ->
+                power / (each * powerFactor() * phases()))));
+        double ratio = rated() > 0 ? speed / rated() : 1;
+        double load = ratio * ratio * supply.density() / ratedDensity();
+        boolean holdsSpeed = !followsVoltage() && part.supply().current() == Current.DC && volts.isPresent() && ratedVoltage().isPresent();
+        // a motor that follows its voltage takes the current that makes its torque, a regulated one that which makes its power
+        return atRated.map(amps -> holdsSpeed && volts.get() > 0 ? amps * load * ratio * ratedVoltage().get() / volts.get() : amps * load);
+    }
+
+    private double phases() {
+        return part.supply().current() == Current.THREE_PHASE ? Math.sqrt(3) : 1;
+    }
+
+    private Optional<Double> ratedPower() {
+        return mover.curves().stream().flatMap(curve -> curve.power().stream()).findFirst().map(Quantities::toArray)
+                .map(array -> java.util.Arrays.stream(array).max().orElse(0)).or(() -> mover.ratedPower().map(Quantity::si));
+    }
+
+    /** Why it stands, if it does. */
+    private Feeding.Standing standing(Terminals at, double setting) {
+        return part.control().kind().followsSetting() && !part.control().kind().onSupply() ? bySetting(setting)
+                .or(() -> byVoltage(at)).orElse(Feeding.Standing.NOT) : byVoltage(at).orElse(Feeding.Standing.NOT);
+    }
+
+    private Optional<Feeding.Standing> bySetting(double setting) {
+        MoverDrive.SpeedControl control = part.control();
+        boolean signal = control.kind() == Control.DUTY || control.kind() == Control.CONTROL_VOLTAGE;
+        boolean stops = !signal || control.below() != MoverDrive.Below.HOLDS || control.stopSetting().isPresent();
+        if (setting == 0 && stops) {
+            return Optional.of(Feeding.Standing.OFF);
+        }
+        if (control.stopSetting().filter(least -> setting < least).isPresent()) {
+            return Optional.of(Feeding.Standing.STALLS);
+        }
+        double starting = Math.max(setting, bank.kick().orElse(0.0));
+        return control.startSetting().filter(least -> starting < least).map(least -> Feeding.Standing.DOES_NOT_START);
+    }
+
+    private Optional<Feeding.Standing> byVoltage(Terminals at) {
+        if (at.volts().isEmpty()) {
+            return Optional.empty();
+        }
+        MoverDrive.SpeedControl control = part.control();
+        double volts = at.volts().get();
+        if (control.stallVoltage().filter(least -> volts < least).isPresent()) {
+            return Optional.of(Feeding.Standing.STALLS);
+        }
+        double kick = !control.kind().onSupply() ? 0 : bank.kick().flatMap(share -> sourceVoltage().map(each -> share * each)).orElse(0.0);
+        double starting = Math.max(volts, kick);
+        return control.startVoltage().filter(least -> starting < least).map(least -> Feeding.Standing.DOES_NOT_START);
+    }
+
+    private SpeedLaw.Origin origin(Feeding fed) {
+        MoverDrive.SpeedControl control = part.control();
+        String place = "air mover " + mover.id();
+        List<Trace.Term> inputs = new ArrayList<>();
+        fed.source().ifPresent(volts -> inputs.add(new Trace.Term("voltage of the supply", QuantityKind.VOLTAGE, volts, sourceName())));
+        fed.drop().filter(drop -> drop > 0).ifPresent(drop -> inputs.add(new Trace.Term("voltage lost on the way", QuantityKind.VOLTAGE, drop,
+                "bank " + supply.bank().id())));
+        fed.terminals().ifPresent(volts -> inputs.add(new Trace.Term("voltage at the terminals U", QuantityKind.VOLTAGE, volts,
+                "bank " + supply.bank().id())));
+        inputs.add(new Trace.Term("full speed at that voltage n_full", QuantityKind.ROTATIONAL_SPEED, fed.full(), place));
+        inputs.add(new Trace.Term("rated speed n_rated", QuantityKind.ROTATIONAL_SPEED, rated(), place));
+        boolean curve = byCurve(fed.setting()).isPresent();
+        Relation relation = fed.standing() != Feeding.Standing.NOT ? STANDS : switch (control.kind()) {
+            case NONE -> FULL;
+            case VOLTAGE, PULSED_SUPPLY, FREQUENCY -> SUPPLY;
+            case THERMISTOR -> THERMISTOR;
+            case GRADES -> GRADE;
+            case TORQUE -> TORQUE;
+            case DUTY, CONTROL_VOLTAGE, BUS -> curve ? DUTY : PROPORTIONAL;
+        };
+        if (control.kind() == Control.THERMISTOR) {
+            inputs.add(new Trace.Term("temperature of the air T", QuantityKind.TEMPERATURE, supply.temperature(), "air at the inlet"));
+        }
+        if (control.kind() == Control.TORQUE) {
+            inputs.add(new Trace.Term("density of the air ρ", QuantityKind.DENSITY, supply.density(), "air at the inlet"));
+            inputs.add(new Trace.Term("density of the curve ρ1", QuantityKind.DENSITY, ratedDensity(), place));
+        }
+        return new SpeedLaw.Origin(relation, inputs);
+    }
+
+    private String sourceName() {
+        return level.flatMap(SupplyLevels.Level::voltage).isPresent() || supply.condition().supplyVoltage().isPresent()
+                ? "condition " + supply.condition().id() : source.map(each -> "supply " + each.id()).orElse("air mover " + mover.id());
+    }
+}

@@ -1,0 +1,184 @@
+package tramontane.drive.internal;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import tramontane.analysis.OperatingPoint;
+import tramontane.analysis.SpeedLaw;
+import tramontane.drive.BankDrive;
+import tramontane.drive.DriveState;
+import tramontane.drive.Feeding;
+import tramontane.drive.MoverDrive;
+import tramontane.drive.Signal;
+import tramontane.drive.Supplies;
+import tramontane.model.AirMover;
+import tramontane.model.Condition;
+import tramontane.model.Design;
+import tramontane.model.FailedMover;
+import tramontane.model.Passage;
+import tramontane.physics.electric.Electricity;
+
+/** How all banks are fed at an operating point, and what their supplies carry. */
+final class Feeds {
+
+    private static final int MOST_STEPS = 200;
+    private static final double AGREED = 1e-12;
+
+    private final Design design;
+    private final Condition condition;
+    private final OperatingPoint point;
+    private final Decoding decoding;
+    private final Supplies supplies;
+
+    /** One bank with what belongs to it. */
+    record Bank(Passage passage, AirMover mover, MoverDrive part, BankDrive drive, OperatingPoint.BankPoint point, Feeding feeding,
+            DriveState.BankFeed feed) {
+
+        /** Current of one mover while it runs up, A. */
+        Optional<Double> starting() {
+            return part.supply().start().or(part.supply()::locked);
+        }
+    }
+
+    Feeds(Design design, Condition condition, OperatingPoint point, Decoding decoding) {
+        this.design = design;
+        this.condition = condition;
+        this.point = point;
+        this.decoding = decoding;
+        supplies = decoding.supplies(design);
+    }
+
+    Supplies supplies() {
+        return supplies;
+    }
+
+    /** The banks whose part says something of its drive. */
+    List<Bank> banks() {
+        List<Bank> banks = new ArrayList<>();
+        for (OperatingPoint.BankPoint each : point.banks()) {
+            design.airPath().passages().stream().filter(passage -> passage.id().equals(each.bank())).findFirst()
+                    .ifPresent(passage -> design.airMover(Banks.mover(passage)).ifPresent(mover -> decoding.mover(mover)
+                            .ifPresent(part -> banks.add(bank(passage, mover, part, each)))));
+        }
+        return banks;
+    }
+
+    private Bank bank(Passage passage, AirMover mover, MoverDrive part, OperatingPoint.BankPoint at) {
+        BankDrive drive = decoding.bank(passage);
+        Feeding feeding = FedSpeed.of(new SpeedLaw.Supply(design, passage, mover, condition, at.setting(), at.density(), at.temperature()),
+                decoding).orElseThrow();
+        int running = (int) at.movers().stream().filter(OperatingPoint.MoverPoint::running).count();
+        int locked = (int) condition.failed().stream().filter(each -> each.state() == FailedMover.State.LOCKED
+                && each.bank().orElse(passage.id()).equals(passage.id())).count();
+        Optional<Double> each = at.movers().stream().filter(OperatingPoint.MoverPoint::running).findFirst()
+                .flatMap(first -> first.power().isPresent() ? Optional.of(mean(at)) : Optional.empty());
+        Electric electric = electric(part, Wiring.of(drive, part.supply().current()), feeding, running, each);
+        Optional<Double> pulses = part.signal().kind() == Signal.SPEED && running > 0 && at.speed() > 0
+                ? Optional.of(Electricity.pulses(at.speed(), part.signal().pulses())) : Optional.empty();
+        return new Bank(passage, mover, part, drive, at, feeding, new DriveState.BankFeed(passage.id(), feeding, running, locked,
+                each.map(power -> running * power).or(() -> running == 0 ? Optional.of(0.0) : Optional.empty()),
+                running == 0 ? Optional.empty() : electric.current(), running == 0 ? Optional.empty() : electric.terminals(), pulses));
+    }
+
+    /** Movers of one bank may share the flow unevenly; the wires see their mean. */
+    private static double mean(OperatingPoint.BankPoint at) {
+        return at.movers().stream().filter(OperatingPoint.MoverPoint::running).mapToDouble(mover -> mover.power().orElse(0)).average().orElse(0);
+    }
+
+    /** Current and voltage that agree with each other and with the wire. */
+    private record Electric(Optional<Double> current, Optional<Double> terminals) {
+    }
+
+    private static Electric electric(MoverDrive part, Wiring wiring, Feeding feeding, int running, Optional<Double> power) {
+        if (feeding.sent().isEmpty()) {
+            return new Electric(feeding.current(), Optional.empty());
+        }
+        if (power.isEmpty()) {
+            return new Electric(feeding.current(), feeding.terminals());
+        }
+        double sent = feeding.sent().get();
+        double factor = part.supply().current().alternating() ? part.supply().powerFactor().orElse(1.0) : 1;
+        double volts = sent;
+        for (int step = 0; step < MOST_STEPS && volts > 0; step++) {
+            double amps = Electricity.current(power.get(), volts, factor, part.supply().current().phases());
+            double next = sent - wiring.drop(amps * factor, running);
+            if (Math.abs(next - volts) <= AGREED * sent) {
+                return new Electric(Optional.of(amps), Optional.of(next));
+            }
+            volts = next;
+        }
+        return new Electric(Optional.empty(), Optional.empty()); // the wire carries no such power
+    }
+
+    /** What the supplies carry. */
+    List<DriveState.Load> loads(List<Bank> banks) {
+        return supplies.list().stream().map(source -> load(source, of(source, banks))).toList();
+    }
+
+    static List<Bank> of(Supplies.Source source, List<Bank> banks) {
+        return banks.stream().filter(bank -> bank.drive().supply().filter(source.id()::equals).isPresent()).toList();
+    }
+
+    private DriveState.Load load(Supplies.Source source, List<Bank> banks) {
+        Optional<Double> running = sum(banks.stream().map(Feeds::running).toList());
+        Optional<Double> starting = sequence(banks, Bank::starting, bank -> bank.part().supply().startTime().orElse(0.0));
+        Optional<Double> inrush = sequence(banks, bank -> bank.part().supply().inrush(), bank -> bank.part().supply().inrushTime().orElse(0.0));
+        Optional<Double> power = sum(banks.stream().map(bank -> bank.feed().power()).toList()).map(watts -> watts / source.efficiency());
+        return new DriveState.Load(source.id(), running, starting, inrush, source.most().map(most -> most * derating(source)), power);
+    }
+
+    /** What is left of the current that a supply gives, in the air that it stands in. */
+    double derating(Supplies.Source source) {
+        return source.derateFrom().map(from -> Math.max(0, 1 - source.derate() * Math.max(0, temperature(source) - from))).orElse(1.0);
+    }
+
+    /** Temperature of the air that a supply stands in, K. */
+    double temperature(Supplies.Source source) {
+        return source.place().flatMap(point::bay).map(OperatingPoint.BayState::temperature).orElse(condition.temperature());
+    }
+
+    /** What a bank takes while it runs, A. */
+    private static Optional<Double> running(Bank bank) {
+        Optional<Double> turning = bank.feed().running() == 0 ? Optional.of(0.0) : bank.feed().current().map(amps -> amps * bank.feed().running());
+        Optional<Double> held = bank.feed().locked() == 0 ? Optional.of(0.0) : bank.part().supply().locked().map(amps -> amps * bank.feed().locked());
+        return sum(List.of(turning, held));
+    }
+
+    private static Optional<Double> sum(List<Optional<Double>> all) {
+        return all.stream().allMatch(Optional::isPresent) ? Optional.of(all.stream().mapToDouble(Optional::get).sum()) : Optional.empty();
+    }
+
+    /**
+     * The highest current while movers start. Banks that state an interval start mover by mover, one bank after another, while those
+     * that state none start all at once with the first.
+     */
+    private static Optional<Double> sequence(List<Bank> banks, java.util.function.Function<Bank, Optional<Double>> start,
+            java.util.function.Function<Bank, Double> time) {
+        List<Double> times = new ArrayList<>(); // when each starts
+        List<double[]> each = new ArrayList<>(); // current while it starts, thereafter, and how long it starts
+        double next = 0;
+        for (Bank bank : banks) {
+            int movers = bank.feed().running();
+            Optional<Double> starting = start.apply(bank);
+            if (movers > 0 && (starting.isEmpty() || bank.feed().current().isEmpty())) {
+                return Optional.empty();
+            }
+            for (int k = 0; k < movers; k++) {
+                times.add(bank.drive().interval() > 0 ? next : 0.0);
+                next += bank.drive().interval();
+                each.add(new double[] {Math.max(starting.get(), bank.feed().current().get()), bank.feed().current().get(), time.apply(bank)});
+            }
+        }
+        double most = 0;
+        for (double now : times) { // it can only rise when another starts
+            double sum = 0;
+            for (int i = 0; i < each.size(); i++) {
+                double since = now - times.get(i);
+                sum += since < 0 ? 0 : since == 0 || since < each.get(i)[2] ? each.get(i)[0] : each.get(i)[1];
+            }
+            most = Math.max(most, sum);
+        }
+        double held = banks.stream().mapToDouble(bank -> bank.feed().locked() * bank.part().supply().locked().orElse(0.0)).sum();
+        return Optional.of(most + held);
+    }
+}

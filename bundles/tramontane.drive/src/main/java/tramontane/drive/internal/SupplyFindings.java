@@ -1,0 +1,313 @@
+package tramontane.drive.internal;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import tramontane.analysis.Amount;
+import tramontane.analysis.Finding;
+import tramontane.analysis.OperatingPoint;
+import tramontane.analysis.Severity;
+import tramontane.drive.BankDrive;
+import tramontane.drive.Control;
+import tramontane.drive.DriveState;
+import tramontane.drive.Feeding;
+import tramontane.drive.MoverDrive;
+import tramontane.drive.Supplies;
+import tramontane.model.Condition;
+import tramontane.model.FailedMover;
+import tramontane.model.MoverCurve;
+import tramontane.model.Quantity;
+import tramontane.physics.electric.Fuse;
+import tramontane.physics.units.QuantityKind;
+
+/** What there is to say of how movers are fed in a condition. */
+final class SupplyFindings {
+
+    private static final String PRACTICE = "common practice";
+    private static final String IEC_60364 = "IEC 60364-5-52, Annex G (from memory): 5 % for other uses than lighting";
+    private static final String FUSES = "common practice, as in UL 248-14, by which a fuse is loaded to 75 % of its rating for long; fuses to"
+            + " IEC 60127 may carry more";
+
+    /** Share of the voltage that may be lost in wires. */
+    private static final double MOST_LOST = 0.05;
+    /** Load of a supply for long from which little is left for ageing and heat. */
+    private static final double HIGH_LOAD = 0.8;
+    /** Load of a fuse for long. */
+    private static final double FUSE_LOAD = 0.75;
+    /** Starting current over rated one from which a quick-acting fuse may blow (IEC 60127-2: within 30 min at 2.1 times). */
+    private static final double QUICK_FUSE = 2.1;
+    /** Share of its melting integral that a fuse stands again and again. */
+    private static final double PULSED_FUSE = 0.3;
+    /** Relative range of voltage that a part is taken to stand that states none. */
+    static final double ASSUMED_RANGE = 0.1;
+
+    private final Feeds feeds;
+    private final Condition condition;
+    private final List<Finding> findings = new ArrayList<>();
+
+    SupplyFindings(Feeds feeds, Condition condition) {
+        this.feeds = feeds;
+        this.condition = condition;
+    }
+
+    List<Finding> of(List<Feeds.Bank> banks, DriveState state) {
+        banks.forEach(bank -> {
+            standing(bank);
+            voltage(bank);
+            lost(bank);
+            windmilling(bank);
+        });
+        for (DriveState.Load load : state.supplies()) {
+            Supplies.Source source = feeds.supplies().source(load.supply()).orElseThrow();
+            List<Feeds.Bank> fed = Feeds.of(source, banks);
+            if (!fed.isEmpty()) {
+                load(source, load, fed);
+                fuse(source, load, fed);
+            }
+        }
+        return List.copyOf(findings);
+    }
+
+    private void standing(Feeds.Bank bank) {
+        Feeding feeding = bank.feeding();
+        if (bank.feed().running() + movers(bank) == 0) {
+            return;
+        }
+        MoverDrive.SpeedControl control = bank.part().control();
+        String what = "the movers of bank " + bank.passage().id() + " (" + bank.mover().id() + ")";
+        boolean byVoltage = feeding.terminals().filter(volts -> control.stallVoltage().filter(least -> volts < least).isPresent()
+                || control.startVoltage().filter(least -> volts < least).isPresent()).isPresent();
+        switch (feeding.standing()) {
+            case DOES_NOT_START -> add(byVoltage ? Finding.of(Severity.NOT_MET, bank.passage().id(), what + " do not start from rest: they get ",
+                    volts(feeding.terminals().get()), " and need ", volts(control.startVoltage().get()))
+                    .remedy("raise the lowest setting, or give a start pulse (kick) of at least ", share(startShare(bank)))
+                    : Finding.of(Severity.NOT_MET, bank.passage().id(), what + " do not start from rest: they are set to ",
+                    share(feeding.setting()), " and need ", share(control.startSetting().get()))
+                    .remedy("raise the lowest setting to ", share(control.startSetting().get()), ", or give a start pulse (kick) of as much"));
+            case STALLS -> add(feeding.terminals().isPresent() && control.stallVoltage().isPresent() && byVoltage
+                    ? Finding.of(Severity.NOT_MET, bank.passage().id(), what + " stand: they get ", volts(feeding.terminals().get()),
+                    ", below the ", volts(control.stallVoltage().get()), " at which they stall").remedy("raise the setting, or take a thicker wire")
+                    : control.stopSetting().isPresent() ? Finding.of(Severity.NOT_MET, bank.passage().id(), what + " stand: they are set to ",
+                    share(feeding.setting()), ", below the ", share(control.stopSetting().get()), " at which they stop").remedy("raise the setting")
+                    : Finding.of(Severity.NOT_MET, bank.passage().id(), what + " stand: too little is left of the voltage").remedy(
+                            "take a thicker or shorter wire, or a higher voltage"));
+            case OFF -> add(Finding.note(bank.passage().id(), what + " are switched off by their setting"));
+            case NOT -> {
+                // it runs
+            }
+        }
+    }
+
+    /** Movers that are fed though none turns. */
+    private int movers(Feeds.Bank bank) {
+        return Banks.running(bank.passage(), condition);
+    }
+
+    /** The share of the supply that starts movers. */
+    private static double startShare(Feeds.Bank bank) {
+        double sent = bank.feeding().source().orElse(1.0);
+        return Math.min(1, bank.part().control().startVoltage().orElse(0.0) / sent);
+    }
+
+    private void voltage(Feeds.Bank bank) {
+        if (bank.feed().terminals().isEmpty() || bank.feed().running() == 0) {
+            return;
+        }
+        double volts = bank.feed().terminals().get();
+        MoverDrive.Intake supply = bank.part().supply();
+        Optional<Double> rated = supply.voltage().map(Math::abs);
+        boolean stated = supply.highest().isPresent();
+        Optional<Double> highest = supply.highest().or(() -> rated.map(each -> each * (1 + ASSUMED_RANGE)));
+        Optional<Double> lowest = supply.lowest().or(() -> rated.map(each -> each * (1 - ASSUMED_RANGE)));
+        String what = "the movers of bank " + bank.passage().id() + " (" + bank.mover().id() + ") get ";
+        highest.filter(most -> volts > most * (1 + 1e-9)).ifPresent(most -> add((stated ? Finding.of(Severity.NOT_MET, bank.passage().id(),
+                what, volts(volts), ", more than the ", volts(most), " that they stand")
+                : Finding.caution(bank.passage().id(), what, volts(volts), ", and nothing says that they stand more than ", volts(most))
+                        .source("10 % above rated voltage where nothing is stated: " + PRACTICE))
+                .remedy("feed them with ", volts(rated.orElse(most)))));
+        boolean lowered = bank.part().control().kind() == Control.VOLTAGE || bank.part().control().kind() == Control.PULSED_SUPPLY
+                || bank.part().control().kind() == Control.FREQUENCY;
+        if (!lowered || supply.lowest().isPresent()) {
+            lowest.filter(least -> volts < least * (1 - 1e-9)).ifPresent(least -> add((supply.lowest().isPresent()
+                    ? Finding.of(Severity.NOT_MET, bank.passage().id(), what, volts(volts), ", less than the ", volts(least), " that they need to run")
+                    : Finding.caution(bank.passage().id(), what, volts(volts), ", and nothing says that they run below ", volts(least))
+                            .source("10 % below rated voltage where nothing is stated: " + PRACTICE))
+                    .remedy(bank.feed().feeding().drop().filter(drop -> drop > 0).isPresent() ? "take a thicker or shorter wire"
+                            : "feed them with more, or take a part for this voltage")));
+        }
+    }
+
+    private void lost(Feeds.Bank bank) {
+        BankDrive drive = bank.drive();
+        if (drive.wire().isPresent() && bank.feed().current().isEmpty() && bank.feed().running() > 0) {
+            add(Finding.note(bank.passage().id(), "what the wire of bank " + bank.passage().id() + " loses is left out: nothing says what current "
+                    + bank.mover().id() + " takes").remedy("give the rated current in the drive section of the part, or the power with its curves"));
+        }
+        if (drive.wire().isEmpty() || drive.resistor() > 0) {
+            return;
+        }
+        DriveAnalysis.lost(bank.feed()).filter(share -> share > MOST_LOST).ifPresent(share -> {
+            double over = share / MOST_LOST;
+            add(Finding.caution(bank.passage().id(), "the wire of bank " + bank.passage().id() + " loses ", share(share), " of the voltage")
+                    .remedy("take ", new Amount(over, QuantityKind.NUMBER), " times the cross-section, or a shorter wire").source(IEC_60364));
+        });
+    }
+
+    /** Movers that air turns backwards: their motors must brake them before they start. */
+    private void windmilling(Feeds.Bank bank) {
+        Optional<Double> rated = bank.mover().ratedSpeedSi();
+        double free = freeFlow(bank);
+        if (rated.isEmpty() || !(free > 0)) {
+            return;
+        }
+        for (OperatingPoint.MoverPoint mover : bank.point().movers()) {
+            boolean held = condition.failed().stream().anyMatch(each -> each.bank().orElse(bank.passage().id()).equals(bank.passage().id())
+                    && each.position().filter(position -> position == mover.position()).isPresent() && each.state() != FailedMover.State.FREEWHEELING);
+            if (mover.running() || held || !(mover.flow() < 0)) {
+                continue;
+            }
+            double backwards = rated.get() * -mover.flow() / free;
+            String who = bank.passage().id() + " " + mover.position();
+            Optional<Double> restart = bank.part().restart();
+            Object[] turns = {"air blows back through " + who + ", which turns backwards at about ", new Amount(backwards, QuantityKind.ROTATIONAL_SPEED)};
+            String source = "estimate: a rotor that air turns freely has the flow coefficient of free delivery (fan laws; friction left out)";
+            if (restart.isEmpty()) {
+                add(Finding.caution(bank.passage().id(), join(turns, "; nothing says whether " + bank.mover().id() + " starts against that"))
+                        .remedy("ask its maker, state it as restart in its drive section, or fit flaps").source(source));
+            } else if (backwards > restart.get()) {
+                add(Finding.of(Severity.NOT_MET, bank.passage().id(), join(turns, "; " + bank.mover().id() + " starts only up to ",
+                        new Amount(restart.get(), QuantityKind.ROTATIONAL_SPEED))).remedy("fit flaps, or stop the others while it starts").source(source));
+            } else {
+                add(Finding.note(bank.passage().id(), join(turns, "; " + bank.mover().id() + " starts up to ",
+                        new Amount(restart.get(), QuantityKind.ROTATIONAL_SPEED))).source(source));
+            }
+        }
+    }
+
+    private static Object[] join(Object[] first, Object... then) {
+        List<Object> all = new ArrayList<>(List.of(first));
+        all.addAll(List.of(then));
+        return all.toArray();
+    }
+
+    /** Free delivery at rated speed, m³/s. */
+    private static double freeFlow(Feeds.Bank bank) {
+        if (bank.mover().curves().isEmpty()) {
+            return 0;
+        }
+        MoverCurve curve = bank.mover().curves().getFirst();
+        double[] flow = curve.flow().toArray();
+        double speed = curve.speed().map(Quantity::si).or(bank.mover()::ratedSpeedSi).orElse(1.0);
+        return flow[flow.length - 1] * bank.mover().ratedSpeedSi().orElse(speed) / speed;
+    }
+
+    private void load(Supplies.Source source, DriveState.Load load, List<Feeds.Bank> banks) {
+        String what = "supply " + source.id();
+        if (load.running().isEmpty()) {
+            add(Finding.of(Severity.NOT_JUDGED, source.id(), what + " cannot be judged: nothing says what current "
+                    + who(banks.stream().filter(bank -> bank.feed().current().isEmpty() && bank.feed().running() > 0).toList(),
+                    banks.stream().filter(bank -> bank.feed().locked() > 0).toList()) + " takes")
+                    .remedy("give rated and locked currents in the drive section of the part"));
+            return;
+        }
+        double running = load.running().get();
+        load.most().ifPresent(most -> {
+            boolean derated = source.most().filter(full -> most < full).isPresent();
+            Object[] rest = derated ? new Object[] {" that are left at ", new Amount(feeds.temperature(source), QuantityKind.TEMPERATURE)}
+                    : new Object[] {" that it gives for long"};
+            if (running > most) {
+                add(Finding.of(Severity.NOT_MET, source.id(), join(join(new Object[] {what + " is to give ", amps(running), ", more than the ", amps(most)},
+                        rest))).remedy(derated ? "take a larger supply, or put it where it is cooler" : "take a larger supply, or split the movers"));
+            } else if (running > HIGH_LOAD * most) {
+                add(Finding.caution(source.id(), join(join(new Object[] {what + " gives ", amps(running), ", ", share(running / most), " of the ",
+                        amps(most)}, rest))).remedy("leave a fifth of it free").source(PRACTICE));
+            }
+        });
+        starting(source, load, banks, what);
+    }
+
+    private void starting(Supplies.Source source, DriveState.Load load, List<Feeds.Bank> banks, String what) {
+        if (source.peak().isEmpty() && source.most().isEmpty()) {
+            return;
+        }
+        if (load.starting().isEmpty()) {
+            add(Finding.note(source.id(), "whether " + what + " starts its movers cannot be told: nothing says what current " + who(banks.stream()
+                    .filter(bank -> bank.starting().isEmpty()).toList(), List.of()) + " takes then")
+                    .remedy("give the start or locked current in the drive section of the part"));
+            return;
+        }
+        double starting = load.starting().get();
+        boolean brief = source.peak().isPresent();
+        double most = source.peak().map(peak -> peak * feeds.derating(source)).or(load::most).orElseThrow();
+        double longest = banks.stream().mapToDouble(bank -> bank.part().supply().startTime().orElse(0.0)).max().orElse(0);
+        boolean together = banks.stream().anyMatch(bank -> bank.drive().interval() < longest || bank.drive().interval() == 0);
+        int movers = banks.stream().mapToInt(bank -> bank.feed().running()).sum();
+        if (starting > most) {
+            Finding finding = Finding.of(Severity.NOT_MET, source.id(), what + " is to give ", amps(starting), " while its movers start, more than the ",
+                    amps(most), brief ? " that it gives for a short time" : " that it gives");
+            add(together && movers > 1 ? finding.remedy("start them one after another, with an interval of " + (longest > 0 ? "at least " : "their starting time"),
+                    longest > 0 ? new Amount(longest, QuantityKind.TIME) : "") : finding.remedy("take a larger supply"));
+        } else if (brief && source.peakTime().filter(time -> time < longest).isPresent() && load.most().filter(steady -> starting > steady).isPresent()) {
+            add(Finding.caution(source.id(), what + " gives its peak for ", seconds(source.peakTime().get()), ", but the movers take ",
+                    seconds(longest), " to start").remedy("start them one after another"));
+        }
+    }
+
+    private void fuse(Supplies.Source source, DriveState.Load load, List<Feeds.Bank> banks) {
+        if (source.fuse().isEmpty() || load.running().isEmpty()) {
+            return;
+        }
+        Supplies.Fuse fuse = source.fuse().get();
+        double running = load.running().get();
+        String what = "the fuse of supply " + source.id();
+        if (running > fuse.rated()) {
+            add(Finding.of(Severity.NOT_MET, source.id(), what + " carries ", amps(running), ", more than its ", amps(fuse.rated()))
+                    .remedy("take one of ", amps(running / FUSE_LOAD), " or the next larger, if the wires allow it").source(FUSES));
+        } else if (running > FUSE_LOAD * fuse.rated()) {
+            add(Finding.caution(source.id(), what + " carries ", share(running / fuse.rated()), " of its ", amps(fuse.rated()), " for long")
+                    .remedy("take one of ", amps(running / FUSE_LOAD), " or the next larger, if the wires allow it").source(FUSES));
+        }
+        if (!fuse.slow() && load.starting().filter(starting -> starting > QUICK_FUSE * fuse.rated()).isPresent()) {
+            add(Finding.caution(source.id(), what + " is quick-acting and sees ", amps(load.starting().get()), " while the movers start, ",
+                    new Amount(load.starting().get() / fuse.rated(), QuantityKind.NUMBER), " times its rating").remedy("take a time-lag fuse, or start the"
+                    + " movers one after another").source("IEC 60127-2 (from memory): a quick-acting fuse opens within 30 min at 2.1 times its rating"));
+        }
+        if (fuse.melting().isPresent() && load.inrush().isPresent()) {
+            double time = banks.stream().mapToDouble(bank -> bank.part().supply().inrushTime().orElse(0.0)).max().orElse(0);
+            double melts = Fuse.decaying(load.inrush().get(), time);
+            if (time > 0 && melts > PULSED_FUSE * fuse.melting().get()) {
+                Finding.caution(source.id(), what);
+                add(Finding.of(melts > fuse.melting().get() ? Severity.NOT_MET : Severity.CAUTION, source.id(), "the inrush melts ",
+                        share(melts / fuse.melting().get()), " of the melting integral of " + what).remedy("take a time-lag fuse, or switch the movers on one"
+                        + " after another").source("up to some 30 % for a fuse that is to stand it again and again: " + PRACTICE));
+            }
+        }
+    }
+
+    private static String who(List<Feeds.Bank> running, List<Feeds.Bank> locked) {
+        List<String> all = new ArrayList<>();
+        running.forEach(bank -> all.add(bank.mover().id()));
+        locked.stream().filter(bank -> bank.part().supply().locked().isEmpty()).forEach(bank -> all.add(bank.mover().id() + " with its rotor held"));
+        return String.join(" and ", all.stream().distinct().toList());
+    }
+
+    private void add(Finding finding) {
+        findings.add(finding);
+    }
+
+    private static Amount volts(double volts) {
+        return new Amount(volts, QuantityKind.VOLTAGE);
+    }
+
+    private static Amount amps(double amps) {
+        return new Amount(amps, QuantityKind.CURRENT);
+    }
+
+    private static Amount share(double share) {
+        return new Amount(share, QuantityKind.FRACTION);
+    }
+
+    private static Amount seconds(double seconds) {
+        return new Amount(seconds, QuantityKind.TIME);
+    }
+}
