@@ -1,5 +1,8 @@
 package tramontane.drive.internal;
 
+import tramontane.drive.BankDrive;
+import tramontane.drive.Control;
+import tramontane.drive.MoverDrive;
 import tramontane.model.Condition;
 import tramontane.model.Passage;
 import tramontane.model.Value;
@@ -24,6 +27,16 @@ final class Banks {
 
     private static int whole(Passage bank, String field) {
         return bank.parameters().get(field).filter(Value.Num.class::isInstance).map(value -> (int) ((Value.Num) value).number()).orElse(1);
+    }
+
+    /**
+     * How the speed of its movers is set in truth: as the bank says where the part can do that, as the part does where the bank says
+     * nothing, and not at all where the bank wants what the part cannot. What acts on the supply can be done to any part.
+     */
+    static Control control(MoverDrive part, BankDrive bank) {
+        Control own = part.control().kind();
+        Control wanted = bank.control().orElse(own);
+        return wanted == own || wanted.onSupply() ? wanted : own == Control.THERMISTOR ? own : Control.NONE;
     }
 
     /** The id of its part. */

@@ -59,6 +59,7 @@ final class FedSpeed {
     private final Wiring wiring;
     private final int running;
     private final AirMover mover;
+    private final Control kind;
 
     private FedSpeed(SpeedLaw.Supply supply, MoverDrive part, Decoding decoding) {
         this.supply = supply;
@@ -68,6 +69,7 @@ final class FedSpeed {
         level = bank.supply().flatMap(decoding.levels(supply.condition())::of);
         wiring = Wiring.of(bank, part.supply().current());
         running = Math.max(1, Banks.running(supply.bank(), supply.condition()));
+        kind = Banks.control(part, bank);
         mover = stated(supply.mover(), part.supply().voltage().map(Math::abs));
     }
 
@@ -94,12 +96,11 @@ final class FedSpeed {
     }
 
     private Feeding feeding() {
-        Control control = part.control().kind();
-        double setting = control.followsSetting() ? supply.setting() : 1;
+        double setting = kind.followsSetting() ? supply.setting() : 1;
         Optional<Double> volts = sourceVoltage();
-        boolean lowered = control == Control.VOLTAGE || control == Control.PULSED_SUPPLY || control == Control.FREQUENCY;
+        boolean lowered = kind.onSupply();
         Optional<Double> sent = volts.map(each -> lowered ? setting * each : each);
-        Optional<Double> frequency = frequency().map(each -> control == Control.FREQUENCY ? setting * each : each);
+        Optional<Double> frequency = frequency().map(each -> kind == Control.FREQUENCY ? setting * each : each);
         if (lowered && setting == 0) {
             return new Feeding(volts, sent, sent, frequency, setting, Optional.of(0.0), 0, 0, Feeding.Standing.OFF);
         }
@@ -174,14 +175,13 @@ final class FedSpeed {
         if (followsVoltage() && volts.isPresent() && ratedVoltage().isPresent() && !SupplySpeed.followsVoltage(there)) {
             nominal *= volts.get() / ratedVoltage().get();
         }
-        boolean byFrequency = part.control().kind() == Control.FREQUENCY && frequency.isPresent() && frequency().isPresent();
+        boolean byFrequency = kind == Control.FREQUENCY && frequency.isPresent() && frequency().isPresent();
         return byFrequency ? nominal * frequency.get() / frequency().get() : nominal;
     }
 
     /** Whether the speed of its motor follows its voltage. */
     private boolean followsVoltage() {
-        Control control = part.control().kind();
-        return control == Control.VOLTAGE || control == Control.PULSED_SUPPLY
+        return kind == Control.VOLTAGE || kind == Control.PULSED_SUPPLY
                 || mover.motor().filter(AirMover.DC_UNREGULATED::equals).isPresent();
     }
 
@@ -203,7 +203,7 @@ final class FedSpeed {
     private double controlled(double full, double setting, Optional<Double> volts) {
         MoverDrive.SpeedControl control = part.control();
         double scale = rated() > 0 ? full / rated() : 1;
-        return switch (control.kind()) {
+        return switch (kind) {
             case NONE, FREQUENCY -> full;
             case VOLTAGE, PULSED_SUPPLY -> volts.flatMap(each -> ratedVoltage().map(nominal -> each / nominal)).flatMap(this::byCurve)
                     .orElse(full);
@@ -219,7 +219,7 @@ final class FedSpeed {
     /** The speed of the part's own curve, rad/s. */
     private Optional<Double> byCurve(double setting) {
         MoverDrive.SpeedControl control = part.control();
-        if (control.settings().isEmpty() || control.settings().size() != control.speeds().size()) {
+        if (kind != control.kind() || control.settings().isEmpty() || control.settings().size() != control.speeds().size()) {
             return Optional.empty();
         }
         double first = control.settings().getFirst();
@@ -268,13 +268,13 @@ final class FedSpeed {
 
     /** Why it stands, if it does. */
     private Feeding.Standing standing(Terminals at, double setting) {
-        return part.control().kind().followsSetting() && !part.control().kind().onSupply() ? bySetting(setting)
+        return kind.followsSetting() && !kind.onSupply() ? bySetting(setting)
                 .or(() -> byVoltage(at)).orElse(Feeding.Standing.NOT) : byVoltage(at).orElse(Feeding.Standing.NOT);
     }
 
     private Optional<Feeding.Standing> bySetting(double setting) {
         MoverDrive.SpeedControl control = part.control();
-        boolean signal = control.kind() == Control.DUTY || control.kind() == Control.CONTROL_VOLTAGE;
+        boolean signal = kind == Control.DUTY || kind == Control.CONTROL_VOLTAGE;
         boolean stops = !signal || control.below() != MoverDrive.Below.HOLDS || control.stopSetting().isPresent();
         if (setting == 0 && stops) {
             return Optional.of(Feeding.Standing.OFF);
@@ -295,13 +295,12 @@ final class FedSpeed {
         if (control.stallVoltage().filter(least -> volts < least).isPresent()) {
             return Optional.of(Feeding.Standing.STALLS);
         }
-        double kick = !control.kind().onSupply() ? 0 : bank.kick().flatMap(share -> sourceVoltage().map(each -> share * each)).orElse(0.0);
+        double kick = !kind.onSupply() ? 0 : bank.kick().flatMap(share -> sourceVoltage().map(each -> share * each)).orElse(0.0);
         double starting = Math.max(volts, kick);
         return control.startVoltage().filter(least -> starting < least).map(least -> Feeding.Standing.DOES_NOT_START);
     }
 
     private SpeedLaw.Origin origin(Feeding fed) {
-        MoverDrive.SpeedControl control = part.control();
         String place = "air mover " + mover.id();
         List<Trace.Term> inputs = new ArrayList<>();
         fed.source().ifPresent(volts -> inputs.add(new Trace.Term("voltage of the supply", QuantityKind.VOLTAGE, volts, sourceName())));
@@ -312,7 +311,7 @@ final class FedSpeed {
         inputs.add(new Trace.Term("full speed at that voltage n_full", QuantityKind.ROTATIONAL_SPEED, fed.full(), place));
         inputs.add(new Trace.Term("rated speed n_rated", QuantityKind.ROTATIONAL_SPEED, rated(), place));
         boolean curve = byCurve(fed.setting()).isPresent();
-        Relation relation = fed.standing() != Feeding.Standing.NOT ? STANDS : switch (control.kind()) {
+        Relation relation = fed.standing() != Feeding.Standing.NOT ? STANDS : switch (kind) {
             case NONE -> FULL;
             case VOLTAGE, PULSED_SUPPLY, FREQUENCY -> SUPPLY;
             case THERMISTOR -> THERMISTOR;
@@ -320,10 +319,10 @@ final class FedSpeed {
             case TORQUE -> TORQUE;
             case DUTY, CONTROL_VOLTAGE, BUS -> curve ? DUTY : PROPORTIONAL;
         };
-        if (control.kind() == Control.THERMISTOR) {
+        if (kind == Control.THERMISTOR) {
             inputs.add(new Trace.Term("temperature of the air T", QuantityKind.TEMPERATURE, supply.temperature(), "air at the inlet"));
         }
-        if (control.kind() == Control.TORQUE) {
+        if (kind == Control.TORQUE) {
             inputs.add(new Trace.Term("density of the air ρ", QuantityKind.DENSITY, supply.density(), "air at the inlet"));
             inputs.add(new Trace.Term("density of the curve ρ1", QuantityKind.DENSITY, ratedDensity(), place));
         }

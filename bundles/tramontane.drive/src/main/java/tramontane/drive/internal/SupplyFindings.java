@@ -8,11 +8,11 @@ import tramontane.analysis.Finding;
 import tramontane.analysis.OperatingPoint;
 import tramontane.analysis.Severity;
 import tramontane.drive.BankDrive;
-import tramontane.drive.Control;
 import tramontane.drive.DriveState;
 import tramontane.drive.Feeding;
 import tramontane.drive.MoverDrive;
 import tramontane.drive.Supplies;
+import tramontane.model.AirMover;
 import tramontane.model.Condition;
 import tramontane.model.FailedMover;
 import tramontane.model.MoverCurve;
@@ -125,8 +125,7 @@ final class SupplyFindings {
                 : Finding.caution(bank.passage().id(), what, volts(volts), ", and nothing says that they stand more than ", volts(most))
                         .source("10 % above rated voltage where nothing is stated: " + PRACTICE))
                 .remedy("feed them with ", volts(rated.orElse(most)))));
-        boolean lowered = bank.part().control().kind() == Control.VOLTAGE || bank.part().control().kind() == Control.PULSED_SUPPLY
-                || bank.part().control().kind() == Control.FREQUENCY;
+        boolean lowered = Banks.control(bank.part(), bank.drive()).onSupply();
         if (!lowered || supply.lowest().isPresent()) {
             lowest.filter(least -> volts < least * (1 - 1e-9)).ifPresent(least -> add((supply.lowest().isPresent()
                     ? Finding.of(Severity.NOT_MET, bank.passage().id(), what, volts(volts), ", less than the ", volts(least), " that they need to run")
@@ -156,7 +155,7 @@ final class SupplyFindings {
     /** Movers that air turns backwards: their motors must brake them before they start. */
     private void windmilling(Feeds.Bank bank) {
         Optional<Double> rated = bank.mover().ratedSpeedSi();
-        double free = freeFlow(bank);
+        double free = freeFlow(bank.mover());
         if (rated.isEmpty() || !(free > 0)) {
             return;
         }
@@ -190,15 +189,15 @@ final class SupplyFindings {
         return all.toArray();
     }
 
-    /** Free delivery at rated speed, m³/s. */
-    private static double freeFlow(Feeds.Bank bank) {
-        if (bank.mover().curves().isEmpty()) {
+    /** Free delivery at rated speed, m³/s; 0 for a part without a curve. */
+    static double freeFlow(AirMover mover) {
+        if (mover.curves().isEmpty()) {
             return 0;
         }
-        MoverCurve curve = bank.mover().curves().getFirst();
+        MoverCurve curve = mover.curves().getFirst();
         double[] flow = curve.flow().toArray();
-        double speed = curve.speed().map(Quantity::si).or(bank.mover()::ratedSpeedSi).orElse(1.0);
-        return flow[flow.length - 1] * bank.mover().ratedSpeedSi().orElse(speed) / speed;
+        double speed = curve.speed().map(Quantity::si).or(mover::ratedSpeedSi).orElse(1.0);
+        return flow.length == 0 ? 0 : flow[flow.length - 1] * mover.ratedSpeedSi().orElse(speed) / speed;
     }
 
     private void load(Supplies.Source source, DriveState.Load load, List<Feeds.Bank> banks) {

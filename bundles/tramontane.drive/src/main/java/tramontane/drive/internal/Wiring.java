@@ -27,7 +27,7 @@ record Wiring(double perMover, double together, Optional<Cable> cable) {
         return wire.area().isPresent() ? Cable.of(wire.area().get(), conductor(wire.conductor())) : wire.gauge().map(Cable::awg);
     }
 
-    private static Cable.Conductor conductor(String word) {
+    static Cable.Conductor conductor(String word) {
         return switch (BankDrive.Wire.CONDUCTORS.indexOf(word)) {
             case 1 -> Cable.Conductor.FLEXIBLE_TINNED;
             case 2 -> Cable.Conductor.SOLID_OR_STRANDED;
