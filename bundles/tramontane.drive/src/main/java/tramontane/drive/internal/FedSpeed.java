@@ -45,9 +45,6 @@ final class FedSpeed {
             "torque of a fan goes with ρ n² (fan laws, ISO 5801)", "torque held by the electronics of the part");
     static final Relation STANDS = new Relation("standing rotor", "n = 0", "start and stall thresholds of the part", "");
 
-    /** Voltages agree when they differ by no more than this share. */
-    private static final double AGREED = 1e-12;
-    private static final int MOST_STEPS = 200;
     /** Grades count as fast enough when they miss what is asked for by no more than this share. */
     private static final double ROUNDING = 1e-9;
 
@@ -116,20 +113,16 @@ final class FedSpeed {
     }
 
     private Terminals terminals(Optional<Double> sent, Optional<Double> frequency, double setting) {
-        Optional<Double> volts = sent;
-        for (int step = 0; ; step++) {
-            double full = full(volts, frequency);
-            double speed = controlled(full, setting, volts);
-            Optional<Double> current = current(speed, volts);
-            Optional<Double> next = sent.map(each -> Math.max(0, each - current.map(amps -> wiring.drop(amps * powerFactor(), running)).orElse(0.0)));
-            if (next.equals(volts) || Math.abs(next.get() - volts.get()) <= AGREED * sent.get()) {
-                return new Terminals(volts, current, full, speed);
-            }
-            if (next.get() == 0 || step == MOST_STEPS) { // so thin a wire carries no motor
-                return new Terminals(Optional.of(0.0), Optional.of(0.0), 0, 0);
-            }
-            volts = next;
+        Optional<Double> volts = sent.map(each -> wiring.left(each, left -> {
+            Optional<Double> at = Optional.of(left);
+            return current(controlled(full(at, frequency), setting, at), at).map(amps -> amps * powerFactor()).orElse(0.0);
+        }, running));
+        if (sent.isPresent() && sent.get() > 0 && volts.get() == 0) { // so thin a wire carries no motor
+            return new Terminals(volts, Optional.of(0.0), 0, 0);
         }
+        double full = full(volts, frequency);
+        double speed = controlled(full, setting, volts);
+        return new Terminals(volts, current(speed, volts), full, speed);
     }
 
     /** Voltage of the supply without sign: that of the condition, else that of the supply, else that the part is rated for. */

@@ -21,9 +21,6 @@ import tramontane.physics.electric.Electricity;
 /** How all banks are fed at an operating point, and what their supplies carry. */
 final class Feeds {
 
-    private static final int MOST_STEPS = 200;
-    private static final double AGREED = 1e-12;
-
     private final Design design;
     private final Condition condition;
     private final OperatingPoint point;
@@ -98,16 +95,10 @@ final class Feeds {
         }
         double sent = feeding.sent().get();
         double factor = part.supply().current().alternating() ? part.supply().powerFactor().orElse(1.0) : 1;
-        double volts = sent;
-        for (int step = 0; step < MOST_STEPS && volts > 0; step++) {
-            double amps = Electricity.current(power.get(), volts, factor, part.supply().current().phases());
-            double next = sent - wiring.drop(amps * factor, running);
-            if (Math.abs(next - volts) <= AGREED * sent) {
-                return new Electric(Optional.of(amps), Optional.of(next));
-            }
-            volts = next;
-        }
-        return new Electric(Optional.empty(), Optional.empty()); // the wire carries no such power
+        double phases = part.supply().current().phases();
+        double volts = wiring.left(sent, left -> factor * Electricity.current(power.get(), left, factor, phases), running);
+        return volts > 0 ? new Electric(Optional.of(Electricity.current(power.get(), volts, factor, phases)), Optional.of(volts))
+                : new Electric(Optional.empty(), Optional.empty()); // the wire carries no such power
     }
 
     /** What the supplies carry. */

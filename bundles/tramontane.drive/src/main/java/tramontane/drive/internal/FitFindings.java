@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import tramontane.analysis.Amount;
 import tramontane.analysis.Finding;
 import tramontane.analysis.Severity;
@@ -241,9 +242,9 @@ final class FitFindings {
             double area = wire.area().orElse(0.0);
             List<Double> near = Cable.areas(conductor).stream().sorted(Comparator.comparingDouble(each -> Math.abs(Math.log(each / area))))
                     .limit(2).sorted().toList();
-            add(Finding.of(Severity.NOT_JUDGED, bank.bank().id(), "IEC 60228 has no " + wire.conductor() + " conductor of ", new Amount(area, QuantityKind.AREA),
-                    ", so that what the wire of " + bank.who() + " loses is left out").remedy("take ", new Amount(near.getFirst(), QuantityKind.AREA), " or ",
-                    new Amount(near.getLast(), QuantityKind.AREA)));
+            add(Finding.of(Severity.NOT_JUDGED, bank.bank().id(), "IEC 60228 has no " + wire.conductor() + " conductor of " + square(area)
+                    + ", so that what the wire of " + bank.who() + " loses is left out").remedy("take " + square(near.getFirst()) + " or "
+                    + square(near.getLast())));
         });
     }
 
@@ -255,11 +256,9 @@ final class FitFindings {
             if (!real.followsSetting() || !Decoding.drives(law, bank.bank().id()) || settings.length == 0) {
                 continue;
             }
-            Optional<Double> start = startSetting(part, bank, decoding.supplies(design));
-            Optional<Double> stop = real.onSupply() ? part.control().stallVoltage().flatMap(least -> worst(bank, part).map(full -> least / full))
-                    : real == part.control().kind() ? part.control().stopSetting() : Optional.empty();
+            Optional<Double> start = startSetting(part, bank);
             double low = java.util.Arrays.stream(settings).min().orElseThrow();
-            Optional<Double> least = java.util.stream.Stream.concat(start.stream(), stop.stream()).max(Comparator.naturalOrder());
+            Optional<Double> least = lowestSetting(part, bank);
             if (least.isEmpty() || low >= least.get() * (1 - ROUNDING)) {
                 continue;
             }
@@ -273,20 +272,22 @@ final class FitFindings {
         }
     }
 
-    /** The lowest setting from which the movers of a bank start, or keep running where a pulse starts them. */
-    static Optional<Double> startSetting(MoverDrive part, FitAnalysis.Fitted bank, Supplies supplies) {
+    /** The lowest setting at which the movers of a bank start, or keep running where a pulse starts them. */
+    static Optional<Double> lowestSetting(MoverDrive part, FitAnalysis.Fitted bank) {
         Control real = Banks.control(part, bank.drive());
-        MoverDrive.SpeedControl control = part.control();
+        Optional<Double> stop = real.onSupply() ? part.control().stallVoltage().flatMap(least -> worst(bank, part).map(full -> least / full))
+                : real == part.control().kind() ? part.control().stopSetting() : Optional.empty();
+        return Stream.concat(startSetting(part, bank).stream(), stop.stream()).max(Comparator.naturalOrder());
+    }
+
+    /** The lowest setting from which the movers of a bank start; empty where nothing says so, or a pulse starts them. */
+    private static Optional<Double> startSetting(MoverDrive part, FitAnalysis.Fitted bank) {
+        Control real = Banks.control(part, bank.drive());
+        double kick = bank.drive().kick().orElse(0.0);
         if (real.onSupply()) {
-            Optional<Double> full = worst(bank, part);
-            Optional<Double> start = control.startVoltage().filter(least -> bank.drive().kick().isEmpty()
-                    || full.filter(volts -> bank.drive().kick().get() * volts < least).isPresent());
-            return start.or(control::stallVoltage).flatMap(least -> full.map(volts -> least / volts));
+            return worst(bank, part).flatMap(full -> part.control().startVoltage().filter(least -> kick * full < least).map(least -> least / full));
         }
-        if (real != control.kind()) {
-            return Optional.empty();
-        }
-        return control.startSetting().filter(least -> bank.drive().kick().orElse(0.0) < least).or(control::stopSetting);
+        return real == part.control().kind() ? part.control().startSetting().filter(least -> kick < least) : Optional.empty();
     }
 
     /** Nominal voltage before the control, V. */
@@ -379,8 +380,18 @@ final class FitFindings {
         return new Amount(volts, QuantityKind.VOLTAGE);
     }
 
-    private static Amount hertz(double hertz) {
-        return new Amount(hertz, QuantityKind.FREQUENCY);
+    /** A frequency; those of modulation are spoken of in kilohertz by everybody. */
+    private static Object hertz(double hertz) {
+        return hertz < 1000 ? new Amount(hertz, QuantityKind.FREQUENCY) : plain(hertz / 1000) + " kHz";
+    }
+
+    /** A cross-section of a wire, which everybody gives in mm². */
+    private static String square(double area) {
+        return plain(area * 1e6) + " mm²";
+    }
+
+    private static String plain(double number) {
+        return new java.math.BigDecimal(number).round(new java.math.MathContext(3)).stripTrailingZeros().toPlainString();
     }
 
     private static Amount share(double share) {

@@ -1,8 +1,10 @@
 package tramontane.drive.internal;
 
 import java.util.Optional;
+import java.util.function.DoubleUnaryOperator;
 import tramontane.drive.BankDrive;
 import tramontane.drive.Current;
+import tramontane.physics.RootSearch;
 import tramontane.physics.electric.Cable;
 
 /**
@@ -13,6 +15,10 @@ import tramontane.physics.electric.Cable;
  * @param cable     the wire, where one is stated and known
  */
 record Wiring(double perMover, double together, Optional<Cable> cable) {
+
+    /** Places at which a voltage is looked for that agrees, and how closely it is to agree. */
+    private static final int PLACES = 64;
+    private static final double AGREED = 1e-13;
 
     /** The wiring of a bank. */
     static Wiring of(BankDrive bank, Current current) {
@@ -33,6 +39,35 @@ record Wiring(double perMover, double together, Optional<Cable> cable) {
             case 2 -> Cable.Conductor.SOLID_OR_STRANDED;
             default -> Cable.Conductor.FLEXIBLE;
         };
+    }
+
+    /**
+     * The voltage that is left at the end, V: the highest that agrees with the current it lets flow; 0 where none does.
+     *
+     * @param sent    what is sent, V
+     * @param current of each mover, A, in phase with the voltage, by the voltage at its terminals
+     * @param running movers that run
+     */
+    double left(double sent, DoubleUnaryOperator current, int running) {
+        if (perMover == 0 && together == 0 || sent == 0) {
+            return sent;
+        }
+        DoubleUnaryOperator excess = volts -> sent - drop(current.applyAsDouble(volts), running) - volts;
+        double high = sent;
+        double atHigh = excess.applyAsDouble(high);
+        if (atHigh >= 0) {
+            return sent;
+        }
+        for (int i = PLACES - 1; i > 0; i--) {
+            double low = sent * i / PLACES;
+            double atLow = excess.applyAsDouble(low);
+            if (atLow >= 0) {
+                return RootSearch.between(excess, low, high, atLow, atHigh, AGREED * sent, 0).at();
+            }
+            high = low;
+            atHigh = atLow;
+        }
+        return 0;
     }
 
     /** What the current of each mover loses on its way, V, so many of them running. */
