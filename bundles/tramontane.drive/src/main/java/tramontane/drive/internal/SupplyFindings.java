@@ -40,6 +40,9 @@ final class SupplyFindings {
     private static final double PULSED_FUSE = 0.3;
     /** Relative range of voltage that a part is taken to stand that states none. */
     static final double ASSUMED_RANGE = 0.1;
+    /** Voltage over the rated one from which, and below which, it is taken for the wrong supply whatever else is stated. */
+    private static final double FAR_ABOVE = 1.5;
+    private static final double FAR_BELOW = 0.5;
 
     private final Feeds feeds;
     private final Condition condition;
@@ -120,16 +123,17 @@ final class SupplyFindings {
         Optional<Double> highest = supply.highest().or(() -> rated.map(each -> each * (1 + ASSUMED_RANGE)));
         Optional<Double> lowest = supply.lowest().or(() -> rated.map(each -> each * (1 - ASSUMED_RANGE)));
         String what = "the movers of bank " + bank.passage().id() + " (" + bank.mover().id() + ") get ";
+        Severity beyond = rated.filter(each -> volts > FAR_ABOVE * each || volts < FAR_BELOW * each).isPresent() ? Severity.NOT_MET : Severity.CAUTION;
         highest.filter(most -> volts > most * (1 + 1e-9)).ifPresent(most -> add((stated ? Finding.of(Severity.NOT_MET, bank.passage().id(),
                 what, volts(volts), ", more than the ", volts(most), " that they stand")
-                : Finding.caution(bank.passage().id(), what, volts(volts), ", and nothing says that they stand more than ", volts(most))
+                : Finding.of(beyond, bank.passage().id(), what, volts(volts), ", and nothing says that they stand more than ", volts(most))
                         .source("10 % above rated voltage where nothing is stated: " + PRACTICE))
                 .remedy("feed them with ", volts(rated.orElse(most)))));
         boolean lowered = Banks.control(bank.part(), bank.drive()).onSupply();
         if (!lowered || supply.lowest().isPresent()) {
             lowest.filter(least -> volts < least * (1 - 1e-9)).ifPresent(least -> add((supply.lowest().isPresent()
                     ? Finding.of(Severity.NOT_MET, bank.passage().id(), what, volts(volts), ", less than the ", volts(least), " that they need to run")
-                    : Finding.caution(bank.passage().id(), what, volts(volts), ", and nothing says that they run below ", volts(least))
+                    : Finding.of(beyond, bank.passage().id(), what, volts(volts), ", and nothing says that they run below ", volts(least))
                             .source("10 % below rated voltage where nothing is stated: " + PRACTICE))
                     .remedy(bank.feed().feeding().drop().filter(drop -> drop > 0).isPresent() ? "take a thicker or shorter wire"
                             : "feed them with more, or take a part for this voltage")));
