@@ -61,8 +61,12 @@ public interface Engine {
     /** The loaded link kinds by name. */
     Map<String, LinkKind> linkKinds();
 
-    /** The loaded section types by name. */
-    Map<String, SectionType<?>> sectionTypes();
+    /**
+     * The loaded section types in the order of their names, told apart by name and {@link SectionType#owners owner}. A type
+     * that clashes with one that counts for all its owners is left out; where they clash for some of them only, the one that
+     * counts there comes first.
+     */
+    List<SectionType<?>> sectionTypes();
 
     /**
      * What to run.

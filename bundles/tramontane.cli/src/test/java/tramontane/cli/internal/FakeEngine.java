@@ -65,7 +65,7 @@ final class FakeEngine implements Engine {
     }
 
     @Override
-    public Map<String, SectionType<?>> sectionTypes() {
-        return Map.of();
+    public List<SectionType<?>> sectionTypes() {
+        return Toys.SECTION_TYPES;
     }
 }

@@ -108,7 +108,7 @@ public final class EngineComponent implements Engine {
     }
 
     @Override
-    public Map<String, SectionType<?>> sectionTypes() {
+    public List<SectionType<?>> sectionTypes() {
         return engine.sectionTypes();
     }
 }

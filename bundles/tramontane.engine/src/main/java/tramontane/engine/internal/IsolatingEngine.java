@@ -109,8 +109,8 @@ final class IsolatingEngine implements Engine {
     }
 
     @Override
-    public Map<String, SectionType<?>> sectionTypes() {
-        return services(Checks.named(extensions.get().sectionTypes(), SectionType::form, new ArrayList<>(), "a section type"));
+    public List<SectionType<?>> sectionTypes() {
+        return SectionTypes.of(extensions.get().sectionTypes(), new ArrayList<>()).services();
     }
 
     /** Lets go of what is not loaded any more. */

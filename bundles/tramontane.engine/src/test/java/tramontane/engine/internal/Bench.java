@@ -96,7 +96,11 @@ final class Bench {
     }
 
     synchronized Bench load(SectionType<?> type) {
-        sectionTypes.add(new Extension<>(type, next++, 0, "lab.sections 1.0.0"));
+        return load(type, 0, "lab.sections 1.0.0");
+    }
+
+    synchronized Bench load(SectionType<?> type, int ranking, String bundle) {
+        sectionTypes.add(new Extension<>(type, next++, ranking, bundle));
         return this;
     }
 
