@@ -69,6 +69,19 @@ public interface Engine {
     List<SectionType<?>> sectionTypes();
 
     /**
+     * The loaded exporters in the order of their ids. What one of them throws becomes an error that names it in what it
+     * exported; of two with one id the one with the higher service ranking is used, else the one that came first.
+     */
+    List<Exporter> exporters();
+
+    /**
+     * The ids of the analyses whose data of these types count, for a {@link Request} that computes no more than is wanted.
+     *
+     * @param types types of data; what nothing gives is left out
+     */
+    Set<String> givers(Set<Class<?>> types);
+
+    /**
      * What to run.
      *
      * @param design     the design; with errors in {@link Engine#check} nothing is run and nothing judged

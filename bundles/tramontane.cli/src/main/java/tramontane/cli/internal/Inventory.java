@@ -36,7 +36,7 @@ record Inventory(List<Loaded> bundles, List<Engine.Loaded> analyses, List<Extens
     /**
      * Something that a bundle gives.
      *
-     * @param kind      what it is: importer, passage kind, link kind, section, speed law, verb
+     * @param kind      what it is: importer, exporter, passage kind, link kind, section, speed law, verb
      * @param name      its name
      * @param carriedBy what may carry it, where it is a section; two of one name differ in this
      * @param help      what it is for

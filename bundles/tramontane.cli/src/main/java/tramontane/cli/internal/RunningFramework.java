@@ -22,6 +22,7 @@ import org.osgi.framework.ServiceReference;
 import org.osgi.framework.wiring.BundleRevision;
 import org.osgi.service.component.runtime.ServiceComponentRuntime;
 import tramontane.analysis.Engine;
+import tramontane.analysis.Exporter;
 import tramontane.analysis.Importer;
 import tramontane.analysis.LinkKind;
 import tramontane.analysis.PassageKind;
@@ -95,6 +96,7 @@ final class RunningFramework implements Surroundings {
         collect(SectionType.class, "section", RunningFramework::name, RunningFramework::carriers, RunningFramework::help,
                 extensions, troubles);
         collect(Importer.class, "importer", (importer, reference) -> importer.id(), Importer::label, extensions, troubles);
+        collect(Exporter.class, "exporter", (exporter, reference) -> exporter.id(), Exporter::label, extensions, troubles);
         collect(SpeedLaw.class, "speed law", RunningFramework::componentName, law -> "", extensions, troubles);
         collect(Verb.class, "verb", (verb, reference) -> verb.name(), Verb::summary, extensions, troubles);
         List<Engine.Loaded> analyses = engine().map(Engine::analyses).orElse(List.of());

@@ -51,7 +51,7 @@ class ProgramTest {
     @Test
     void theHelpListsEveryVerbAndTheExitCodes() {
         assertEquals(0, TestSurroundings.empty().withVerbs(new Stranger("own", null)).run(console, "--help"));
-        for (String word : List.of("Usage: tramontane VERB", "solve", "validate", "trace", "modules", "schema",
+        for (String word : List.of("Usage: tramontane VERB", "solve", "validate", "trace", "export", "modules", "schema",
                 "own       Do something of my own.", "Examples:", "Exit codes:", "130")) {
             assertTrue(console.printed().contains(word), word + "\n" + console.printed());
         }
@@ -73,7 +73,7 @@ class ProgramTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"solve", "validate", "trace", "modules", "schema"})
+    @ValueSource(strings = {"solve", "validate", "trace", "export", "modules", "schema"})
     void everyVerbHelpsInTwoWays(String verb) {
         assertEquals(0, TestSurroundings.empty().run(console, "help", verb));
         String help = console.printed();
@@ -116,7 +116,7 @@ class ProgramTest {
     @ParameterizedTest
     @CsvSource(delimiter = '|', quoteCharacter = '^', value = {
         "slove x                       | \"slove\" is not a verb; did you mean solve?",
-        "banana                        | \"banana\" is not a verb; the verbs are solve, validate, trace, modules, schema, help.",
+        "banana                        | \"banana\" is not a verb; the verbs are solve, validate, trace, export, modules, schema, help.",
         "--format json                 | There is no option --format before the verb. See \"tramontane --help\".",
         "solve                         | solve: FILE is missing. See \"tramontane help solve\".",
         "trace                         | trace: FILE and FIGURE are missing. See \"tramontane help trace\".",
