@@ -61,8 +61,25 @@ public interface Engine {
     /** The loaded link kinds by name. */
     Map<String, LinkKind> linkKinds();
 
-    /** The loaded section types by name. */
-    Map<String, SectionType<?>> sectionTypes();
+    /**
+     * The loaded section types in the order of their names, told apart by name and {@link SectionType#owners owner}. A type
+     * that clashes with one that counts for all its owners is left out; where they clash for some of them only, the one that
+     * counts there comes first.
+     */
+    List<SectionType<?>> sectionTypes();
+
+    /**
+     * The loaded exporters in the order of their ids. What one of them throws becomes an error that names it in what it
+     * exported; of two with one id the one with the higher service ranking is used, else the one that came first.
+     */
+    List<Exporter> exporters();
+
+    /**
+     * The ids of the analyses whose data of these types count, for a {@link Request} that computes no more than is wanted.
+     *
+     * @param types types of data; what nothing gives is left out
+     */
+    Set<String> givers(Set<Class<?>> types);
 
     /**
      * What to run.

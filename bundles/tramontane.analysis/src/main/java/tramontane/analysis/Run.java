@@ -1,5 +1,6 @@
 package tramontane.analysis;
 
+import java.util.List;
 import java.util.Optional;
 import org.osgi.annotation.versioning.ProviderType;
 import tramontane.model.Condition;
@@ -16,6 +17,7 @@ import tramontane.model.Design;
  * }
  * Condition slower = input.condition().withSpeed(Quantity.of(0.5));
  * Optional<OperatingPoint> atHalfSpeed = run.ask(input.design(), slower, OperatingPoint.class);
+ * List<Figure> flowsThen = run.figures(input.design(), slower, "airflow.bank.flow");
  * }</pre>
  */
 @ProviderType
@@ -59,4 +61,19 @@ public interface Run {
      * @throws Cancelled when the answer is no longer wanted; let it pass
      */
     <R> Optional<R> ask(Design design, Condition condition, Class<R> type);
+
+    /**
+     * "What if" for who knows a figure by its id only: the figures of one kind for another design or condition, from whatever
+     * analysis announces that kind in {@link Analysis#figures}, computed on this thread and cached as by {@link #ask}. It need
+     * not stand in {@link Analysis#needs}. Of several that announce it the highest ranked counts, as in an evaluation.
+     *
+     * @param design    the design to ask about
+     * @param condition the condition, failed movers all concrete; an analysis of {@link Scope#DESIGN} ignores it and gives its
+     *                  figures of all cases of that design
+     * @param id        the figure's id
+     * @return the figures at all their places, each with its condition; empty if nothing gives it, if it could not be computed,
+     *         or if asking would go round in a circle: then every analysis on the circle fails as with {@link #ask}
+     * @throws Cancelled when the answer is no longer wanted; let it pass
+     */
+    List<Figure> figures(Design design, Condition condition, String id);
 }

@@ -3,7 +3,15 @@ package tramontane.analysis;
 import java.util.List;
 import java.util.Set;
 import org.osgi.annotation.versioning.ConsumerType;
+import tramontane.model.AirMover;
+import tramontane.model.Bay;
+import tramontane.model.Condition;
+import tramontane.model.ControlLaw;
+import tramontane.model.Design;
+import tramontane.model.Equipment;
 import tramontane.model.Form;
+import tramontane.model.HeatSource;
+import tramontane.model.Passage;
 import tramontane.model.Problem;
 import tramontane.model.Value;
 import tramontane.model.Values;
@@ -16,6 +24,10 @@ import tramontane.model.Values;
  * The model keeps every section as written, known or not. The owner decodes on demand, with
  * {@code Sections.decode(type, condition)}. From the form alone come checking,
  * JSON Schema, property pages and help.
+ *
+ * <p>Two types may have one name where different things carry them, so that one analysis may call all its sections by its own
+ * name. Two of one name that may both be carried by the same thing clash: the one with the higher service ranking is used
+ * there, else the one that came first.
  *
  * <pre>{@code
  * @Component(service = SectionType.class)
@@ -39,24 +51,42 @@ public interface SectionType<T> {
     /** What may carry a section. */
     enum Owner {
         /** The design itself. */
-        DESIGN,
+        DESIGN("the", Design.FORM),
         /** The equipment. */
-        EQUIPMENT,
+        EQUIPMENT("the", Equipment.FORM),
         /** An air mover. */
-        MOVER,
+        MOVER("an", AirMover.FORM),
         /** A bay. */
-        BAY,
+        BAY("a", Bay.FORM),
         /** A passage. */
-        PASSAGE,
+        PASSAGE("a", Passage.FORM),
         /** A heat source. */
-        HEAT_SOURCE,
+        HEAT_SOURCE("a", HeatSource.FORM),
         /** A condition. */
-        CONDITION,
+        CONDITION("a", Condition.FORM),
         /** A control law. */
-        CONTROL_LAW
+        CONTROL_LAW("a", ControlLaw.FORM);
+
+        private final String article;
+        private final Form form;
+
+        Owner(String article, Form form) {
+            this.article = article;
+            this.form = form;
+        }
+
+        /** The form of what carries the section. */
+        public Form form() {
+            return form;
+        }
+
+        /** How sentences call it: {@code an air mover}. */
+        public String words() {
+            return article + " " + form.name();
+        }
     }
 
-    /** Its fields; the form's name is the section's name in files. */
+    /** Its fields; the form's name is the section's name in files. Only types with other owners may have the same. */
     Form form();
 
     /** What may carry it. */
@@ -86,5 +116,18 @@ public interface SectionType<T> {
     /** What is wrong with values that are each in range but do not fit together. */
     default List<Problem> check(Values values, String place) {
         return List.of();
+    }
+
+    /**
+     * What is wrong with values that are each in range but do not fit together, or not to the rest of the design, such as a
+     * name that nothing in a section elsewhere answers to. Asked instead of {@link #check(Values, String)}, which it calls
+     * where it is not overridden.
+     *
+     * @param values what could be read of the section
+     * @param design the design that it stands in
+     * @param place  where it stands
+     */
+    default List<Problem> check(Values values, Design design, String place) {
+        return check(values, place);
     }
 }

@@ -1,6 +1,6 @@
 /**
  * What an extension implements and what it is handed: analyses, figures, findings, passage kinds, link kinds,
- * sections, importers.
+ * sections, importers, exporters.
  *
  * <p>Answers: how does a bundle add an analysis, a kind of passage or an importer, and how are their results judged? Start
  * with {@link tramontane.analysis.Analysis}. Everything here is API without state; the engine that orders, runs and judges

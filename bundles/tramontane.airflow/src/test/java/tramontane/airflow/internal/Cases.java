@@ -260,6 +260,11 @@ final class Cases {
         }
 
         @Override
+        public List<Figure> figures(Design design, Condition condition, String id) {
+            return List.of();
+        }
+
+        @Override
         public boolean recording() {
             return steps != null;
         }

@@ -36,12 +36,27 @@ record Inventory(List<Loaded> bundles, List<Engine.Loaded> analyses, List<Extens
     /**
      * Something that a bundle gives.
      *
-     * @param kind   what it is: importer, passage kind, link kind, section, speed law, verb
-     * @param name   its name
-     * @param help   what it is for
-     * @param bundle symbolic name of the bundle
+     * @param kind      what it is: importer, exporter, passage kind, link kind, section, speed law, verb
+     * @param name      its name
+     * @param carriedBy what may carry it, where it is a section; two of one name differ in this
+     * @param help      what it is for
+     * @param bundle    symbolic name of the bundle
      */
-    record Extension(String kind, String name, String help, String bundle) {
+    record Extension(String kind, String name, List<String> carriedBy, String help, String bundle) {
+
+        Extension {
+            carriedBy = List.copyOf(carriedBy);
+        }
+
+        /** Something that nothing carries. */
+        Extension(String kind, String name, String help, String bundle) {
+            this(kind, name, List.of(), help, bundle);
+        }
+
+        /** Its name, with what carries it. */
+        String fullName() {
+            return carriedBy.isEmpty() ? name : name + " (" + String.join(", ", carriedBy) + ")";
+        }
     }
 
     /**

@@ -57,7 +57,7 @@ final class Modules extends OwnVerb {
                 .flatMap(each -> each.figures().stream()).distinct()
                 .map(kind -> cells(kind.id(), kind.label(), unit(kind), kind.help())).toList()));
         print(console, new Table("Extensions", columns("kind", "name", "what it is", "bundle"), inventory.extensions().stream()
-                .map(each -> cells(each.kind(), each.name(), each.help(), each.bundle())).toList()));
+                .map(each -> cells(each.kind(), each.fullName(), each.help(), each.bundle())).toList()));
         List<Inventory.Trouble> troubles = troubles(inventory);
         if (troubles.isEmpty()) {
             out.println("Everything that is installed runs.");
@@ -114,8 +114,15 @@ final class Modules extends OwnVerb {
         }
         json.endArray().name("extensions").beginArray();
         for (Inventory.Extension extension : inventory.extensions()) {
-            json.beginObject().name("kind").value(extension.kind()).name("name").value(extension.name())
-                    .name("help").value(extension.help()).name("bundle").value(extension.bundle()).endObject();
+            json.beginObject().name("kind").value(extension.kind()).name("name").value(extension.name());
+            if (!extension.carriedBy().isEmpty()) {
+                json.name("carriedBy").beginArray();
+                for (String owner : extension.carriedBy()) {
+                    json.value(owner);
+                }
+                json.endArray();
+            }
+            json.name("help").value(extension.help()).name("bundle").value(extension.bundle()).endObject();
         }
         json.endArray().name("notRunning").beginArray();
         for (Inventory.Trouble trouble : troubles(inventory)) {

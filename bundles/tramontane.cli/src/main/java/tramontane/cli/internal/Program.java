@@ -27,7 +27,7 @@ final class Program {
     /** Our own verbs. */
     static List<Verb> verbs(Surroundings surroundings) {
         return List.of(new Solve(surroundings), new Validate(surroundings),
-                new Where(surroundings), new Modules(surroundings), new Schema(surroundings));
+                new Where(surroundings), new Export(surroundings), new Modules(surroundings), new Schema(surroundings));
     }
 
     /**

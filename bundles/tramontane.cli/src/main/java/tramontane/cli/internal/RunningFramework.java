@@ -22,6 +22,7 @@ import org.osgi.framework.ServiceReference;
 import org.osgi.framework.wiring.BundleRevision;
 import org.osgi.service.component.runtime.ServiceComponentRuntime;
 import tramontane.analysis.Engine;
+import tramontane.analysis.Exporter;
 import tramontane.analysis.Importer;
 import tramontane.analysis.LinkKind;
 import tramontane.analysis.PassageKind;
@@ -92,9 +93,10 @@ final class RunningFramework implements Surroundings {
                 extensions, troubles);
         collect(LinkKind.class, "link kind", (kind, reference) -> kind.form().name(), kind -> kind.form().help(),
                 extensions, troubles);
-        collect(SectionType.class, "section", RunningFramework::name, RunningFramework::help, extensions,
-                troubles);
+        collect(SectionType.class, "section", RunningFramework::name, RunningFramework::carriers, RunningFramework::help,
+                extensions, troubles);
         collect(Importer.class, "importer", (importer, reference) -> importer.id(), Importer::label, extensions, troubles);
+        collect(Exporter.class, "exporter", (exporter, reference) -> exporter.id(), Exporter::label, extensions, troubles);
         collect(SpeedLaw.class, "speed law", RunningFramework::componentName, law -> "", extensions, troubles);
         collect(Verb.class, "verb", (verb, reference) -> verb.name(), Verb::summary, extensions, troubles);
         List<Engine.Loaded> analyses = engine().map(Engine::analyses).orElse(List.of());
@@ -161,6 +163,12 @@ final class RunningFramework implements Surroundings {
 
     private <T> void collect(Class<T> type, String kind, BiFunction<? super T, ServiceReference<?>, String> name,
             Function<? super T, String> help, List<Inventory.Extension> extensions, Map<String, Inventory.Trouble> troubles) {
+        collect(type, kind, name, service -> List.of(), help, extensions, troubles);
+    }
+
+    private <T> void collect(Class<T> type, String kind, BiFunction<? super T, ServiceReference<?>, String> name,
+            Function<? super T, List<String>> carriers, Function<? super T, String> help, List<Inventory.Extension> extensions,
+            Map<String, Inventory.Trouble> troubles) {
         List<Inventory.Extension> found = new ArrayList<>();
         for (ServiceReference<T> reference : references(type, "")) {
             String bundle = reference.getBundle() == null ? "" : reference.getBundle().getSymbolicName();
@@ -169,19 +177,24 @@ final class RunningFramework implements Surroundings {
                 if (service == null) {
                     throw new IllegalStateException("it could not be made");
                 }
-                found.add(new Inventory.Extension(kind, name.apply(service, reference), help.apply(service), bundle));
+                found.add(new Inventory.Extension(kind, name.apply(service, reference), carriers.apply(service),
+                        help.apply(service), bundle));
             } catch (RuntimeException | LinkageError broken) {
                 String what = kind + " " + componentName(null, reference) + " of bundle " + bundle;
                 troubles.putIfAbsent(what, new Inventory.Trouble(what, "it is broken: " + broken.getMessage()));
                 detail(broken);
             }
         }
-        found.sort(Comparator.comparing(Inventory.Extension::name));
+        found.sort(Comparator.comparing(Inventory.Extension::fullName));
         extensions.addAll(found);
     }
 
     private static String name(SectionType<?> section, ServiceReference<?> reference) {
         return section.form().name();
+    }
+
+    private static List<String> carriers(SectionType<?> section) {
+        return section.owners().stream().sorted().map(owner -> owner.form().name()).toList();
     }
 
     private static String help(SectionType<?> section) {

@@ -1,5 +1,6 @@
 package tramontane.cli.internal;
 
+import java.util.HashMap;
 import java.util.Map;
 import java.util.TreeMap;
 import tramontane.analysis.Engine;
@@ -31,8 +32,10 @@ final class Schema extends OwnVerb {
         engine.passageKinds().forEach((name, kind) -> passages.put(name, kind.form()));
         Map<String, Form> links = new TreeMap<>();
         engine.linkKinds().forEach((name, kind) -> links.put(name, kind.form()));
-        Map<String, Form> sections = new TreeMap<>();
-        engine.sectionTypes().forEach((name, section) -> sections.put(name, section.form()));
+        Map<Form, Map<String, Form>> sections = new HashMap<>();
+        // of two that clash the first counts
+        engine.sectionTypes().forEach(section -> section.owners().forEach(owner -> sections
+                .computeIfAbsent(owner.form(), form -> new TreeMap<>()).putIfAbsent(section.form().name(), section.form())));
         console.data().print(TreeFile.write(JsonSchema.design(passages, links, sections)));
         return ExitCode.FINE;
     }

@@ -175,7 +175,7 @@ final class Solve extends OwnVerb {
     }
 
     /** Can be stopped, shows nothing. */
-    private record CancelOnly(Engine.Watch watch) implements Engine.Watch {
+    record CancelOnly(Engine.Watch watch) implements Engine.Watch {
 
         @Override
         public boolean cancelled() {

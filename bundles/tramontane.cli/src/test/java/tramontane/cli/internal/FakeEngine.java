@@ -3,10 +3,13 @@ package tramontane.cli.internal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.function.BiFunction;
 import tramontane.analysis.Engine;
 import tramontane.analysis.Evaluation;
+import tramontane.analysis.Exporter;
 import tramontane.analysis.LinkKind;
+import tramontane.analysis.OperatingPoint;
 import tramontane.analysis.PassageKind;
 import tramontane.analysis.SectionType;
 import tramontane.analysis.Trace;
@@ -19,6 +22,7 @@ final class FakeEngine implements Engine {
     private final List<Problem> problems;
     private final BiFunction<Request, Watch, Evaluation> evaluation;
     private final List<Trace.Step> steps;
+    private List<Exporter> exporters = List.of();
     final List<Request> requests = new ArrayList<>();
     final List<String> traced = new ArrayList<>();
 
@@ -30,6 +34,11 @@ final class FakeEngine implements Engine {
 
     static FakeEngine giving(Evaluation evaluation) {
         return new FakeEngine(List.of(), (request, watch) -> evaluation, List.of());
+    }
+
+    FakeEngine withExporters(Exporter... loaded) {
+        exporters = List.of(loaded);
+        return this;
     }
 
     @Override
@@ -65,7 +74,17 @@ final class FakeEngine implements Engine {
     }
 
     @Override
-    public Map<String, SectionType<?>> sectionTypes() {
-        return Map.of();
+    public List<SectionType<?>> sectionTypes() {
+        return Toys.SECTION_TYPES;
+    }
+
+    @Override
+    public List<Exporter> exporters() {
+        return exporters;
+    }
+
+    @Override
+    public Set<String> givers(Set<Class<?>> types) {
+        return types.contains(OperatingPoint.class) ? Set.of("airflow") : Set.of();
     }
 }

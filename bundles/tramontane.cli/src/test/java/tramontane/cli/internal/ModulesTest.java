@@ -1,6 +1,7 @@
 package tramontane.cli.internal;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 
 import com.google.gson.JsonObject;
 import com.google.gson.JsonParser;
@@ -17,7 +18,9 @@ class ModulesTest {
                     new Inventory.Loaded("acme.rig", "1.0.0", "not resolved")),
             List.of(new Engine.Loaded("acme", "dust", "acme.dust 2.0.0", Scope.CONDITION, List.of(Toys.DUST),
                     Optional.of("it ran longer than 5 min"))),
-            List.of(new Inventory.Extension("importer", "acme.rig", "rig readings", "acme.dust")),
+            List.of(new Inventory.Extension("section", "dust", List.of("bay", "condition"), "dust there", "acme.dust"),
+                    new Inventory.Extension("section", "dust", List.of("design"), "dust in all", "acme.dust"),
+                    new Inventory.Extension("importer", "acme.rig", "rig readings", "acme.dust")),
             List.of(new Inventory.Trouble("bundle acme.rig", "it needs package acme.core, which no bundle exports")));
 
     private final MemoryConsole console = new MemoryConsole();
@@ -43,9 +46,11 @@ class ModulesTest {
                 acme.dust.load  dust load  kg/m³  Dust in a bay.
 
                 Extensions
-                kind      name      what it is    bundle
-                --------  --------  ------------  ---------
-                importer  acme.rig  rig readings  acme.dust
+                kind      name                   what it is    bundle
+                --------  ---------------------  ------------  ---------
+                section   dust (bay, condition)  dust there    acme.dust
+                section   dust (design)          dust in all   acme.dust
+                importer  acme.rig               rig readings  acme.dust
 
                 Not running
                   bundle acme.rig: it needs package acme.core, which no bundle exports.
@@ -60,6 +65,10 @@ class ModulesTest {
         assertEquals(List.of("format", "version", "bundles", "analyses", "extensions", "notRunning"),
                 List.copyOf(root.keySet()));
         assertEquals(2, root.getAsJsonArray("notRunning").size());
+        JsonObject section = root.getAsJsonArray("extensions").get(0).getAsJsonObject();
+        assertEquals("dust", section.get("name").getAsString());
+        assertEquals(2, section.getAsJsonArray("carriedBy").size());
+        assertFalse(root.getAsJsonArray("extensions").get(2).getAsJsonObject().has("carriedBy"));
         assertEquals("kg/m³", root.getAsJsonArray("analyses").get(0).getAsJsonObject().getAsJsonArray("figures").get(0)
                 .getAsJsonObject().get("unit").getAsString());
     }

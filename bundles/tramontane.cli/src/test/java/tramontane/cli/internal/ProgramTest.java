@@ -1,6 +1,7 @@
 package tramontane.cli.internal;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.google.gson.JsonObject;
@@ -9,6 +10,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.io.IOException;
 import java.util.List;
+import java.util.Set;
 import java.util.concurrent.CancellationException;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -49,7 +51,7 @@ class ProgramTest {
     @Test
     void theHelpListsEveryVerbAndTheExitCodes() {
         assertEquals(0, TestSurroundings.empty().withVerbs(new Stranger("own", null)).run(console, "--help"));
-        for (String word : List.of("Usage: tramontane VERB", "solve", "validate", "trace", "modules", "schema",
+        for (String word : List.of("Usage: tramontane VERB", "solve", "validate", "trace", "export", "modules", "schema",
                 "own       Do something of my own.", "Examples:", "Exit codes:", "130")) {
             assertTrue(console.printed().contains(word), word + "\n" + console.printed());
         }
@@ -71,7 +73,7 @@ class ProgramTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"solve", "validate", "trace", "modules", "schema"})
+    @ValueSource(strings = {"solve", "validate", "trace", "export", "modules", "schema"})
     void everyVerbHelpsInTwoWays(String verb) {
         assertEquals(0, TestSurroundings.empty().run(console, "help", verb));
         String help = console.printed();
@@ -114,7 +116,7 @@ class ProgramTest {
     @ParameterizedTest
     @CsvSource(delimiter = '|', quoteCharacter = '^', value = {
         "slove x                       | \"slove\" is not a verb; did you mean solve?",
-        "banana                        | \"banana\" is not a verb; the verbs are solve, validate, trace, modules, schema, help.",
+        "banana                        | \"banana\" is not a verb; the verbs are solve, validate, trace, export, modules, schema, help.",
         "--format json                 | There is no option --format before the verb. See \"tramontane --help\".",
         "solve                         | solve: FILE is missing. See \"tramontane help solve\".",
         "trace                         | trace: FILE and FIGURE are missing. See \"tramontane help trace\".",
@@ -165,5 +167,23 @@ class ProgramTest {
         assertTrue(schema.get("$schema").getAsString().startsWith("https://json-schema.org/"), console.written());
         assertTrue(schema.getAsJsonObject("properties").has("airPath"), console.written());
         assertTrue(console.written().contains("A heat pipe between two plates."), console.written());
+    }
+
+    @Test
+    void theSchemaDescribesASectionByWhatCarriesIt() {
+        assertEquals(0, TestSurroundings.with(FakeEngine.giving(Toys.cabinet())).run(console, "schema"));
+        JsonObject schema = JsonParser.parseString(console.written()).getAsJsonObject();
+        assertEquals(Set.of("poles"), section(schema, "form-air-mover"));
+        assertEquals(Set.of("supply"), section(schema, "form-condition"));
+        assertFalse(schema.getAsJsonObject("$defs").getAsJsonObject("form-bay").getAsJsonObject("properties").has("sections"));
+        assertFalse(schema.getAsJsonObject("properties").has("sections"));
+    }
+
+    /** The fields of section drive that such a thing may carry. */
+    private static Set<String> section(JsonObject schema, String owner) {
+        JsonObject definitions = schema.getAsJsonObject("$defs");
+        String reference = definitions.getAsJsonObject(owner).getAsJsonObject("properties").getAsJsonObject("sections")
+                .getAsJsonObject("properties").getAsJsonObject("drive").get("$ref").getAsString();
+        return definitions.getAsJsonObject(reference.substring("#/$defs/".length())).getAsJsonObject("properties").keySet();
     }
 }

@@ -22,6 +22,7 @@ import tramontane.analysis.LinkLaw;
 import tramontane.analysis.OperatingPoint;
 import tramontane.analysis.Result;
 import tramontane.analysis.Scope;
+import tramontane.analysis.SectionType;
 import tramontane.analysis.Severity;
 import tramontane.analysis.Verdict;
 import tramontane.cli.internal.output.Results;
@@ -81,6 +82,36 @@ public final class Toys {
             return (air, beyond) -> resistance;
         }
     });
+
+    /** Two sections of one name, told apart by what carries them. */
+    public static final List<SectionType<?>> SECTION_TYPES = List.of(
+            section(Set.of(SectionType.Owner.MOVER), Field.whole("poles", "poles", 2, 12, "Poles of the motor.")),
+            section(Set.of(SectionType.Owner.CONDITION), Field.words("supply", "supply", "What feeds the movers.")),
+            section(Set.of(SectionType.Owner.MOVER), Field.words("hidden", "hidden", "Of one that does not count.")));
+
+    private static SectionType<Integer> section(Set<SectionType.Owner> owners, Field field) {
+        return new SectionType<>() {
+            @Override
+            public Form form() {
+                return Form.of("drive", "How a mover is driven.", field);
+            }
+
+            @Override
+            public Set<Owner> owners() {
+                return owners;
+            }
+
+            @Override
+            public Integer decode(Values values) {
+                return 0;
+            }
+
+            @Override
+            public Value.Tree encode(Integer section) {
+                return Value.Tree.EMPTY;
+            }
+        };
+    }
 
     private Toys() {
     }

@@ -14,6 +14,7 @@ import tramontane.analysis.Judgement;
 import tramontane.analysis.LinkKind;
 import tramontane.analysis.PassageKind;
 import tramontane.analysis.SectionType;
+import tramontane.analysis.SectionType.Owner;
 import tramontane.analysis.Sections;
 import tramontane.model.Condition;
 import tramontane.model.Design;
@@ -61,7 +62,7 @@ final class Checks {
         checks.failedMovers();
         checks.passages(named(loadout.extensions().passageKinds(), PassageKind::form, checks.problems, "a passage kind"));
         checks.links(named(loadout.extensions().linkKinds(), LinkKind::form, checks.problems, "a link kind"));
-        checks.sections(named(loadout.extensions().sectionTypes(), SectionType::form, checks.problems, "a section type"));
+        checks.sections(SectionTypes.of(loadout.extensions().sectionTypes(), checks.problems));
         return List.copyOf(checks.problems);
     }
 
@@ -199,63 +200,48 @@ final class Checks {
         }
     }
 
-    private void sections(Map<String, Extension<SectionType<?>>> types) {
-        sections(types, design, SectionType.Owner.DESIGN, "");
-        sections(types, design.equipment(), SectionType.Owner.EQUIPMENT, "equipment.");
-        each(types, design.airMovers(), SectionType.Owner.MOVER, "airMovers");
-        each(types, design.airPath().bays(), SectionType.Owner.BAY, "airPath.bays");
-        each(types, design.airPath().passages(), SectionType.Owner.PASSAGE, "airPath.passages");
-        each(types, design.heatSources(), SectionType.Owner.HEAT_SOURCE, "heatSources");
-        each(types, design.conditions(), SectionType.Owner.CONDITION, "conditions");
-        each(types, design.controlLaws(), SectionType.Owner.CONTROL_LAW, "controlLaws");
+    private void sections(SectionTypes types) {
+        sections(types, design, Owner.DESIGN, "");
+        sections(types, design.equipment(), Owner.EQUIPMENT, "equipment.");
+        each(types, design.airMovers(), Owner.MOVER, "airMovers");
+        each(types, design.airPath().bays(), Owner.BAY, "airPath.bays");
+        each(types, design.airPath().passages(), Owner.PASSAGE, "airPath.passages");
+        each(types, design.heatSources(), Owner.HEAT_SOURCE, "heatSources");
+        each(types, design.conditions(), Owner.CONDITION, "conditions");
+        each(types, design.controlLaws(), Owner.CONTROL_LAW, "controlLaws");
     }
 
-    private void each(Map<String, Extension<SectionType<?>>> types, List<? extends Noun> nouns, SectionType.Owner owner,
-            String list) {
+    private void each(SectionTypes types, List<? extends Noun> nouns, Owner owner, String list) {
         for (int i = 0; i < nouns.size(); i++) {
             sections(types, nouns.get(i), owner, list + "[" + i + "].");
         }
     }
 
-    private void sections(Map<String, Extension<SectionType<?>>> types, Noun noun, SectionType.Owner owner, String prefix) {
+    private void sections(SectionTypes types, Noun noun, Owner owner, String prefix) {
         noun.more().tree(Noun.SECTIONS).ifPresent(sections -> sections.members().forEach((name, written) -> {
-            Extension<SectionType<?>> type = types.get(name);
+            Map<Owner, Extension<SectionType<?>>> known = types.byName().getOrDefault(name, Map.of());
+            Extension<SectionType<?>> type = known.get(owner);
             String place = prefix + Noun.SECTIONS + "." + name;
-            if (type == null) {
+            if (known.isEmpty()) {
                 problems.add(Problem.caution(place, "is a section that nothing loaded here knows; it is kept, but not used"
-                        + Spelling.hint(name, types.keySet())));
+                        + Spelling.hint(name, types.byName().keySet())));
+            } else if (type == null) {
+                problems.add(Problem.caution(place, "is kept, but not used here; a section " + name + " belongs to "
+                        + known.keySet().stream().map(Owner::words).collect(Collectors.joining(" or "))));
             } else {
                 guarded("section type " + name + " of bundle " + type.bundle(), place,
-                        () -> section(type.service(), written, owner, place));
+                        () -> section(type.service(), written, place));
             }
         }));
     }
 
-    private void section(SectionType<?> type, Value written, SectionType.Owner owner, String place) {
-        if (!type.owners().contains(owner)) {
-            problems.add(Problem.caution(place, "is kept, but not used here; a section " + type.form().name() + " belongs to "
-                    + type.owners().stream().sorted().map(Checks::words).collect(Collectors.joining(" or "))));
-            return;
-        }
+    private void section(SectionType<?> type, Value written, String place) {
         Optional<Value.Tree> current = Sections.current(type, written, place, problems);
         if (current.isPresent()) {
             Optional<Values> values = Sections.read(type, written, place, problems);
             problems.addAll(model.references(type.form(), current.get(), design, place));
-            values.ifPresent(read -> problems.addAll(type.check(read, place)));
+            values.ifPresent(read -> problems.addAll(type.check(read, design, place)));
         }
-    }
-
-    private static String words(SectionType.Owner owner) {
-        return switch (owner) {
-            case DESIGN -> "the design";
-            case EQUIPMENT -> "the equipment";
-            case MOVER -> "an air mover";
-            case BAY -> "a bay";
-            case PASSAGE -> "a passage";
-            case HEAT_SOURCE -> "a heat source";
-            case CONDITION -> "a condition";
-            case CONTROL_LAW -> "a control law";
-        };
     }
 
     private void guarded(String what, String place, Runnable check) {

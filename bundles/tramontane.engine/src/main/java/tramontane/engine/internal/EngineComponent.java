@@ -2,6 +2,7 @@ package tramontane.engine.internal;
 
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.osgi.framework.ServiceReference;
 import org.osgi.service.component.ComponentServiceObjects;
 import org.osgi.service.component.annotations.Component;
@@ -11,6 +12,7 @@ import org.osgi.service.component.annotations.ReferencePolicy;
 import tramontane.analysis.Analysis;
 import tramontane.analysis.Engine;
 import tramontane.analysis.Evaluation;
+import tramontane.analysis.Exporter;
 import tramontane.analysis.LinkKind;
 import tramontane.analysis.PassageKind;
 import tramontane.analysis.SectionType;
@@ -24,8 +26,8 @@ import tramontane.model.Problem;
 public final class EngineComponent implements Engine {
 
     private final Registry registry = new Registry();
-    private final IsolatingEngine engine = new IsolatingEngine(registry::extensions, ModelChecks.OF_THE_MODEL,
-            Runtime.getRuntime().availableProcessors());
+    private final IsolatingEngine engine = new IsolatingEngine(registry::extensions, registry::exporters,
+            ModelChecks.OF_THE_MODEL, Runtime.getRuntime().availableProcessors());
 
     @Reference(service = Analysis.class, cardinality = ReferenceCardinality.MULTIPLE, policy = ReferencePolicy.DYNAMIC)
     void addAnalysis(ComponentServiceObjects<Analysis<?>> objects) {
@@ -65,6 +67,15 @@ public final class EngineComponent implements Engine {
     void removeSectionType(ComponentServiceObjects<SectionType<?>> objects) {
         registry.remove(objects.getServiceReference());
         engine.refresh();
+    }
+
+    @Reference(service = Exporter.class, cardinality = ReferenceCardinality.MULTIPLE, policy = ReferencePolicy.DYNAMIC)
+    void addExporter(ComponentServiceObjects<Exporter> objects) {
+        registry.addExporter(objects);
+    }
+
+    void removeExporter(ComponentServiceObjects<Exporter> objects) {
+        registry.remove(objects.getServiceReference());
     }
 
     // analyses find speed laws for themselves; the engine only needs to know when there are others
@@ -108,7 +119,17 @@ public final class EngineComponent implements Engine {
     }
 
     @Override
-    public Map<String, SectionType<?>> sectionTypes() {
+    public List<SectionType<?>> sectionTypes() {
         return engine.sectionTypes();
+    }
+
+    @Override
+    public List<Exporter> exporters() {
+        return engine.exporters();
+    }
+
+    @Override
+    public Set<String> givers(Set<Class<?>> types) {
+        return engine.givers(types);
     }
 }

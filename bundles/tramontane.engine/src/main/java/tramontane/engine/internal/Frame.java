@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.atomic.AtomicReference;
 import tramontane.analysis.Cancelled;
+import tramontane.analysis.Figure;
 import tramontane.analysis.Finding;
 import tramontane.analysis.Run;
 import tramontane.analysis.Trace;
@@ -129,19 +130,26 @@ final class Frame implements Run {
 
     @Override
     public <R> Optional<R> ask(Design design, Condition condition, Class<R> type) {
+        return mayAsk("ask()", condition) ? session.ask(this, design, condition, type).map(type::cast) : Optional.empty();
+    }
+
+    @Override
+    public List<Figure> figures(Design design, Condition condition, String id) {
+        return mayAsk("figures()", condition) ? session.figures(this, design, condition, id) : List.of();
+    }
+
+    /** Whether a question has an answer; notes that one was asked, since another analysis might answer it another time. */
+    private boolean mayAsk(String method, Condition condition) {
         if (dropped()) {
             throw new Cancelled();
         }
         if (!job.isMine()) {
-            throw new IllegalStateException("ask() must be called on the thread that run() was called on");
+            throw new IllegalStateException(method + " must be called on the thread that run() was called on");
         }
         if (!condition.failed().stream().allMatch(FailedMover::isConcrete)) {
             throw new IllegalArgumentException("condition " + condition.id() + " has failed movers that are not concrete");
         }
         asked = true;
-        if (doom.get() != null) {
-            return Optional.empty(); // it fails anyway; asking on could take for ever
-        }
-        return session.ask(this, design, condition, type).map(type::cast);
+        return doom.get() == null; // else it fails anyway; asking on could take for ever
     }
 }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.CompletableFuture;
@@ -11,9 +12,11 @@ import java.util.concurrent.ExecutionException;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
 import java.util.function.Supplier;
+import java.util.stream.Collectors;
 import tramontane.analysis.Analysis;
 import tramontane.analysis.Engine;
 import tramontane.analysis.Evaluation;
+import tramontane.analysis.Exporter;
 import tramontane.analysis.LinkKind;
 import tramontane.analysis.PassageKind;
 import tramontane.analysis.SectionType;
@@ -33,6 +36,7 @@ final class IsolatingEngine implements Engine {
     static final int KEPT = 2000;
 
     private final Supplier<Extensions> extensions;
+    private final Supplier<List<Extension<Exporter>>> exporters;
     private final ModelChecks model;
     private final Workers workers;
     private final Memo memo = new Memo(KEPT);
@@ -44,11 +48,14 @@ final class IsolatingEngine implements Engine {
      * An engine.
      *
      * @param extensions what is loaded at the moment
+     * @param exporters  the exporters at the moment
      * @param model      the checks of the model itself
      * @param threads    how many analyses may run side by side
      */
-    IsolatingEngine(Supplier<Extensions> extensions, ModelChecks model, int threads) {
+    IsolatingEngine(Supplier<Extensions> extensions, Supplier<List<Extension<Exporter>>> exporters, ModelChecks model,
+            int threads) {
         this.extensions = extensions;
+        this.exporters = exporters;
         this.model = model;
         this.workers = new Workers(threads);
     }
@@ -109,8 +116,19 @@ final class IsolatingEngine implements Engine {
     }
 
     @Override
-    public Map<String, SectionType<?>> sectionTypes() {
-        return services(Checks.named(extensions.get().sectionTypes(), SectionType::form, new ArrayList<>(), "a section type"));
+    public List<SectionType<?>> sectionTypes() {
+        return SectionTypes.of(extensions.get().sectionTypes(), new ArrayList<>()).services();
+    }
+
+    @Override
+    public List<Exporter> exporters() {
+        return GuardedExporter.all(exporters.get());
+    }
+
+    @Override
+    public Set<String> givers(Set<Class<?>> types) {
+        Order order = loadout().order();
+        return types.stream().flatMap(type -> order.giver(type).stream()).map(Card::id).collect(Collectors.toUnmodifiableSet());
     }
 
     /** Lets go of what is not loaded any more. */

@@ -67,6 +67,12 @@ final class Order {
         return givers.getOrDefault(type, List.of()).stream().findFirst();
     }
 
+    /** The giver of a figure to one who asks from outside: no figure is given by two that do not stand in for each other. */
+    Optional<Card> giver(String figure) {
+        return sequence.stream().filter(card -> card.fault().isEmpty() && card.declares(figure))
+                .filter(card -> above(card).stream().noneMatch(higher -> higher.declares(figure))).findFirst();
+    }
+
     /** The giver of a type to an analysis that needs it. */
     Optional<Card> giver(Card asking, Class<?> type) {
         List<Card> ranked = givers.getOrDefault(type, List.of());

@@ -10,6 +10,7 @@ import org.osgi.framework.Constants;
 import org.osgi.framework.ServiceReference;
 import org.osgi.service.component.ComponentServiceObjects;
 import tramontane.analysis.Analysis;
+import tramontane.analysis.Exporter;
 import tramontane.analysis.LinkKind;
 import tramontane.analysis.PassageKind;
 import tramontane.analysis.SectionType;
@@ -21,6 +22,7 @@ final class Registry {
     private final Map<Long, Entry<PassageKind>> passageKinds = new ConcurrentHashMap<>();
     private final Map<Long, Entry<LinkKind>> linkKinds = new ConcurrentHashMap<>();
     private final Map<Long, Entry<SectionType<?>>> sectionTypes = new ConcurrentHashMap<>();
+    private final Map<Long, Entry<Exporter>> exporters = new ConcurrentHashMap<>();
     private final Map<Long, Boolean> others = new ConcurrentHashMap<>();
 
     void addAnalysis(ComponentServiceObjects<Analysis<?>> objects) {
@@ -39,6 +41,10 @@ final class Registry {
         sectionTypes.put(id(objects.getServiceReference()), new Entry<>(objects));
     }
 
+    void addExporter(ComponentServiceObjects<Exporter> objects) {
+        exporters.put(id(objects.getServiceReference()), new Entry<>(objects));
+    }
+
     void addOther(ServiceReference<?> reference) {
         others.put(id(reference), true);
     }
@@ -50,6 +56,7 @@ final class Registry {
         passageKinds.remove(id);
         linkKinds.remove(id);
         sectionTypes.remove(id);
+        exporters.remove(id);
         others.remove(id);
     }
 
@@ -59,6 +66,11 @@ final class Registry {
         return new Extensions(all(analyses, broken, "an analysis"), all(passageKinds, broken, "a passage kind"),
                 all(linkKinds, broken, "a link kind"), all(sectionTypes, broken, "a section type"),
                 others.keySet().stream().sorted().toList(), broken);
+    }
+
+    /** The exporters that are there now; made when they are asked for, since no evaluation needs them. */
+    List<Extension<Exporter>> exporters() {
+        return all(exporters, new ArrayList<>(), "an exporter");
     }
 
     private static <S> List<Extension<S>> all(Map<Long, Entry<S>> entries, List<String> broken, String what) {

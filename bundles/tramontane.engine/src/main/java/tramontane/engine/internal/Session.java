@@ -127,19 +127,28 @@ final class Session {
 
     /** Answers {@link Frame#ask}. */
     Optional<Object> ask(Frame asking, Design design, Condition condition, Class<?> type) {
-        Optional<Card> giver = order.giver(type);
-        if (giver.isEmpty()) {
-            return Optional.empty();
-        }
+        return order.giver(type).flatMap(giver -> ask(asking, design, condition, giver).result().data());
+    }
+
+    /** Answers {@link Frame#figures}. */
+    List<Figure> figures(Frame asking, Design design, Condition condition, String id) {
+        return order.giver(id).map(giver -> {
+            Answer answer = ask(asking, design, condition, giver);
+            return answer.isComputed() ? answer.result().figures().stream().filter(figure -> figure.kind().id().equals(id))
+                    .map(figure -> giver.isDesignWide() ? figure : figure.in(condition.id())).toList() : List.<Figure>of();
+        }).orElse(List.of());
+    }
+
+    private Answer ask(Frame asking, Design design, Condition condition, Card giver) {
         Design bare = Cosmetics.strip(design);
         List<Engine.Case> cases = Cases.of(bare, Set.of()).list();
         String declared = cases.stream().filter(each -> each.concrete().id().equals(condition.id()))
                 .map(Engine.Case::declared).findFirst().orElse(condition.id());
         Engine.Case concrete = new Engine.Case(declared, Cosmetics.condition(condition));
         OnThread asked = new OnThread(asking.job(), asking, bare, cases);
-        Answer answer = asked.of(giver.get(), giver.get().isDesignWide() ? Optional.empty() : Optional.of(concrete));
+        Answer answer = asked.of(giver, giver.isDesignWide() ? Optional.empty() : Optional.of(concrete));
         asking.heard(asked.trouble);
-        return answer.result().data().map(Object.class::cast);
+        return answer;
     }
 
     /** Answers computed on the thread that asks, each once. */

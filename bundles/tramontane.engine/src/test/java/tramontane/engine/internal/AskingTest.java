@@ -5,13 +5,18 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.CyclicBarrier;
 import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.RepeatedTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
+import tramontane.analysis.Cancelled;
+import tramontane.analysis.Engine;
 import tramontane.analysis.Evaluation;
 import tramontane.analysis.Evaluation.Status;
+import tramontane.analysis.Figure;
+import tramontane.analysis.FigureKind;
 import tramontane.analysis.Input;
 import tramontane.analysis.Result;
 import tramontane.analysis.Run;
@@ -94,6 +99,163 @@ class AskingTest {
                         FailedMover.State.LOCKED))), Alpha.class).isPresent() ? 1 : 0)));
         Evaluation evaluation = Bench.with(asks).run(Design.EMPTY);
         assertTrue(Bench.messages(evaluation).getFirst().contains("condition any has failed movers that are not concrete"));
+    }
+
+    private static final FigureKind X = Toy.figure("toy.x");
+
+    /** Gives figure toy.x at two places, so many times the speed setting. */
+    private static Toy<Alpha> giver(String id, double factor) {
+        return Toy.of(id, Alpha.class, (input, run) -> {
+            double value = factor * input.condition().speedSetting();
+            return Result.of(new Alpha(value)).with(Figure.of(X, "left", value), Figure.of(X, "right", 2 * value));
+        }).figures(X);
+    }
+
+    /** Asks for figure toy.x at half speed and gives the sum over its places; -1 where there is none. */
+    private static Toy<Beta> asker(String id) {
+        return Toy.of(id, Beta.class, (input, run) -> Result.of(new Beta(
+                run.figures(input.design(), speed("half", 0.5), "toy.x").stream().mapToDouble(Figure::value)
+                        .reduce(Double::sum).orElse(-1))));
+    }
+
+    private static double answer(Bench bench) {
+        return bench.run(Design.EMPTY).data(Beta.class, "nominal").orElseThrow().value();
+    }
+
+    @Test
+    void figuresAreAskedForByTheirIdAndKept() {
+        Toy<Alpha> giver = giver("giver", 4);
+        Toy<Beta> one = asker("one");
+        Toy<Gamma> two = Toy.of("two", Gamma.class, (input, run) -> {
+            List<Figure> figures = run.figures(input.design(), speed("half", 0.5), "toy.x");
+            assertEquals(List.of(Figure.of(X, "left", 2).in("half"), Figure.of(X, "right", 4).in("half")), figures);
+            return Result.of(new Gamma(figures.size()));
+        });
+        Bench bench = Bench.with(giver, one, two);
+        assertEquals(6, answer(bench));
+        assertEquals(List.of(), Bench.messages(bench.run(Design.EMPTY)));
+        // once for the condition, once for both questions; and all is kept
+        assertEquals(2, giver.runs.get());
+        assertEquals(1, one.runs.get());
+    }
+
+    @Test
+    void figuresThatNothingGivesAreEmptyUntilSomethingGivesThem() {
+        Bench bench = Bench.with(asker("asks"));
+        assertEquals(-1, answer(bench));
+        assertEquals(List.of(), Bench.messages(bench.run(Design.EMPTY)));
+        Toy<Alpha> giver = giver("giver", 4);
+        bench.load(giver, 0);
+        assertEquals(6, answer(bench));
+        bench.unload(giver);
+        assertEquals(-1, answer(bench));
+    }
+
+    @Test
+    void ofSeveralThatAnnounceAFigureTheHighestRankedIsAsked() {
+        Toy<Alpha> low = giver("low", 4);
+        Bench bench = Bench.with(asker("asks"), low);
+        bench.load(Toy.giving("silent", Alpha.class, new Alpha(7)), 9); // gives the type, but not the figure
+        assertEquals(6, answer(bench));
+        bench.load(giver("high", 40).needs(Alpha.class), 5);
+        assertEquals(60, answer(bench));
+        // and it is the one that counts in the evaluation, too
+        assertEquals(40, bench.run(Design.EMPTY).figures("toy.x", "nominal").get("left").value());
+    }
+
+    @Test
+    void figuresOfTheDesignAsAWholeDoNotDependOnTheConditionAsked() {
+        Toy<Alpha> wide = Toy.of("wide", Alpha.class, (input, run) -> Result.of(new Alpha(1)).with(
+                Figure.of(X, "", input.design().conditions().size()), Figure.of(X, "", 7).in("b"))).designWide().figures(X);
+        Toy<Gamma> asks = Toy.of("asks", Gamma.class, (input, run) -> {
+            List<Figure> figures = run.figures(input.design().withConditions(List.of(speed("a", 0.25), speed("b", 0.5))),
+                    Condition.named("of no matter"), "toy.x");
+            assertEquals(List.of(Figure.of(X, "", 2), Figure.of(X, "", 7).in("b")), figures);
+            return Result.of(new Gamma(1));
+        });
+        assertEquals(List.of(), Bench.messages(Bench.with(wide, asks).run(Design.EMPTY)));
+    }
+
+    @Test
+    void figuresThatCouldNotBeComputedAreEmpty() {
+        Toy<Alpha> fails = Toy.of("fails", Alpha.class, (input, run) -> {
+            throw new IllegalStateException("oops");
+        }).figures(X);
+        Toy<Beta> asks = asker("asks");
+        Bench bench = Bench.with(fails, asks);
+        Evaluation evaluation = bench.run(Design.EMPTY);
+        assertEquals(-1, evaluation.data(Beta.class, "nominal").orElseThrow().value());
+        assertTrue(Bench.outcome(evaluation, "asks", "nominal").result().findings().getFirst().message()
+                .toString().contains("analysis fails of bundle lab.fails 1.0.0 failed"));
+        // tried again, as it may succeed another time
+        bench.run(Design.EMPTY);
+        assertEquals(2, asks.runs.get());
+        Toy<Alpha> without = Toy.of("without", Alpha.class, (input, run) -> new Result<Alpha>(Optional.empty(),
+                List.of(Figure.of(X, "", 3)), List.of())).figures(X);
+        assertEquals(-1, answer(Bench.with(without, asker("asks"))));
+    }
+
+    @Test
+    void aCircleOfQuestionsForFiguresIsSaidAsAnyOther() {
+        Toy<Alpha> ping = Toy.of("ping", Alpha.class, (input, run) -> {
+            int there = run.figures(input.design(), Condition.named("nominal"), "toy.y").size();
+            return Result.of(new Alpha(there)).with(Figure.of(X, "", there));
+        }).figures(X);
+        FigureKind y = Toy.figure("toy.y");
+        Toy<Beta> pong = Toy.of("pong", Beta.class, (input, run) -> {
+            int there = run.figures(input.design(), Condition.named("nominal"), "toy.x").size();
+            return Result.of(new Beta(there)).with(Figure.of(y, "", there));
+        }).figures(y);
+        for (int threads : List.of(1, 4)) {
+            Evaluation evaluation = new Bench(threads).load(ping, 0).load(pong, 0).run(Design.EMPTY);
+            assertEquals(Status.FAILED, Bench.status(evaluation, "ping"));
+            assertEquals(Status.FAILED, Bench.status(evaluation, "pong"));
+            assertEquals(List.of("analyses ask each other in a circle (ping asks pong asks ping); the bundles are"
+                    + " lab.ping 1.0.0, lab.pong 1.0.0"), Bench.messages(evaluation));
+        }
+    }
+
+    @Test
+    void aCancelPassesThroughAQuestionForFigures() throws InterruptedException {
+        CountDownLatch inside = new CountDownLatch(1);
+        CountDownLatch heard = new CountDownLatch(2);
+        Toy<Alpha> waits = Toy.of("waits", Alpha.class, (input, run) -> {
+            try {
+                while (true) {
+                    if (input.condition().id().equals("half")) {
+                        inside.countDown();
+                    }
+                    run.check();
+                }
+            } catch (Cancelled e) {
+                if (input.condition().id().equals("half")) {
+                    heard.countDown();
+                }
+                throw e;
+            }
+        }).figures(X);
+        Toy<Beta> asks = Toy.of("asks", Beta.class, (input, run) -> {
+            try {
+                return Result.of(new Beta(run.figures(input.design(), speed("half", 0.5), "toy.x").size()));
+            } catch (Cancelled e) {
+                heard.countDown();
+                throw e;
+            }
+        });
+        Evaluation evaluation = Bench.with(waits, asks).engine.evaluate(Engine.Request.all(Design.EMPTY), new Engine.Watch() {
+            @Override
+            public boolean cancelled() {
+                return inside.getCount() == 0;
+            }
+
+            @Override
+            public void progress(double fraction, String message) {
+                // nobody looks
+            }
+        });
+        assertTrue(evaluation.cancelled());
+        assertTrue(heard.await(10, TimeUnit.SECONDS));
+        assertEquals(List.of(), evaluation.findings());
     }
 
     private static Optional<Double> ask(Input input, Run run, String condition, Class<Alpha> type) {

@@ -9,6 +9,7 @@ import java.util.Set;
 import tramontane.analysis.Analysis;
 import tramontane.analysis.Engine;
 import tramontane.analysis.Evaluation;
+import tramontane.analysis.Exporter;
 import tramontane.analysis.Finding;
 import tramontane.analysis.LinkKind;
 import tramontane.analysis.PassageKind;
@@ -33,6 +34,7 @@ final class Bench {
     private final List<Extension<PassageKind>> passageKinds = new ArrayList<>();
     private final List<Extension<LinkKind>> linkKinds = new ArrayList<>();
     private final List<Extension<SectionType<?>>> sectionTypes = new ArrayList<>();
+    private final List<Extension<Exporter>> exporters = new ArrayList<>();
     private long next = 1;
     final IsolatingEngine engine;
 
@@ -54,7 +56,7 @@ final class Bench {
     }
 
     Bench(int threads, ModelChecks model) {
-        engine = new IsolatingEngine(this::extensions, model, threads);
+        engine = new IsolatingEngine(this::extensions, this::exporters, model, threads);
     }
 
     static Bench with(Analysis<?>... toys) {
@@ -63,6 +65,10 @@ final class Bench {
             bench.load(toy, 0);
         }
         return bench;
+    }
+
+    private synchronized List<Extension<Exporter>> exporters() {
+        return List.copyOf(exporters);
     }
 
     private synchronized Extensions extensions() {
@@ -96,7 +102,16 @@ final class Bench {
     }
 
     synchronized Bench load(SectionType<?> type) {
-        sectionTypes.add(new Extension<>(type, next++, 0, "lab.sections 1.0.0"));
+        return load(type, 0, "lab.sections 1.0.0");
+    }
+
+    synchronized Bench load(SectionType<?> type, int ranking, String bundle) {
+        sectionTypes.add(new Extension<>(type, next++, ranking, bundle));
+        return this;
+    }
+
+    synchronized Bench load(Exporter exporter, int ranking, String bundle) {
+        exporters.add(new Extension<>(exporter, next++, ranking, bundle));
         return this;
     }
 

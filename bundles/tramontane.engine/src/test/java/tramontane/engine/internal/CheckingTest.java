@@ -129,6 +129,42 @@ class CheckingTest {
         }
     }
 
+    /** A section {@code drive} of some owners, with one field. */
+    private static class Drive implements SectionType<String> {
+
+        private final String field;
+        private final Set<Owner> owners;
+
+        Drive(String field, Owner... owners) {
+            this.field = field;
+            this.owners = Set.of(owners);
+        }
+
+        @Override
+        public Form form() {
+            return Form.of("drive", "How it is driven.", Field.words(field, field, "A name.").mandatory());
+        }
+
+        @Override
+        public Set<Owner> owners() {
+            return owners;
+        }
+
+        @Override
+        public String decode(Values values) {
+            return values.text(field);
+        }
+
+        @Override
+        public Value.Tree encode(String section) {
+            return Value.Tree.EMPTY.with(field, new Value.Text(section));
+        }
+    }
+
+    private static Value.Tree drive(String field) {
+        return sections("drive", Value.Tree.EMPTY.with(field, new Value.Text("x")));
+    }
+
     private static Design withPassage(String kind, Value.Tree parameters) {
         return Design.EMPTY.withAirPath(new AirPath(List.of(Bay.of("box")),
                 List.of(new Passage("inlet", kind, "outside", "box", parameters)), Value.Tree.EMPTY));
@@ -339,6 +375,83 @@ class CheckingTest {
         assertFalse(later.getFirst().isError());
         assertEquals(List.of("sections.dust: is kept, but not used here; a section dust belongs to a bay or a condition"),
                 check(bench, Design.EMPTY.withMore(sections("dust", Value.Tree.EMPTY))));
+    }
+
+    @Test
+    void sectionsOfOneNameAreToldApartByWhatCarriesThem() {
+        SectionType<?> ofCondition = new Drive("supply", SectionType.Owner.CONDITION);
+        SectionType<?> ofDesign = new Drive("levels", SectionType.Owner.DESIGN);
+        Bench bench = new Bench(1).load(ofCondition).load(ofDesign);
+        assertEquals(List.of(ofCondition, ofDesign), bench.engine.sectionTypes());
+        Design sound = Design.EMPTY.withMore(drive("levels")).withConditions(List.of(withMore(drive("supply"))));
+        assertEquals(List.of(), check(bench, sound));
+        Design swapped = Design.EMPTY.withMore(drive("supply")).withConditions(List.of(withMore(drive("levels"))));
+        assertEquals(List.of("sections.drive.levels", "conditions[0].sections.drive.supply"), errors(bench, swapped).stream()
+                .map(Problem::place).toList());
+    }
+
+    @Test
+    void aSectionThatOnlyOthersMayCarryDoesNotBelongThere() {
+        Bench bench = new Bench(1).load(new Drive("supply", SectionType.Owner.CONDITION))
+                .load(new Drive("levels", SectionType.Owner.MOVER, SectionType.Owner.PASSAGE));
+        assertEquals(List.of("sections.drive: is kept, but not used here; a section drive belongs to an air mover or a passage"
+                + " or a condition"), check(bench, Design.EMPTY.withMore(drive("levels"))));
+    }
+
+    @Test
+    void sectionTypesThatShareNameAndOwnerClashAndTheHigherRankedCounts() {
+        SectionType<?> low = new Drive("low", SectionType.Owner.CONDITION, SectionType.Owner.BAY);
+        SectionType<?> high = new Drive("high", SectionType.Owner.CONDITION);
+        Bench bench = new Bench(1).load(low, 0, "lab.low 1.0.0").load(high, 5, "lab.high 1.0.0");
+        String clash = "section drive of a condition is given by bundles lab.high 1.0.0 and lab.low 1.0.0; that of"
+                + " lab.high 1.0.0 is used";
+        assertEquals(List.of(clash), check(bench, Design.EMPTY.withConditions(List.of(withMore(drive("high"))))));
+        // where they do not clash the lower one still counts
+        assertEquals(List.of(high, low), bench.engine.sectionTypes());
+        Design bay = Design.EMPTY.withAirPath(new AirPath(List.of(new Bay("box", Bay.of("box").height(), drive("low"))),
+                List.of(), Value.Tree.EMPTY));
+        assertEquals(List.of(clash), check(bench, bay));
+        assertEquals(List.of(high), new Bench(1).load(high, 5, "lab.high 1.0.0")
+                .load(new Drive("low", SectionType.Owner.CONDITION), 0, "lab.low 1.0.0").engine.sectionTypes());
+    }
+
+    @Test
+    void aSectionTypeThatThrowsIsNamedAndTheOthersAreUsed() {
+        Bench bench = new Bench(1).load(new Drive("broken") {
+            @Override
+            public Set<Owner> owners() {
+                throw new IllegalStateException("oops");
+            }
+        }, 5, "lab.broken 1.0.0").load(new Drive("supply", SectionType.Owner.CONDITION));
+        assertEquals(List.of("a section type of bundle lab.broken 1.0.0 failed: IllegalStateException: oops"),
+                check(bench, Design.EMPTY.withConditions(List.of(withMore(drive("supply"))))));
+        assertEquals(1, bench.engine.sectionTypes().size());
+    }
+
+    @Test
+    void aSectionMayBeCheckedAgainstTheRestOfTheDesign() {
+        Bench bench = new Bench(1).load(new Drive("supply", SectionType.Owner.CONDITION) {
+            @Override
+            public List<Problem> check(Values values, Design design, String place) {
+                return design.section("drive").isPresent() ? List.of()
+                        : List.of(Problem.error(place + ".supply", "names what the design has not: " + values.text("supply")));
+            }
+        }).load(new Drive("levels", SectionType.Owner.DESIGN));
+        Design without = Design.EMPTY.withConditions(List.of(withMore(drive("supply"))));
+        assertEquals(List.of("conditions[0].sections.drive.supply: names what the design has not: x"), check(bench, without));
+        assertEquals(List.of(), check(bench, without.withMore(drive("levels"))));
+    }
+
+    @Test
+    void aSectionTypeThatLooksAtItsOwnValuesAloneIsAskedToo() {
+        Bench bench = new Bench(1).load(new Drive("supply", SectionType.Owner.CONDITION) {
+            @Override
+            public List<Problem> check(Values values, String place) {
+                return List.of(Problem.caution(place, "looks odd"));
+            }
+        });
+        assertEquals(List.of("conditions[0].sections.drive: looks odd"),
+                check(bench, Design.EMPTY.withConditions(List.of(withMore(drive("supply"))))));
     }
 
     @Test

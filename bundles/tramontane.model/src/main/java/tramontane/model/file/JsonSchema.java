@@ -32,13 +32,13 @@ public final class JsonSchema {
     private static final String DEFINITIONS = "$defs";
 
     private final Map<Form, Map<String, Form>> kinds;
-    private final boolean sections;
+    private final Map<Form, Map<String, Form>> sections;
     private final LinkedHashMap<String, Value> definitions = new LinkedHashMap<>();
     private final Map<String, Form> defined = new LinkedHashMap<>();
 
-    private JsonSchema(Map<Form, Map<String, Form>> kinds, Map<String, Form> sections) {
+    private JsonSchema(Map<Form, Map<String, Form>> kinds, Map<Form, Map<String, Form>> sections) {
         this.kinds = kinds;
-        this.sections = !sections.isEmpty();
+        this.sections = sections;
     }
 
     /**
@@ -46,14 +46,15 @@ public final class JsonSchema {
      *
      * @param passageKinds the fields of each passage kind by the kind's name
      * @param linkKinds    the fields of each link kind by the kind's name
-     * @param sections     the fields of each section by its name, whatever carries it
+     * @param sections     for the form of whatever may carry sections, the fields of each by the section's name
      */
-    public static Value.Tree design(Map<String, Form> passageKinds, Map<String, Form> linkKinds, Map<String, Form> sections) {
+    public static Value.Tree design(Map<String, Form> passageKinds, Map<String, Form> linkKinds,
+            Map<Form, Map<String, Form>> sections) {
         return of(Design.FORM, Map.of(Passage.FORM, passageKinds, Link.FORM, linkKinds), sections);
     }
 
     /** The schema of design files that says nothing of the fields of link kinds. */
-    public static Value.Tree design(Map<String, Form> passageKinds, Map<String, Form> sections) {
+    public static Value.Tree design(Map<String, Form> passageKinds, Map<Form, Map<String, Form>> sections) {
         return design(passageKinds, Map.of(), sections);
     }
 
@@ -62,16 +63,11 @@ public final class JsonSchema {
      *
      * @param form     its fields
      * @param kinds    for each form whose {@code kind} decides the other fields, those fields by the kind's name
-     * @param sections the fields of each section by its name, whatever carries it
+     * @param sections for the form of whatever may carry sections, the fields of each by the section's name
      */
-    public static Value.Tree of(Form form, Map<Form, Map<String, Form>> kinds, Map<String, Form> sections) {
+    public static Value.Tree of(Form form, Map<Form, Map<String, Form>> kinds, Map<Form, Map<String, Form>> sections) {
         JsonSchema schema = new JsonSchema(kinds, sections);
         Value.Tree root = schema.object(form);
-        if (!sections.isEmpty()) {
-            LinkedHashMap<String, Value> members = new LinkedHashMap<>();
-            sections.forEach((name, section) -> members.put(name, schema.reference(section)));
-            schema.definitions.put(Noun.SECTIONS, tree("type", text("object"), "properties", Value.Tree.of(members)));
-        }
         Value.Tree headed = tree("$schema", text(DRAFT), "title", text(form.name())).with(root);
         return schema.definitions.isEmpty() ? headed : headed.with(DEFINITIONS, Value.Tree.of(schema.definitions));
     }
@@ -81,8 +77,11 @@ public final class JsonSchema {
         for (Field field : form.fields()) {
             members.put(field.name(), field(field));
         }
-        if (sections) {
-            members.put(Noun.SECTIONS, tree("$ref", text("#/" + DEFINITIONS + "/" + Noun.SECTIONS)));
+        Map<String, Form> carried = sections.getOrDefault(form, Map.of());
+        if (!carried.isEmpty()) {
+            LinkedHashMap<String, Value> byName = new LinkedHashMap<>();
+            carried.forEach((name, section) -> byName.put(name, reference(section)));
+            members.put(Noun.SECTIONS, tree("type", text("object"), "properties", Value.Tree.of(byName)));
         }
         Value.Tree schema = tree("type", text("object"), "description", text(form.help()),
                 "properties", Value.Tree.of(members));
@@ -149,7 +148,7 @@ public final class JsonSchema {
         return tree("$ref", text("#/" + DEFINITIONS + "/" + key(name)));
     }
 
-    /** A name that needs no escapes in a reference; never that of the sections. */
+    /** A name that needs no escapes in a reference. */
     private static String key(String name) {
         return "form-" + name.codePoints().mapToObj(c -> Character.isLetterOrDigit(c) && c < 128 ? Character.toString(c)
                 : c == ' ' ? "-" : "u" + Integer.toHexString(c)).collect(Collectors.joining());

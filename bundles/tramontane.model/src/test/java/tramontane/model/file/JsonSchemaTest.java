@@ -15,6 +15,8 @@ import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import tramontane.model.AirMover;
+import tramontane.model.Design;
 import tramontane.model.Field;
 import tramontane.model.Form;
 import tramontane.model.Range;
@@ -33,8 +35,11 @@ class JsonSchemaTest {
     private static final Form DUST = Form.of("dust", "Dust in the air.",
             Field.amount("load", "load", QuantityKind.DENSITY, Range.NOT_NEGATIVE, "Dust per volume.").mandatory(),
             Field.yesNo("sticky", "sticky", "Whether it sticks."));
+    /** A section of the same name that something else carries. */
+    private static final Form BEARING = Form.of("dust", "Dust in the bearing.",
+            Field.whole("grade", "grade", 1, 5, "How tight it is."));
     private static final Value.Tree SCHEMA = JsonSchema.design(Map.of("grille", GRILLE), Map.of("package", PACKAGE),
-            Map.of("dust", DUST));
+            Map.of(Design.FORM, Map.of("dust", DUST), AirMover.FORM, Map.of("dust", BEARING)));
     private static final com.networknt.schema.JsonSchema VALIDATOR = JsonSchemaFactory.getInstance(SpecVersion.VersionFlag.V202012)
             .getSchema(TreeFile.write(SCHEMA));
 
@@ -78,7 +83,6 @@ class JsonSchemaTest {
             "banks": ["blowers"]             | "banks": [1]                   | $.controlLaws[0].banks[0]
             "load": 1.0                      | "load": -1.0                   | $.sections.dust.load
             "load": 1.0                      | "load": 1.0, "sticky": "yes"   | $.sections.dust.sticky
-            "layout": {"box"                 | "sections": {"dust": {}}, "layout": {"box" | $
             """)
     void mistakesAreFoundWhereTheyStand(String piece, String instead, String place) {
         String sound = DesignFileTest.rack();
@@ -90,6 +94,17 @@ class JsonSchemaTest {
     @Test
     void whatIsSaidOfOneKindHoldsForNoOther() {
         assertEquals(Set.of(), refused(DesignFileTest.rack().replace("\"package\", \"resistance\"", "\"pad\", \"resistence\"")));
+    }
+
+    @Test
+    void aSectionIsDescribedByWhatCarriesIt() {
+        String file = "{\"format\": 1, \"airMovers\": [{\"id\": \"fan\", \"curves\": [], \"sections\": {\"dust\": DUST}}]}";
+        assertEquals(Set.of(), refused(file.replace("DUST", "{\"grade\": 3}")));
+        assertEquals(Set.of("$.airMovers[0].sections.dust.grade"), refused(file.replace("DUST", "{\"grade\": 6}")));
+        // what the design itself may carry says nothing of a bay's section of that name
+        assertEquals(Set.of(), refused("{\"format\": 1, \"airPath\": {\"bays\": [{\"id\": \"box\","
+                + " \"sections\": {\"dust\": {\"load\": \"a lot\", \"grade\": 6}}}]}}"));
+        assertEquals(Set.of("$.sections.dust"), refused("{\"format\": 1, \"sections\": {\"dust\": {\"grade\": 3}}}"));
     }
 
     @Test

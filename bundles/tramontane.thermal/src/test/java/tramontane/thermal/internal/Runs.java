@@ -140,6 +140,11 @@ final class Runs {
         }
 
         @Override
+        public List<Figure> figures(Design design, Condition condition, String id) {
+            return List.of();
+        }
+
+        @Override
         public boolean recording() {
             return true;
         }

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
@@ -14,12 +15,15 @@ import org.osgi.test.junit5.context.BundleContextExtension;
 import org.osgi.test.junit5.service.ServiceExtension;
 import tramontane.analysis.Engine;
 import tramontane.analysis.Evaluation;
+import tramontane.analysis.Exporter;
 import tramontane.analysis.OperatingPoint;
 import tramontane.analysis.Severity;
 import tramontane.analysis.Verdict;
 import tramontane.engine.test.toys.HoneycombToy;
 import tramontane.model.Design;
+import tramontane.model.FormReader;
 import tramontane.model.Problem;
+import tramontane.model.Value;
 import tramontane.model.file.DesignFile;
 import tramontane.model.file.Loaded;
 
@@ -65,11 +69,11 @@ class ExtensionsTest {
         assertTrue(engine.check(design).stream().anyMatch(problem -> problem.place().equals("airPath.passages[0].kind")));
 
         try (ToyBundle toy = ToyBundle.start(context, HoneycombToy.class, "toy.honeycomb", "Cells", "Honeycomb", "HeatPipe",
-                "CellsSection")) {
+                "CellsSection", "CellList")) {
             Evaluation with = engine.evaluate(Engine.Request.all(design), Engine.Watch.NONE);
             assertEquals(List.of(Severity.MET), with.verdicts().stream().map(Verdict::severity).toList());
             assertTrue(engine.passageKinds().containsKey("honeycomb"));
-            assertTrue(engine.sectionTypes().containsKey("cells"));
+            assertTrue(engine.sectionTypes().stream().anyMatch(type -> type.form().name().equals("cells")));
         }
         assertFalse(engine.passageKinds().containsKey("honeycomb"));
     }
@@ -79,7 +83,7 @@ class ExtensionsTest {
         Design wrong = DesignFile.parse(HONEYCOMB.replace("AREA", "50 kg").replace("\"diameter\": \"3 mm\"",
                 "\"diameter\": \"-3 mm\"")).design().orElseThrow();
         try (ToyBundle toy = ToyBundle.start(context, HoneycombToy.class, "toy.honeycomb", "Cells", "Honeycomb", "HeatPipe",
-                "CellsSection")) {
+                "CellsSection", "CellList")) {
             List<String> places = engine.check(wrong).stream().filter(Problem::isError).map(Problem::place).toList();
             assertEquals(List.of("airPath.passages[0].length", "sections.cells.diameter"), places);
         }
@@ -91,7 +95,7 @@ class ExtensionsTest {
         Design wrong = DesignFile.parse(CHAIN.replace("RESISTANCE", "2 W")).design().orElseThrow();
         assertEquals(List.of("heatSources[0].chain[0].kind"), chains(sound));
         try (ToyBundle toy = ToyBundle.start(context, HoneycombToy.class, "toy.honeycomb", "Cells", "Honeycomb", "HeatPipe",
-                "CellsSection")) {
+                "CellsSection", "CellList")) {
             assertTrue(engine.linkKinds().containsKey("heat pipe"));
             assertEquals(List.of(), chains(sound));
             assertEquals(List.of("heatSources[0].chain[0].resistance"), chains(wrong));
@@ -101,6 +105,20 @@ class ExtensionsTest {
 
     private List<String> chains(Design design) {
         return engine.check(design).stream().map(Problem::place).filter(place -> place.startsWith("heatSources")).toList();
+    }
+
+    @Test
+    void anExporterComesAndGoesWithItsBundle() throws Exception {
+        assertTrue(engine.exporters().stream().noneMatch(each -> each.id().equals("toy.cells")));
+        Design design = design("50 mm");
+        try (ToyBundle toy = ToyBundle.start(context, HoneycombToy.class, "toy.honeycomb", "Cells", "Honeycomb", "HeatPipe",
+                "CellsSection", "CellList")) {
+            Exporter exporter = engine.exporters().stream().filter(each -> each.id().equals("toy.cells")).findFirst().orElseThrow();
+            Evaluation evaluation = engine.evaluate(Engine.Request.all(design), Engine.Watch.NONE);
+            assertEquals("nominal\n", exporter.write(design, evaluation, FormReader.read(exporter.settings(), Value.Tree.EMPTY,
+                    "", new ArrayList<>())).text());
+        }
+        assertTrue(engine.exporters().stream().noneMatch(each -> each.id().equals("toy.cells")));
     }
 
     @Test

@@ -109,6 +109,11 @@ class TimeAnalysisTest {
         public <R> Optional<R> ask(Design design, Condition condition, Class<R> type) {
             return Optional.empty();
         }
+
+        @Override
+        public List<Figure> figures(Design design, Condition condition, String id) {
+            return List.of();
+        }
     }
 
     private static Result<History> run(Design design) {

@@ -3,11 +3,14 @@ package tramontane.engine.test.toys;
 import java.util.Set;
 import org.osgi.framework.BundleActivator;
 import org.osgi.framework.BundleContext;
+import tramontane.analysis.Evaluation;
+import tramontane.analysis.Exporter;
 import tramontane.analysis.FlowLaw;
 import tramontane.analysis.LinkKind;
 import tramontane.analysis.LinkLaw;
 import tramontane.analysis.PassageKind;
 import tramontane.analysis.SectionType;
+import tramontane.model.Design;
 import tramontane.model.Field;
 import tramontane.model.Form;
 import tramontane.model.Range;
@@ -15,7 +18,7 @@ import tramontane.model.Value;
 import tramontane.model.Values;
 import tramontane.physics.units.QuantityKind;
 
-/** A kind of passage, a kind of link and a section of somebody else's. */
+/** A kind of passage, a kind of link, a section and an exporter of somebody else's. */
 public final class HoneycombToy implements BundleActivator {
 
     /** The section's data. */
@@ -37,6 +40,7 @@ public final class HoneycombToy implements BundleActivator {
         context.registerService(PassageKind.class, new Honeycomb(), null);
         context.registerService(LinkKind.class, new HeatPipe(), null);
         context.registerService(SectionType.class, new CellsSection(), null);
+        context.registerService(Exporter.class, new CellList(), null);
     }
 
     @Override
@@ -81,6 +85,32 @@ public final class HoneycombToy implements BundleActivator {
         public LinkLaw law(Values values, Setting setting) {
             double resistance = values.si("resistance");
             return (air, beyond) -> resistance;
+        }
+    }
+
+    /** The exporter. */
+    static final class CellList implements Exporter {
+
+        @Override
+        public String id() {
+            return "toy.cells";
+        }
+
+        @Override
+        public String label() {
+            return "conditions, a line each";
+        }
+
+        @Override
+        public String ending() {
+            return "txt";
+        }
+
+        @Override
+        public Exported write(Design design, Evaluation evaluation, Values settings) {
+            StringBuilder lines = new StringBuilder();
+            evaluation.cases().forEach(each -> lines.append(each.concrete().id()).append('\n'));
+            return Exported.of(lines.toString());
         }
     }
 
