@@ -206,6 +206,11 @@ final class Boxes {
         }
 
         @Override
+        public List<Figure> figures(Design design, Condition condition, String id) {
+            return List.of();
+        }
+
+        @Override
         public boolean recording() {
             return true;
         }
