@@ -9,6 +9,7 @@ import tramontane.analysis.SectionType;
 import tramontane.drive.BankDrive;
 import tramontane.drive.Control;
 import tramontane.drive.Signal;
+import tramontane.model.Design;
 import tramontane.model.Field;
 import tramontane.model.Form;
 import tramontane.model.Problem;
@@ -77,6 +78,13 @@ public final class BankDriveSection implements SectionType<BankDrive> {
                 Signal.named(v.text("watch")), v.part("alarm").map(alarm -> new BankDrive.Alarm(MoverDriveSection.si(alarm, "speed"),
                         MoverDriveSection.si(alarm, "share"), alarm.si("tolerance"), MoverDriveSection.si(alarm, "gate"), alarm.si("delay"))),
                 v.si("interval"), MoverDriveSection.si(v, "kick"), MoverDriveSection.si(v, "kickTime"));
+    }
+
+    @Override
+    public List<Problem> check(Values values, Design design, String place) {
+        List<Problem> problems = new ArrayList<>(check(values, place));
+        values.ifText("supply").filter(name -> !name.isEmpty()).ifPresent(name -> SuppliesSection.unknown(name, design, place + ".supply", problems));
+        return problems;
     }
 
     @Override

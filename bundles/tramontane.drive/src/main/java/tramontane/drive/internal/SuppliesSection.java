@@ -7,13 +7,16 @@ import java.util.Optional;
 import java.util.Set;
 import org.osgi.service.component.annotations.Component;
 import tramontane.analysis.SectionType;
+import tramontane.analysis.Sections;
 import tramontane.drive.Current;
 import tramontane.drive.Supplies;
+import tramontane.model.Design;
 import tramontane.model.Field;
 import tramontane.model.Form;
 import tramontane.model.Problem;
 import tramontane.model.Range;
 import tramontane.model.Shape;
+import tramontane.model.Spelling;
 import tramontane.model.Value;
 import tramontane.model.Values;
 import tramontane.physics.units.QuantityKind;
@@ -103,6 +106,16 @@ public final class SuppliesSection implements SectionType<Supplies> {
             }
         }
         return problems;
+    }
+
+    /** Says so if a name is that of no supply. */
+    static void unknown(String name, Design design, String place, List<Problem> problems) {
+        List<String> known = Sections.decode(new SuppliesSection(), design).map(Supplies::list).orElse(List.of()).stream()
+                .map(Supplies.Source::id).toList();
+        if (!name.isEmpty() && !known.contains(name)) {
+            problems.add(Problem.error(place, '"' + name + "\" is no supply of the design" + Spelling.hint(name, known) + "; expected "
+                    + (known.isEmpty() ? "one in the drive section of the design" : "one of " + String.join(", ", known))));
+        }
     }
 
     @Override

@@ -1,11 +1,15 @@
 package tramontane.drive.internal;
 
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Set;
 import org.osgi.service.component.annotations.Component;
 import tramontane.analysis.SectionType;
 import tramontane.drive.SupplyLevels;
+import tramontane.model.Design;
 import tramontane.model.Field;
 import tramontane.model.Form;
+import tramontane.model.Problem;
 import tramontane.model.Range;
 import tramontane.model.Value;
 import tramontane.model.Values;
@@ -38,6 +42,16 @@ public final class SupplyLevelsSection implements SectionType<SupplyLevels> {
     public SupplyLevels decode(Values values) {
         return new SupplyLevels(values.parts("supplies").stream().map(level -> new SupplyLevels.Level(level.text("supply"),
                 MoverDriveSection.si(level, "voltage"), MoverDriveSection.si(level, "frequency"))).toList());
+    }
+
+    @Override
+    public List<Problem> check(Values values, Design design, String place) {
+        List<Problem> problems = new ArrayList<>();
+        List<Values> levels = values.parts("supplies");
+        for (int i = 0; i < levels.size(); i++) {
+            SuppliesSection.unknown(levels.get(i).text("supply"), design, place + ".supplies[" + i + "].supply", problems);
+        }
+        return problems;
     }
 
     @Override

@@ -128,4 +128,20 @@ class DriveSectionsTest {
         problems.addAll(new MoverDriveSection().check(values, "drive"));
         assertEquals(sentence + "; " + rest, problems.getFirst().sentence());
     }
+
+    @Test
+    void namesOfSuppliesAreLookedUp() {
+        Boxes.Box box = Boxes.Box.of("", "'supply': 'mian'");
+        Value.Tree bank = tree("{'supply': 'mian'}");
+        List<Problem> none = new ArrayList<>();
+        Values values = FormReader.read(new BankDriveSection().form(), bank, "drive", none);
+        assertEquals("drive.supply: \"mian\" is no supply of the design; expected one in the drive section of the design",
+                new BankDriveSection().check(values, box.design(), "drive").getFirst().sentence());
+        Boxes.Box two = box.withSupplies("'supplies': [{'id': 'main', 'current': 'DC', 'voltage': '24 V'}, {'id': 'spare', 'current': 'DC', 'voltage': '24 V'}]");
+        assertEquals("drive.supply: \"mian\" is no supply of the design (did you mean \"main\"?); expected one of main, spare",
+                new BankDriveSection().check(values, two.design(), "drive").getFirst().sentence());
+        Values levels = FormReader.read(new SupplyLevelsSection().form(), tree("{'supplies': [{'supply': 'main'}, {'supply': 'other'}]}"), "drive", none);
+        assertEquals(List.of("drive.supplies[1].supply: \"other\" is no supply of the design; expected one of main, spare"),
+                new SupplyLevelsSection().check(levels, two.design(), "drive").stream().map(Problem::sentence).toList());
+    }
 }
