@@ -55,7 +55,7 @@ final class UnitTable {
         on(QuantityKind.POWER).unit("W", 1, 1).unit("mW", 1, 1000).unit("kW", 1000, 1)
                 .unit("BTU/h", BTU, 3600, "Btu/h").show("W", "W", "W");
         on(QuantityKind.ENERGY).unit("J", 1, 1).unit("kJ", 1000, 1).unit("Wh", 3600, 1, "W h")
-                .unit("kWh", 3.6e6, 1, "kW h").show("J", "Wh", "Wh");
+                .unit("kWh", 3.6e6, 1, "kW h").show("J", "kWh", "kWh");
         on(QuantityKind.VOLTAGE).unit("V", 1, 1).unit("mV", 1, 1000).unit("kV", 1000, 1).show("V", "V", "V");
         on(QuantityKind.CURRENT).unit("A", 1, 1).unit("mA", 1, 1000).show("A", "A", "A");
         on(QuantityKind.RESISTANCE).unit("Ω", 1, 1).unit("mΩ", 1, 1000).unit("kΩ", 1000, 1).show("Ω", "Ω", "Ω");
