@@ -7,6 +7,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.function.BooleanSupplier;
 import tramontane.airflow.AirPathModel;
 import tramontane.airflow.AirPathSolution;
@@ -19,11 +20,13 @@ import tramontane.analysis.OperatingPoint;
 import tramontane.analysis.PassageKind;
 import tramontane.analysis.SpeedLaw;
 import tramontane.model.Condition;
+import tramontane.model.ControlLaw;
 import tramontane.model.Design;
 import tramontane.physics.AirState;
 import tramontane.thermal.internal.Balancing;
 import tramontane.thermal.internal.Controls;
 import tramontane.thermal.internal.FixedPoint;
+import tramontane.thermal.internal.Margins;
 import tramontane.thermal.internal.Parts;
 
 /**
@@ -112,6 +115,50 @@ public final class ThermalModel {
     /** The control laws that act in the condition. */
     public Controls controls() {
         return controls;
+    }
+
+    /**
+     * A control law that acts.
+     *
+     * @param law   the law; {@link LawCurve#of} makes its curve
+     * @param banks the banks of the air path that it drives; none where it names only banks that are not there
+     */
+    public record Acting(ControlLaw law, List<String> banks) {
+        public Acting {
+            banks = List.copyOf(banks);
+        }
+    }
+
+    /**
+     * The control laws that act in the condition, in the order of the design. None where it states a speed setting, or where the
+     * air path cannot be solved; those without points are left out.
+     */
+    public List<Acting> acting() {
+        return controls == null ? List.of()
+                : controls.laws().stream().map(control -> new Acting(control.law(), control.banks())).toList();
+    }
+
+    /**
+     * What the sensor of a control law reads in a state, K: the junction of a heat source, the air of a bay, the mean air of a
+     * passage, or outside. Empty where that has no temperature: no air moves there, nothing bounds it, what is stated does not tell
+     * it, or the design has no such place.
+     *
+     * @param law   a law of the design, whether it acts or not
+     * @param state a state of this model
+     */
+    public OptionalDouble sensed(ControlLaw law, ThermalState state) {
+        return Controls.sensor(law, state, this);
+    }
+
+    /**
+     * The least margin to the limits of the heat sources in a state, K: negative where one is not met. Where nothing carries off
+     * the heat of some bay or of a source with a limit it is -400 K. Empty where no source has a limit, or where what is stated of
+     * one that has does not tell its temperature.
+     *
+     * @param state a state of this model
+     */
+    public OptionalDouble margin(ThermalState state) {
+        return Margins.least(this, state);
     }
 
     /** Energy balances. */
