@@ -28,6 +28,7 @@ import tramontane.thermal.internal.Controls;
 import tramontane.thermal.internal.FixedPoint;
 import tramontane.thermal.internal.Margins;
 import tramontane.thermal.internal.Parts;
+import tramontane.thermal.internal.time.Linearizing;
 
 /**
  * A design in one condition as a loop: flow decides temperatures, temperatures decide density, buoyancy and speed, and these the
@@ -198,6 +199,46 @@ public final class ThermalModel {
      */
     public Loop at(Drive drive, Optional<ThermalState> near, BooleanSupplier stop) {
         return obstacles.isEmpty() ? new Search(drive, near, stop).run() : Loop.none(obstacles);
+    }
+
+    /**
+     * The bodies of the design around where they rest at given speed settings, whatever control laws say, as a linear system. Where
+     * the resistance of a heat source cannot be told, its bodies are left out and its heat goes into the air at once, as in time.
+     *
+     * @param law   the law whose sensor is read
+     * @param drive settings and factors
+     * @param near  a state that is not far, to start from
+     * @param stop  asked now and then whether the answer is no longer wanted
+     * @return the plant, or why there is none: no rest, a bay or body that nothing carries heat off, a sensor without temperature
+     */
+    public Linearization plant(ControlLaw law, Drive drive, Optional<ThermalState> near, BooleanSupplier stop) {
+        return obstacles.isEmpty() ? Linearizing.of(this, law, drive, near, stop)
+                : new Linearization(drive, Optional.empty(), Optional.empty(), obstacles);
+    }
+
+    /**
+     * The same at several settings of the banks of one law, those of all other banks held where they are. Of several laws on one
+     * bank the one counts that asks for most, so where another law keeps a bank faster it stays so.
+     *
+     * @param law      the law, whether it acts or not
+     * @param settings of the banks it drives, 1 for full; best in order, as each search starts from where the one before ended
+     * @param rest     a state of this model from which the first search starts and in which the other banks are held
+     * @param stop     asked now and then whether the answer is no longer wanted
+     * @return one for each setting, in their order
+     */
+    public List<Linearization> plants(ControlLaw law, List<Double> settings, ThermalState rest, BooleanSupplier stop) {
+        return Linearizing.all(this, law, settings, rest, stop);
+    }
+
+    /**
+     * The speed settings of a state with those of one law's banks changed.
+     *
+     * @param law     the law, whether it acts or not
+     * @param rest    a state of this model
+     * @param setting of the banks it drives, 1 for full; a bank that another law keeps faster stays so
+     */
+    public Drive drive(ControlLaw law, ThermalState rest, double setting) {
+        return Linearizing.drive(this, law, rest, setting);
     }
 
     /**

@@ -72,7 +72,8 @@ class LawCurveTest {
     }
 
     @Property
-    void theSlopeIsThatOfTheSetting(@ForAll @DoubleRange(min = 290, max = 360) double sensor, @ForAll @DoubleRange(min = 0, max = 3) double hysteresis) {
+    void theSlopeIsThatOfTheSetting(@ForAll @DoubleRange(min = 290, max = 360) double sensor,
+            @ForAll @DoubleRange(min = 0, max = 3) double hysteresis) {
         LawCurve curve = stepped(hysteresis);
         double step = 1e-6;
         for (int stage = 0; stage < curve.stages(); stage++) {
@@ -113,7 +114,8 @@ class LawCurveTest {
     }
 
     @Property
-    void noStageLeavesItsRange(@ForAll @DoubleRange(min = 250, max = 400) double sensor, @ForAll @DoubleRange(min = 0, max = 30) double hysteresis) {
+    void noStageLeavesItsRange(@ForAll @DoubleRange(min = 250, max = 400) double sensor,
+            @ForAll @DoubleRange(min = 0, max = 30) double hysteresis) {
         LawCurve curve = stepped(hysteresis);
         for (int stage = 0; stage < curve.stages(); stage++) {
             double setting = curve.setting(stage, sensor);

@@ -15,8 +15,8 @@ import tramontane.model.Design;
 /** What control laws read, and how far parts are from their limits. */
 class SensedTest {
 
-    private static final String AIR = "{'format': 1, 'airMovers': [{'id': 'F', 'width': '80 mm', 'height': '80 mm', 'curves': [{'speed': '3000 rpm',"
-            + "'flow': '0 0.01 0.02 0.03 0.04 0.05 m³/s', 'pressure': '80 78 70 54 30 0 Pa'}]}],"
+    private static final String AIR = "{'format': 1, 'airMovers': [{'id': 'F', 'width': '80 mm', 'height': '80 mm', "
+            + "'curves': [{'speed': '3000 rpm', 'flow': '0 0.01 0.02 0.03 0.04 0.05 m³/s', 'pressure': '80 78 70 54 30 0 Pa'}]}],"
             + "'airPath': {'bays': ['box'], 'passages': ["
             + "{'id': 'in', 'kind': 'measured resistance', 'from': 'outside', 'to': 'box', 'quadratic': 20000},"
             + "{'id': 'fans', 'kind': 'bank', 'from': 'box', 'to': 'outside', 'mover': 'F', 'across': 2},"
@@ -46,7 +46,7 @@ class SensedTest {
     @CsvSource({"outside, 293.15", "cpu, 313.15", "nothing, "})
     void aSensorReadsWhatItStandsAt(String sensor, Double reads) {
         Design design = design(sensor, "'conditions': [{'id': 'c', 'speed': '50 %'}],",
-                "{'id': 'cpu', 'power': '40 W', 'into': ['in'], 'chain': [{'kind': 'resistance', 'resistance': '0.5 K/W', 'reference': 'inlet air'}]}");
+                source("").replace("'0.5 K/W'", "'0.5 K/W', 'reference': 'inlet air'"));
         ThermalModel model = Designs.model(design);
         OptionalDouble sensed = model.sensed(design.controlLaws().getFirst(), model.settle(() -> false).state().orElseThrow());
         assertEquals(reads == null, sensed.isEmpty());
@@ -66,7 +66,8 @@ class SensedTest {
 
     @Test
     void theMarginIsThatOfTheWorst() {
-        Design design = design("cpu", "", source("'limit': '60 °C', ") + ", {'id': 'gpu', 'power': '90 W', 'into': ['box'], 'limit': '50 °C', " + CHAIN + "}");
+        Design design = design("cpu", "", source("'limit': '60 °C', ")
+                + ", {'id': 'gpu', 'power': '90 W', 'into': ['box'], 'limit': '50 °C', " + CHAIN + "}");
         ThermalModel model = Designs.model(design);
         ThermalState state = model.settle(() -> false).state().orElseThrow();
         double gpu = 323.15 - state.part("gpu").orElseThrow().junction().orElseThrow();
@@ -89,7 +90,8 @@ class SensedTest {
 
     @Test
     void whatIsNotStatedLeavesNoMargin() {
-        ThermalModel model = Designs.model(design("cpu", "", source("'limit': '60 °C', ") + ", {'id': 'odd', 'power': '1 W', 'into': ['box'],"
+        ThermalModel model = Designs.model(design("cpu", "", source("'limit': '60 °C', ")
+                + ", {'id': 'odd', 'power': '1 W', 'into': ['box'],"
                 + " 'limit': '50 °C', 'chain': [{'kind': 'unknown to all'}]}"));
         assertEquals(OptionalDouble.empty(), model.margin(model.settle(() -> false).state().orElseThrow()));
     }

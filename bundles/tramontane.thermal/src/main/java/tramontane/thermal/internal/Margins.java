@@ -39,7 +39,7 @@ public final class Margins {
     }
 
     /** Whether a temperature cannot be told because nothing carries its heat off, all that is stated being there. */
-    private static boolean uncooled(Parts.Part part, PartState state, ThermalModel model) {
+    public static boolean uncooled(Parts.Part part, PartState state, ThermalModel model) {
         if (part.fault().isPresent()) {
             return false;
         }

@@ -24,7 +24,7 @@ import tramontane.thermal.ThermalModel;
 import tramontane.thermal.ThermalState;
 
 /** What an engineer should know about temperatures beyond their figures. */
-final class ThermalFindings {
+public final class ThermalFindings {
 
     /** Temperature above which more is amiss than that a touch would burn, K. */
     private static final double MELTS = 773.15;
@@ -78,7 +78,7 @@ final class ThermalFindings {
     }
 
     /** Bays whose temperature has no bound. */
-    static Finding unbounded(List<String> bays) {
+    public static Finding unbounded(List<String> bays) {
         boolean one = bays.size() == 1;
         return Finding.of(Severity.NOT_MET, bays.getFirst(), (one ? "bay " : "bays ") + names(bays) + (one ? " gets" : " get")
                 + " heat that neither air nor walls carry off: the air there would be more than ", kelvin(Balancing.HIGHEST), " warmer than outside")
@@ -86,14 +86,14 @@ final class ThermalFindings {
     }
 
     /** Sources that stand nowhere. */
-    static Finding nowhere(List<String> sources) {
+    public static Finding nowhere(List<String> sources) {
         return Finding.of(Severity.NOT_JUDGED, sources.getFirst(), (sources.size() == 1 ? "heat source " : "heat sources ") + names(sources)
                 + (sources.size() == 1 ? " goes" : " go") + " nowhere; without a place for all heat no temperature can be told")
                 .remedy("say into which bays or passages the heat goes");
     }
 
     /** A loop that does not come to rest. */
-    static Finding hunting(ThermalModel model, Loop loop) {
+    public static Finding hunting(ThermalModel model, Loop loop) {
         List<Object> words = new ArrayList<>();
         Optional<ControlLaw> law = loop.law().flatMap(id -> model.design().controlLaws().stream().filter(each -> each.id().equals(id)).findFirst());
         boolean several = loop.cycle().size() > 1;

@@ -7,6 +7,8 @@ import java.util.Map;
 import tramontane.model.ControlLaw;
 import tramontane.model.Quantity;
 import tramontane.thermal.LawCurve;
+import tramontane.thermal.ThermalModel;
+import tramontane.thermal.ThermalState;
 import tramontane.thermal.internal.Controls;
 
 /**
@@ -93,6 +95,18 @@ final class Regulation {
             state.setting[i] = curve.setting(state.stage[i], sensors[i]);
         }
         return state;
+    }
+
+    /** Where laws stand in a steady state. */
+    State at(ThermalState rest, ThermalModel model) {
+        double[] sensors = new double[laws.size()];
+        double[] known = new double[laws.size()];
+        for (int i = 0; i < sensors.length; i++) {
+            Controls.Control control = laws.get(i);
+            sensors[i] = Controls.sensor(control.law(), rest, model).orElse(model.condition().temperature());
+            known[i] = control.banks().isEmpty() ? 0 : rest.feeds().get(control.banks().getFirst()).setting();
+        }
+        return at(sensors, known);
     }
 
     /**
