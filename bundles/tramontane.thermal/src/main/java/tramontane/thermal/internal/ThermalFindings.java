@@ -26,6 +26,8 @@ import tramontane.thermal.ThermalState;
 /** What an engineer should know about temperatures beyond their figures. */
 public final class ThermalFindings {
 
+    /** Temperature above which a number tells no temperature any more, K: 1000 °C, where all that equipment is made of has failed. */
+    public static final double ABSURD = 1273.15;
     /** Temperature above which more is amiss than that a touch would burn, K. */
     private static final double MELTS = 773.15;
     /** Kinds of links that take all air of their place where they say nothing else. */
