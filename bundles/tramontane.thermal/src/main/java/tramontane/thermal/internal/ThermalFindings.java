@@ -64,6 +64,7 @@ public final class ThermalFindings {
         all.needed();
         all.dew();
         all.touch();
+        all.absurd();
         all.links();
         all.movers();
         all.controls();
@@ -306,6 +307,20 @@ public final class ThermalFindings {
                         "the surface of " + part.source() + " comes to ", celsius(part.surface()), ": touching it may burn")
                         .remedy("guard or mark it where hands reach; the safety standard of the equipment decides")
                         .source("common practice after ISO 13732-1; the threshold is from memory")));
+    }
+
+    /** Numbers that are no temperatures any more. */
+    private void absurd() {
+        List<PartState> hot = reading.state.parts().stream().filter(part -> part.junction().orElse(0) > ABSURD)
+                .sorted(Comparator.comparingDouble((PartState part) -> part.junction().orElseThrow()).reversed()).toList();
+        if (!hot.isEmpty()) {
+            PartState worst = hot.getFirst();
+            String others = hot.size() == 1 ? "" : "; so it is with " + names(hot.stream().skip(1).map(PartState::source).toList());
+            findings.add(Finding.caution(worst.source(), "the temperature of " + worst.source() + ", ", celsius(worst.junction().orElseThrow()),
+                    ", tells no more than that its heat hardly leaves it: nothing is whole at that" + others)
+                    .remedy("give the air at it a way; where it stands in still air on purpose, state its resistance there with a link of"
+                            + " kind resistance or surface, since sinks count without natural convection"));
+        }
     }
 
     private void links() {
