@@ -7,6 +7,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.function.BooleanSupplier;
 import tramontane.airflow.AirPathModel;
 import tramontane.airflow.AirPathSolution;
@@ -19,12 +20,15 @@ import tramontane.analysis.OperatingPoint;
 import tramontane.analysis.PassageKind;
 import tramontane.analysis.SpeedLaw;
 import tramontane.model.Condition;
+import tramontane.model.ControlLaw;
 import tramontane.model.Design;
 import tramontane.physics.AirState;
 import tramontane.thermal.internal.Balancing;
 import tramontane.thermal.internal.Controls;
 import tramontane.thermal.internal.FixedPoint;
+import tramontane.thermal.internal.Margins;
 import tramontane.thermal.internal.Parts;
+import tramontane.thermal.internal.time.Linearizing;
 
 /**
  * A design in one condition as a loop: flow decides temperatures, temperatures decide density, buoyancy and speed, and these the
@@ -114,6 +118,50 @@ public final class ThermalModel {
         return controls;
     }
 
+    /**
+     * A control law that acts.
+     *
+     * @param law   the law; {@link LawCurve#of} makes its curve
+     * @param banks the banks of the air path that it drives; none where it names only banks that are not there
+     */
+    public record Acting(ControlLaw law, List<String> banks) {
+        public Acting {
+            banks = List.copyOf(banks);
+        }
+    }
+
+    /**
+     * The control laws that act in the condition, in the order of the design. None where it states a speed setting, or where the
+     * air path cannot be solved; those without points are left out.
+     */
+    public List<Acting> acting() {
+        return controls == null ? List.of()
+                : controls.laws().stream().map(control -> new Acting(control.law(), control.banks())).toList();
+    }
+
+    /**
+     * What the sensor of a control law reads in a state, K: the junction of a heat source, the air of a bay, the mean air of a
+     * passage, or outside. Empty where that has no temperature: no air moves there, nothing bounds it, what is stated does not tell
+     * it, or the design has no such place.
+     *
+     * @param law   a law of the design, whether it acts or not
+     * @param state a state of this model
+     */
+    public OptionalDouble sensed(ControlLaw law, ThermalState state) {
+        return Controls.sensor(law, state, this);
+    }
+
+    /**
+     * The least margin to the limits of the heat sources in a state, K: negative where one is not met. Where nothing carries off
+     * the heat of some bay or of a source with a limit it is -400 K. Empty where no source has a limit, or where what is stated of
+     * one that has does not tell its temperature.
+     *
+     * @param state a state of this model
+     */
+    public OptionalDouble margin(ThermalState state) {
+        return Margins.least(this, state);
+    }
+
     /** Energy balances. */
     public Balancing balancing() {
         return balancing;
@@ -151,6 +199,46 @@ public final class ThermalModel {
      */
     public Loop at(Drive drive, Optional<ThermalState> near, BooleanSupplier stop) {
         return obstacles.isEmpty() ? new Search(drive, near, stop).run() : Loop.none(obstacles);
+    }
+
+    /**
+     * The bodies of the design around where they rest at given speed settings, whatever control laws say, as a linear system. Where
+     * the resistance of a heat source cannot be told, its bodies are left out and its heat goes into the air at once, as in time.
+     *
+     * @param law   the law whose sensor is read
+     * @param drive settings and factors
+     * @param near  a state that is not far, to start from
+     * @param stop  asked now and then whether the answer is no longer wanted
+     * @return the plant, or why there is none: no rest, a bay or body that nothing carries heat off, a sensor without temperature
+     */
+    public Linearization plant(ControlLaw law, Drive drive, Optional<ThermalState> near, BooleanSupplier stop) {
+        return obstacles.isEmpty() ? Linearizing.of(this, law, drive, near, stop)
+                : new Linearization(drive, Optional.empty(), Optional.empty(), obstacles);
+    }
+
+    /**
+     * The same at several settings of the banks of one law, those of all other banks held where they are. Of several laws on one
+     * bank the one counts that asks for most, so where another law keeps a bank faster it stays so.
+     *
+     * @param law      the law, whether it acts or not
+     * @param settings of the banks it drives, 1 for full; best in order, as each search starts from where the one before ended
+     * @param rest     a state of this model from which the first search starts and in which the other banks are held
+     * @param stop     asked now and then whether the answer is no longer wanted
+     * @return one for each setting, in their order
+     */
+    public List<Linearization> plants(ControlLaw law, List<Double> settings, ThermalState rest, BooleanSupplier stop) {
+        return Linearizing.all(this, law, settings, rest, stop);
+    }
+
+    /**
+     * The speed settings of a state with those of one law's banks changed.
+     *
+     * @param law     the law, whether it acts or not
+     * @param rest    a state of this model
+     * @param setting of the banks it drives, 1 for full; a bank that another law keeps faster stays so
+     */
+    public Drive drive(ControlLaw law, ThermalState rest, double setting) {
+        return Linearizing.drive(this, law, rest, setting);
     }
 
     /**

@@ -17,6 +17,7 @@ import tramontane.model.Condition;
 import tramontane.model.ControlLaw;
 import tramontane.model.Design;
 import tramontane.thermal.Drive;
+import tramontane.thermal.LawCurve;
 import tramontane.thermal.Loop;
 import tramontane.thermal.PartState;
 import tramontane.thermal.ThermalModel;
@@ -43,7 +44,7 @@ public final class Controls {
     private final Map<String, String> bankOf = new HashMap<>();
 
     /** One law: its curve, the banks it drives, and how its sensor is read. */
-    public record Control(ControlLaw law, ControlCurve curve, List<String> banks) {
+    public record Control(ControlLaw law, LawCurve curve, List<String> banks) {
     }
 
     private Controls(List<Control> laws, List<Finding> obstacles, boolean idle) {
@@ -65,10 +66,14 @@ public final class Controls {
                         + " temperatures and " + law.speed().size() + " speed settings").remedy("give one setting for each temperature"));
                 continue;
             }
-            List<String> banks = law.banks().isEmpty() ? path.banks() : law.banks().stream().filter(path.banks()::contains).toList();
-            laws.add(new Control(law, ControlCurve.of(law), banks));
+            laws.add(new Control(law, LawCurve.of(law), banks(law, path)));
         }
         return new Controls(laws, obstacles, idle);
+    }
+
+    /** The banks of an air path that a law drives where it acts. */
+    public static List<String> banks(ControlLaw law, AirPathModel path) {
+        return law.banks().isEmpty() ? path.banks() : law.banks().stream().filter(path.banks()::contains).toList();
     }
 
     /** The laws that act. */
@@ -107,6 +112,14 @@ public final class Controls {
             }
         }
         return model.balancing().passageAir(law.sensor(), state);
+    }
+
+    /** That a law reads what has no temperature in a state. */
+    public static Finding blind(ControlLaw law, ThermalState state) {
+        String why = state.part(law.sensor()).flatMap(PartState::fault).map(fault -> ": " + fault).orElse("");
+        return Finding.of(Severity.NOT_JUDGED, law.sensor(), "control law " + law.id() + " reads " + law.sensor()
+                + ", whose temperature cannot be told" + why).remedy(state.part(law.sensor()).isPresent()
+                ? "complete what is stated of " + law.sensor() : "let it read a bay or passage with air, or a heat source with a place");
     }
 
     private static OptionalDouble known(double temperature) {
@@ -171,16 +184,7 @@ public final class Controls {
 
         /** That a law reads what has no temperature even where it comes to rest. */
         private Optional<Finding> seen(ThermalState state) {
-            for (Control control : laws) {
-                ControlLaw law = control.law();
-                if (sensor(law, state, model).isEmpty()) {
-                    String why = state.part(law.sensor()).flatMap(PartState::fault).map(fault -> ": " + fault).orElse("");
-                    return Optional.of(Finding.of(Severity.NOT_JUDGED, law.sensor(), "control law " + law.id() + " reads " + law.sensor()
-                            + ", whose temperature cannot be told" + why).remedy(state.part(law.sensor()).isPresent()
-                            ? "complete what is stated of " + law.sensor() : "let it read a bay or passage with air, or a heat source with a place"));
-                }
-            }
-            return Optional.empty();
+            return laws.stream().map(Control::law).filter(law -> sensor(law, state, model).isEmpty()).findFirst().map(law -> blind(law, state));
         }
 
         private String switching(ThermalState state) {
@@ -235,7 +239,7 @@ public final class Controls {
 
         /** Finds the setting of one law, those of the others given. */
         private Optional<Loop> settle(int i) {
-            ControlCurve curve = laws.get(i).curve();
+            LawCurve curve = laws.get(i).curve();
             double low = curve.lowest(stages[i]);
             double high = curve.highest(stages[i]);
             double guess = Math.max(low, Math.min(high, settings[i]));

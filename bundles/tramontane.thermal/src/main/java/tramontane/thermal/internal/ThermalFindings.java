@@ -24,8 +24,10 @@ import tramontane.thermal.ThermalModel;
 import tramontane.thermal.ThermalState;
 
 /** What an engineer should know about temperatures beyond their figures. */
-final class ThermalFindings {
+public final class ThermalFindings {
 
+    /** Temperature above which a number tells no temperature any more, K: 1000 °C, where all that equipment is made of has failed. */
+    public static final double ABSURD = 1273.15;
     /** Temperature above which more is amiss than that a touch would burn, K. */
     private static final double MELTS = 773.15;
     /** Kinds of links that take all air of their place where they say nothing else. */
@@ -62,6 +64,7 @@ final class ThermalFindings {
         all.needed();
         all.dew();
         all.touch();
+        all.absurd();
         all.links();
         all.movers();
         all.controls();
@@ -78,7 +81,7 @@ final class ThermalFindings {
     }
 
     /** Bays whose temperature has no bound. */
-    static Finding unbounded(List<String> bays) {
+    public static Finding unbounded(List<String> bays) {
         boolean one = bays.size() == 1;
         return Finding.of(Severity.NOT_MET, bays.getFirst(), (one ? "bay " : "bays ") + names(bays) + (one ? " gets" : " get")
                 + " heat that neither air nor walls carry off: the air there would be more than ", kelvin(Balancing.HIGHEST), " warmer than outside")
@@ -86,14 +89,14 @@ final class ThermalFindings {
     }
 
     /** Sources that stand nowhere. */
-    static Finding nowhere(List<String> sources) {
+    public static Finding nowhere(List<String> sources) {
         return Finding.of(Severity.NOT_JUDGED, sources.getFirst(), (sources.size() == 1 ? "heat source " : "heat sources ") + names(sources)
                 + (sources.size() == 1 ? " goes" : " go") + " nowhere; without a place for all heat no temperature can be told")
                 .remedy("say into which bays or passages the heat goes");
     }
 
     /** A loop that does not come to rest. */
-    static Finding hunting(ThermalModel model, Loop loop) {
+    public static Finding hunting(ThermalModel model, Loop loop) {
         List<Object> words = new ArrayList<>();
         Optional<ControlLaw> law = loop.law().flatMap(id -> model.design().controlLaws().stream().filter(each -> each.id().equals(id)).findFirst());
         boolean several = loop.cycle().size() > 1;
@@ -304,6 +307,20 @@ final class ThermalFindings {
                         "the surface of " + part.source() + " comes to ", celsius(part.surface()), ": touching it may burn")
                         .remedy("guard or mark it where hands reach; the safety standard of the equipment decides")
                         .source("common practice after ISO 13732-1; the threshold is from memory")));
+    }
+
+    /** Numbers that are no temperatures any more. */
+    private void absurd() {
+        List<PartState> hot = reading.state.parts().stream().filter(part -> part.junction().orElse(0) > ABSURD)
+                .sorted(Comparator.comparingDouble((PartState part) -> part.junction().orElseThrow()).reversed()).toList();
+        if (!hot.isEmpty()) {
+            PartState worst = hot.getFirst();
+            String others = hot.size() == 1 ? "" : "; so it is with " + names(hot.stream().skip(1).map(PartState::source).toList());
+            findings.add(Finding.caution(worst.source(), "the temperature of " + worst.source() + ", ", celsius(worst.junction().orElseThrow()),
+                    ", tells no more than that its heat hardly leaves it: nothing is whole at that" + others)
+                    .remedy("give the air at it a way; where it stands in still air on purpose, state its resistance there with a link of"
+                            + " kind resistance or surface, since sinks count without natural convection"));
+        }
     }
 
     private void links() {

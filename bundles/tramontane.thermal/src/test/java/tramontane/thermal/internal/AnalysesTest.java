@@ -123,6 +123,11 @@ class AnalysesTest {
                 said("a hot surface", box(part("cpu", 150, "{'kind': 'resistance', 'resistance': 0.4}", ""), ""), "note: the surface of cpu comes to 83.2 °C:"
                         + " touching it may burn | guard or mark it where hands reach; the safety standard of the equipment decides [common"
                         + " practice after ISO 13732-1; the threshold is from memory]"),
+                said("no temperature any more", box(part("cpu", 150, "{'kind': 'resistance', 'resistance': 10}", "") + ","
+                        + part("gpu", 140, "{'kind': 'resistance', 'resistance': 10}", ""), ""), "caution: the temperature of cpu, 1526 °C, tells no"
+                        + " more than that its heat hardly leaves it: nothing is whole at that; so it is with gpu | give the air at it a way; where it"
+                        + " stands in still air on purpose, state its resistance there with a link of kind resistance or surface, since sinks count"
+                        + " without natural convection"),
                 said("dew on a cold sheet", walled(part("cpu", 0, "", ""), "{'id': 'c', 'humidity': 1, 'speed': 0}"), "caution: the inner face of a wall of bay"
                         + " box, 20.0 °C, is no warmer than the dew point of the air, 20.0 °C: water settles on it | keep it warm, or the air dry"),
                 said("dew on a part", box(part("cpu", 0, "{'kind': 'resistance', 'resistance': 0.4}", ""), "'conditions': [{'id': 'c', 'humidity': 1,"

@@ -5,7 +5,9 @@ import java.util.Arrays;
 import java.util.List;
 import tramontane.model.Link;
 import tramontane.model.Quantity;
+import tramontane.thermal.PartState;
 import tramontane.thermal.ThermalModel;
+import tramontane.thermal.ThermalState;
 import tramontane.thermal.internal.EnclosureSection;
 import tramontane.thermal.internal.Parts;
 
@@ -72,6 +74,34 @@ record Bodies(List<Node> nodes, int[][] ofPart) {
 
     private static String name(Parts.Part part, int link) {
         return "the hot side of " + part.source().chain().get(link).kind() + " of " + part.source().id();
+    }
+
+    /**
+     * Temperatures in a steady state, K.
+     *
+     * @param state     the state
+     * @param otherwise what stands for air without temperature, K
+     */
+    double[] at(ThermalState state, double otherwise) {
+        double[] all = new double[size()];
+        for (int i = 0; i < all.length; i++) {
+            Node node = nodes.get(i);
+            if (node.part() < 0) {
+                all[i] = known(state.temperatures().get(node.place()), otherwise);
+            } else {
+                PartState part = state.parts().get(node.part());
+                double rise = 0;
+                for (int link = node.link(); link < part.links().size(); link++) {
+                    rise += part.links().get(link).rise();
+                }
+                all[i] = known(part.air(), otherwise) + rise;
+            }
+        }
+        return all;
+    }
+
+    private static double known(double temperature, double otherwise) {
+        return Double.isNaN(temperature) ? otherwise : temperature;
     }
 
     int size() {

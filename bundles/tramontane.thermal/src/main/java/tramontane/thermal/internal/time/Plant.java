@@ -12,7 +12,6 @@ import tramontane.airflow.NetworkSolver;
 import tramontane.analysis.Finding;
 import tramontane.analysis.OperatingPoint;
 import tramontane.analysis.Severity;
-import tramontane.model.Bay;
 import tramontane.model.ControlLaw;
 import tramontane.thermal.AirBalance;
 import tramontane.thermal.Drive;
@@ -331,29 +330,9 @@ final class Plant {
 
     /** What a law's sensor reads, K; NaN where it has no temperature. The same as in a steady state. */
     private double sensor(ControlLaw law, Network network, Network.Reading reading) {
-        List<Parts.Part> parts = model.parts().list();
-        for (int k = 0; k < parts.size(); k++) {
-            if (parts.get(k).source().id().equals(law.sensor())) {
-                return untold[k] ? Double.NaN : warm(reading.junction()[k]);
-            }
-        }
-        if (law.sensor().equals(Bay.OUTSIDE)) {
-            return model.condition().temperature();
-        }
-        for (int i = 0; i < contacts.bays(); i++) {
-            if (model.path().bays().get(i).id().equals(law.sensor())) {
-                return warm(reading.bay()[i]);
-            }
-        }
-        for (int p = contacts.bays(); p < contacts.places(); p++) {
-            tramontane.model.Passage passage = model.path().passages().get(p - contacts.bays());
-            double capacity = network.air().passing().capacity()[p];
-            if (passage.id().equals(law.sensor())) { // where air stands it is that of the bay before it
-                return warm(network.outside() + network.air().arriving(p)
-                        + (passage.isBank() || !(capacity > 0) ? 0 : 0.5 * network.air().put(p) / capacity));
-            }
-        }
-        return Double.NaN;
+        Sensor sensor = Sensor.of(law, model);
+        boolean told = sensor.kind() != Sensor.Kind.NOTHING && (sensor.kind() != Sensor.Kind.PART || !untold[sensor.number()]);
+        return told ? warm(sensor.read(network, reading)) : Double.NaN;
     }
 
     /** What has no bound while no air moves is warm enough for a law to do something about it. */

@@ -6,7 +6,9 @@ import java.util.List;
 import java.util.Map;
 import tramontane.model.ControlLaw;
 import tramontane.model.Quantity;
-import tramontane.thermal.internal.ControlCurve;
+import tramontane.thermal.LawCurve;
+import tramontane.thermal.ThermalModel;
+import tramontane.thermal.ThermalState;
 import tramontane.thermal.internal.Controls;
 
 /**
@@ -81,7 +83,7 @@ final class Regulation {
     State at(double[] sensors, double[] known) {
         State state = off();
         for (int i = 0; i < laws.size(); i++) {
-            ControlCurve curve = laws.get(i).curve();
+            LawCurve curve = laws.get(i).curve();
             double nearest = Double.POSITIVE_INFINITY;
             for (int stage = 0; stage < curve.stages(); stage++) {
                 double far = Math.abs(curve.setting(stage, sensors[i]) - known[i]);
@@ -95,6 +97,18 @@ final class Regulation {
         return state;
     }
 
+    /** Where laws stand in a steady state. */
+    State at(ThermalState rest, ThermalModel model) {
+        double[] sensors = new double[laws.size()];
+        double[] known = new double[laws.size()];
+        for (int i = 0; i < sensors.length; i++) {
+            Controls.Control control = laws.get(i);
+            sensors[i] = Controls.sensor(control.law(), rest, model).orElse(model.condition().temperature());
+            known[i] = control.banks().isEmpty() ? 0 : rest.feeds().get(control.banks().getFirst()).setting();
+        }
+        return at(sensors, known);
+    }
+
     /**
      * The settings that laws ask for.
      *
@@ -106,7 +120,7 @@ final class Regulation {
         double[] settings = new double[laws.size()];
         for (int i = 0; i < settings.length; i++) {
             ControlLaw law = laws.get(i).law();
-            ControlCurve curve = laws.get(i).curve();
+            LawCurve curve = laws.get(i).curve();
             double upwards = curve.setting(before.stage[i], sensors[i]);
             if (Double.isInfinite(elapsed)) {
                 settings[i] = upwards;
@@ -123,7 +137,7 @@ final class Regulation {
 
     /** A setting brought to where a law may be: between the ends of its stage, or on its way there from where it stood. */
     double within(int law, State before, double setting) {
-        ControlCurve curve = laws.get(law).curve();
+        LawCurve curve = laws.get(law).curve();
         double low = Math.min(before.setting[law], curve.lowest(before.stage[law]));
         double high = Math.max(before.setting[law], curve.highest(before.stage[law]));
         return Math.max(low, Math.min(high, setting));

@@ -18,11 +18,9 @@ import tramontane.physics.Air;
 import tramontane.physics.units.QuantityKind;
 import tramontane.thermal.History;
 import tramontane.thermal.Loop;
-import tramontane.thermal.PartState;
 import tramontane.thermal.ThermalModel;
 import tramontane.thermal.ThermalState;
 import tramontane.thermal.Transient;
-import tramontane.thermal.internal.Controls;
 import tramontane.thermal.internal.Parts;
 
 /** Follows the temperatures of a design through its conditions. */
@@ -159,24 +157,7 @@ public final class Simulation {
         double outside = first.condition().temperature();
         double[] all = new double[bodies.size()];
         Arrays.fill(all, start instanceof Transient.At at ? at.temperature().orElse(outside) : outside);
-        for (int i = 0; i < all.length && rest.isPresent(); i++) {
-            Bodies.Node node = bodies.nodes().get(i);
-            if (node.part() < 0) {
-                all[i] = known(rest.get().temperatures().get(node.place()), outside);
-            } else {
-                PartState part = rest.get().parts().get(node.part());
-                double rise = 0;
-                for (int link = node.link(); link < part.links().size(); link++) {
-                    rise += part.links().get(link).rise();
-                }
-                all[i] = known(part.air(), outside) + rise;
-            }
-        }
-        return all;
-    }
-
-    private static double known(double temperature, double otherwise) {
-        return Double.isNaN(temperature) ? otherwise : temperature;
+        return rest.map(state -> bodies.at(state, outside)).orElse(all);
     }
 
     /** Leaves out bodies that follow the others quickly, at the most flow that each condition may have. */
@@ -237,15 +218,7 @@ public final class Simulation {
         }
         double elapsed = begins ? Double.POSITIVE_INFINITY : 0;
         if (begins && rest.isPresent()) {
-            double[] sensors = new double[regulation.laws().size()];
-            double[] known = new double[sensors.length];
-            for (int i = 0; i < sensors.length; i++) {
-                Controls.Control control = regulation.laws().get(i);
-                OptionalDouble sensor = Controls.sensor(control.law(), rest.get(), step.model());
-                sensors[i] = sensor.orElse(step.model().condition().temperature());
-                known[i] = control.banks().isEmpty() ? 0 : rest.get().feeds().get(control.banks().getFirst()).setting();
-            }
-            laws = regulation.at(sensors, known);
+            laws = regulation.at(rest.get(), step.model());
         }
         hold(elapsed);
         for (int i = 0; i < MOST_SWITCHES && switchDue(time); i++) {

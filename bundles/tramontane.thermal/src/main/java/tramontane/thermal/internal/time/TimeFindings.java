@@ -10,6 +10,7 @@ import tramontane.analysis.Finding;
 import tramontane.physics.units.QuantityKind;
 import tramontane.thermal.History;
 import tramontane.thermal.Transient;
+import tramontane.thermal.internal.ThermalFindings;
 
 /** What an engineer should know about temperatures in time beyond their figures. */
 final class TimeFindings {
@@ -20,6 +21,8 @@ final class TimeFindings {
     private static final double RISES = 1;
     /** Rate over the distance from where a part would rest, 1/s, below which it rests: nothing takes weeks to warm up. */
     private static final double RESTS = 1e-6;
+    /** Distance that counts at most for that, K: far from a rest that is not real even a quick rise is slow beside the distance. */
+    private static final double REACH = 10;
     private static final int MOST_NAMES = 6;
 
     private final History history;
@@ -99,18 +102,22 @@ final class TimeFindings {
         return words;
     }
 
-    /** Parts that rise without end. */
+    /** Parts that rise without end, or to where none is whole any more. */
     private Stream<History.Course> rises() {
-        return history.parts().stream().filter(part -> part.steady().isEmpty() && part.rate() * history.duration() > RISES);
+        return history.parts().stream().filter(part -> part.steady().filter(TimeFindings::real).isEmpty() && part.rate() * history.duration() > RISES);
+    }
+
+    private static boolean real(double steady) {
+        return steady <= ThermalFindings.ABSURD;
     }
 
     private void end() {
-        Optional<History.Course> far = history.parts().stream().filter(part -> part.steady().isPresent())
+        Optional<History.Course> far = history.parts().stream().filter(part -> part.steady().filter(TimeFindings::real).isPresent())
                 .max(Comparator.comparingDouble(part -> Math.abs(part.end() - part.steady().get())));
         boolean cycles = !history.cycles().isEmpty();
         far.filter(part -> !cycles && Math.abs(part.end() - part.steady().get()) > FAR).ifPresent(part -> {
             double left = part.steady().get() - part.end();
-            if (Math.abs(part.rate()) < RESTS * Math.abs(left)) {
+            if (Math.abs(part.rate()) < RESTS * Math.min(REACH, Math.abs(left))) {
                 if (rises().findAny().isPresent()) {
                     return; // what rises without end keeps its heat from the air, which is why the others are colder
                 }
@@ -132,7 +139,8 @@ final class TimeFindings {
         rises().filter(part -> rests)
                 .max(Comparator.comparingDouble(History.Course::rate)).ifPresent(part -> findings.add(Finding.caution(part.source(),
                         "at the end neither air nor walls carry off the heat of " + part.source() + ": it rises by ",
-                        kelvin(part.rate() * 60), " per minute and comes to no rest")
+                        kelvin(part.rate() * 60), " per minute and comes to no rest", part.steady().isPresent() ? " below " : "",
+                        part.steady().isPresent() ? celsius(ThermalFindings.ABSURD) : "")
                         .remedy("give its air a way out by which it rises, and the source a link that knows still air, or its bay walls")));
         if (!rests) {
             Optional<History.Course> rising = history.parts().stream().max(Comparator.comparingDouble(History.Course::rate));

@@ -213,6 +213,34 @@ class TimeAnalysisTest {
         says(result, "note: at the end all is at rest, but processor is [0-9.]+ K below where it comes to rest when warming up from cold: the hysteresis .*");
     }
 
+    /** Behind a flap that hardly leaks a failed fan leaves a sink next to no air: it would come to rest far above all that is real. */
+    private static Design flapped(String timeline) {
+        return Designs.design("{'format': 1, 'airMovers': [{'id': 'F', 'width': '80 mm', 'height': '80 mm', 'curves': [{'speed': '3000 rpm',",
+                "'flow': '0 0.01 0.02 0.03 0.04 0.05 m³/s', 'pressure': '80 78 70 54 30 0 Pa'}]}],",
+                "'airPath': {'bays': [{'id': 'box', 'sections': {'enclosure': {'walls': [{'area': '3 m²'}]}}}, {'id': 'top', 'height': '300 mm'}],",
+                "'passages': [",
+                "{'id': 'in', 'kind': 'opening', 'from': 'outside', 'to': 'box', 'area': '60 cm²'},",
+                "{'id': 'fans', 'kind': 'bank', 'from': 'box', 'to': 'top', 'mover': 'F'},",
+                "{'id': 'flap', 'kind': 'flap', 'from': 'top', 'to': 'outside', 'area': '60 cm²', 'lossCoefficient': 3, ",
+                "'liftingPressure': '20 Pa', 'leakShare': '1e-5'}]},",
+                "'conditions': [{'id': 'hot', 'outsideTemperature': '30 °C'" + timeline + "}],",
+                "'heatSources': [{'id': 'processor', 'power': '60 W', 'into': ['box'], 'limit': '85 °C', 'chain': [",
+                "{'kind': 'measured sink', 'velocity': '0.5 1 2 4 m/s', 'resistance': '0.5 0.35 0.25 0.18 K/W', 'flowArea': '0.03 m²', ",
+                "'heatCapacity': '5000 J/K'}]}]}");
+    }
+
+    @Test
+    void whatStillRisesFarFromAnAbsurdRestIsNotSaidToRest() {
+        Result<History> result = run(flapped(timeline("'duration': '30 min', 'start': 'settled', 'steps': [{'at': '1 min',"
+                + " 'failed': [{'bank': 'fans', 'position': 1}]}]")));
+        History.Course part = result.data().orElseThrow().part("processor").orElseThrow();
+        assertTrue(part.steady().orElseThrow() > 1e4, "far above all that is real: " + part);
+        assertEquals(60.0 / 5000, part.rate(), 1e-6, "all its heat stays in it");
+        assertTrue(sentences(result).stream().noneMatch(sentence -> sentence.contains("at rest")), sentences(result).toString());
+        says(result, "caution: at the end neither air nor walls carry off the heat of processor: it rises by 0.720 K per minute and comes to no rest"
+                + " below 1000 °C");
+    }
+
     private static String law(String sensor, String temperature, String hysteresis) {
         return "'controlLaws': [{'id': 'fans', 'sensor': '" + sensor + "', 'temperature': '" + temperature + "', 'speed': '30 100 %', 'hysteresis': '"
                 + hysteresis + "'}],";

@@ -1,4 +1,4 @@
-package tramontane.thermal.internal;
+package tramontane.thermal;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -11,15 +11,31 @@ import tramontane.model.Quantity;
  * <p>Straight between its points, held beyond them. A rise of the setting within no more than the hysteresis is taken as a
  * switch: it goes on at the upper end of that stretch and off when the sensor has fallen to its lower end less the hysteresis.
  * Elsewhere the way up counts, as when warming up. Switches that are off or on make stages: stage 0 has none on.
+ *
+ * <pre>{@code
+ * LawCurve curve = LawCurve.of(law);
+ * double gain = curve.slope(0, sensor); // 1/K
+ * }</pre>
  */
-public final class ControlCurve {
+public final class LawCurve {
 
     private final double[] temperature;
     private final double[] speed;
     private final double hysteresis;
     private final List<Integer> switches = new ArrayList<>();
 
-    private ControlCurve(double[] temperature, double[] speed, double hysteresis) {
+    /**
+     * A rise that acts as a switch.
+     *
+     * @param on   sensor temperature above which it goes on, K
+     * @param off  sensor temperature below which it goes off, K
+     * @param low  setting while it is off, 1 for full
+     * @param high setting when it has gone on
+     */
+    public record Switch(double on, double off, double low, double high) {
+    }
+
+    private LawCurve(double[] temperature, double[] speed, double hysteresis) {
         this.temperature = temperature;
         this.speed = speed;
         this.hysteresis = hysteresis;
@@ -30,10 +46,28 @@ public final class ControlCurve {
         }
     }
 
-    /** The curve of a law whose lists are of one length. */
-    public static ControlCurve of(ControlLaw law) {
-        return new ControlCurve(law.temperature().toArray(), law.speed().toArray(),
+    /**
+     * The curve of a law.
+     *
+     * @throws IllegalArgumentException for a law without points, or whose lists are not of one length
+     */
+    public static LawCurve of(ControlLaw law) {
+        if (law.temperature().size() == 0 || law.temperature().size() != law.speed().size()) {
+            throw new IllegalArgumentException("expected one setting for each temperature, got " + law.temperature().size()
+                    + " temperatures and " + law.speed().size() + " settings");
+        }
+        return new LawCurve(law.temperature().toArray(), law.speed().toArray(),
                 law.hysteresis().map(Quantity::si).orElse(0.0));
+    }
+
+    /** How far the way down lies below the way up, K. */
+    public double hysteresis() {
+        return hysteresis;
+    }
+
+    /** Its switches, from the lowest. */
+    public List<Switch> switches() {
+        return switches.stream().map(i -> new Switch(temperature[i + 1], temperature[i] - hysteresis, speed[i], speed[i + 1])).toList();
     }
 
     /** Number of stages: one more than switches. */
@@ -51,6 +85,25 @@ public final class ControlCurve {
         double lowest = stage == 0 ? Double.NEGATIVE_INFINITY : temperature[switches.get(stage - 1) + 1];
         double highest = stage == switches.size() ? Double.POSITIVE_INFINITY : temperature[switches.get(stage)];
         return up(Math.max(lowest, Math.min(highest, sensor)));
+    }
+
+    /**
+     * Slope of the setting in a stage, 1/K: 0 where it is held. At a point of the law the steeper side counts.
+     *
+     * @param stage  how many switches are on, from the lowest
+     * @param sensor K
+     */
+    public double slope(int stage, double sensor) {
+        int first = stage == 0 ? 0 : switches.get(stage - 1) + 1;
+        int last = stage == switches.size() ? speed.length - 1 : switches.get(stage);
+        double steepest = 0;
+        for (int i = first; i < last; i++) {
+            double slope = (speed[i + 1] - speed[i]) / (temperature[i + 1] - temperature[i]);
+            if (sensor >= temperature[i] && sensor <= temperature[i + 1] && Math.abs(slope) > Math.abs(steepest)) {
+                steepest = slope;
+            }
+        }
+        return steepest;
     }
 
     /** The stage in which it is left at a sensor temperature: the next higher or lower one, or the same. */
