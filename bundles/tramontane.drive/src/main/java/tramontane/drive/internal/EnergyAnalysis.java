@@ -5,7 +5,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.Set;
 import org.osgi.service.component.annotations.Component;
 import tramontane.analysis.Amount;
@@ -123,8 +122,7 @@ public final class EnergyAnalysis implements Analysis<EnergyUse> {
     }
 
     private Phase phase(Design design, Design uncontrolled, MissionPhase phase, Map<String, DriveState> states, Run run) {
-        List<Engine.Case> cases = Cases.of(design, Set.of(phase.condition())).of(phase.condition()).stream().toList()
-                .stream().map(id -> new Engine.Case[] {id}).map(each -> each[0]).toList();
+        List<Engine.Case> cases = Cases.of(design, Set.of(phase.condition())).of(phase.condition());
         List<Optional<Double>> now = cases.stream().map(each -> power(Optional.ofNullable(states.get(each.concrete().id())), design, each.concrete())).toList();
         List<Optional<Double>> full = new ArrayList<>();
         for (Engine.Case each : cases) {
@@ -281,11 +279,5 @@ public final class EnergyAnalysis implements Analysis<EnergyUse> {
         Map<String, Figure> all = new LinkedHashMap<>();
         figures.forEach(figure -> all.put(figure.place(), figure));
         return all;
-    }
-
-    /** The mean power of a year, W; empty where none is known. */
-    static OptionalDouble meanPower(EnergyUse use) {
-        double time = use.phases().stream().mapToDouble(EnergyUse.Phase::time).sum();
-        return use.energy().isPresent() && time > 0 ? OptionalDouble.of(use.energy().get() / time) : OptionalDouble.empty();
     }
 }
