@@ -13,8 +13,8 @@ import tramontane.physics.RootSearch;
  * memory).
  *
  * <p>Found on a logarithmic grid of 40 frequencies a decade, refined where phase or size move by more than 0.2 (rad, e-folds) from one
- * to the next, from 1 % of the slowest to a hundred times the fastest; responses below 1e-13 of the largest count as none. A pair of a
- * resonance and its opposite narrower than the grid may be missed; heated bodies have none.
+ * to the next, from 1 % of the slowest to a hundred times the fastest and on to the size of one; responses below 1e-13 of the largest
+ * count as none. A pair of a resonance and its opposite narrower than the grid may be missed; heated bodies have none.
  *
  * @param plant    from setting to sensed temperature, K
  * @param gain     slope of the law, setting per kelvin
@@ -24,6 +24,7 @@ import tramontane.physics.RootSearch;
 public record ControlLoop(StateSpace plant, double gain, List<Double> lags, double deadTime) {
 
     private static final int PER_DECADE = 40;
+    private static final int FURTHER = 20;
     private static final double LARGEST_MOVE = 0.2;
     private static final double NONE = 1e-13;
     private static final int MOST_HALVINGS = 40;
@@ -179,7 +180,9 @@ public record ControlLoop(StateSpace plant, double gain, List<Double> lags, doub
         double start = largest > 0 ? rest.real() < 0 ? -Math.PI : 0 : first.phase();
         Place last = new Place(0, Math.log(largest > 0 ? largest : first.magnitude()), start);
         grid.add(last);
-        for (int i = 0; i <= steps; i++) {
+        // on to where the size is one, as far as it falls
+        int most = atOnce() == 0 ? steps + FURTHER * PER_DECADE : steps;
+        for (int i = 0; i <= steps || i <= most && last.size > 0; i++) {
             Place next = follow(last, low * Math.pow(10, (double) i / PER_DECADE));
             refine(grid, last, next, 0);
             last = grid.get(grid.size() - 1);

@@ -86,10 +86,8 @@ final class LoopRun {
             double count = Math.ceil((target - time) / Math.min(wish, duration / LEAST_STEPS) - 1e-9);
             step((target - time) / Math.max(1, count), count <= 1 ? target : Double.NaN, always);
         }
-        if (end == Trajectory.End.COMPLETE) {
-            double acts = applied(time, time + TOO_SHORT * duration);
-            recorder.add(time, steps.sensor(acts), asked, steps.actual(acts), steps.state(), steps.plantSize(), true);
-        }
+        double acts = applied(time, time + TOO_SHORT * duration);
+        recorder.add(time, steps.sensor(acts), asked, steps.actual(acts), steps.state(), steps.plantSize(), true);
         return recorder.end(end);
     }
 

@@ -157,15 +157,17 @@ public final class Trajectory {
         private final List<double[]> scalars = new ArrayList<>();
         private final List<double[]> states = new ArrayList<>();
         private double due;
+        private double latest = -1;
 
         Recorder(double duration) {
             spacing = duration / (MOST - 2);
         }
 
         void add(double time, double sensor, double asked, double actual, double[] state, int size, boolean last) {
-            if (time < due && !last) {
+            if (time <= latest || time < due && !last) {
                 return;
             }
+            latest = time;
             due = time + spacing;
             scalars.add(new double[] {time, sensor, asked, actual});
             states.add(Arrays.copyOf(state, size));

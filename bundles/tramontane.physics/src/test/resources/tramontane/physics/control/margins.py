@@ -78,7 +78,7 @@ while made < 36:
     if d != 0 and not lags:
         continue
     rest = d - c @ numpy.linalg.solve(a, b)
-    gain = -numpy.sign(rest) * 10 ** random.uniform(-0.5, 1.5) / abs(rest)
+    gain = -numpy.sign(rest) * 10 ** random.uniform(-0.5, 1.5 if dead > 0 else 3.5) / abs(rest)
     poles = numpy.linalg.eigvals(a)
     low = 1e-4 * min(abs(poles).min(), min([1 / t for t in lags], default=1e9))
     high = 1e3 * max(abs(poles).max(), max([1 / t for t in lags], default=0))
