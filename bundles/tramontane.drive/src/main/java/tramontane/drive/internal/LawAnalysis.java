@@ -1,0 +1,450 @@
+package tramontane.drive.internal;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.osgi.service.component.annotations.Activate;
+import org.osgi.service.component.annotations.Component;
+import org.osgi.service.component.annotations.Reference;
+import tramontane.analysis.Amount;
+import tramontane.analysis.Analysis;
+import tramontane.analysis.Better;
+import tramontane.analysis.Cases;
+import tramontane.analysis.Engine;
+import tramontane.analysis.Figure;
+import tramontane.analysis.FigureKind;
+import tramontane.analysis.Finding;
+import tramontane.analysis.Input;
+import tramontane.analysis.Needs;
+import tramontane.analysis.Overview;
+import tramontane.analysis.Relation;
+import tramontane.analysis.Result;
+import tramontane.analysis.Run;
+import tramontane.analysis.Scope;
+import tramontane.analysis.Severity;
+import tramontane.analysis.Table;
+import tramontane.analysis.Trace;
+import tramontane.drive.ComputedLaws;
+import tramontane.drive.LawDrive;
+import tramontane.drive.LoopState;
+import tramontane.model.Condition;
+import tramontane.model.ControlLaw;
+import tramontane.model.Design;
+import tramontane.model.Quantities;
+import tramontane.model.Quantity;
+import tramontane.model.Requirement;
+import tramontane.physics.control.StateSpace;
+import tramontane.physics.units.QuantityKind;
+import tramontane.thermal.ThermalModel;
+import tramontane.thermal.ThermalModels;
+import tramontane.thermal.ThermalState;
+
+/**
+ * The control laws that spare most and still hold every temperature in every condition.
+ *
+ * <p>In each case the lowest settings are searched at which all limits and temperature requirements hold; the laws are the lowest
+ * ones through these that never fall, start the movers, and are no steeper than their gain margin allows. They are then put into the
+ * design and asked about again, and what does not hold yet is raised.
+ */
+@Component(service = Analysis.class)
+public final class LawAnalysis implements Analysis<ComputedLaws> {
+
+    static final FigureKind NEEDED = new FigureKind("drive.law.needed", "setting needed", QuantityKind.FRACTION, Better.LOWER,
+            "Lowest setting of a control law that holds all temperatures in a case; full speed where none does.");
+    static final FigureKind COMPUTED = new FigureKind("drive.law.setting", "setting by the computed law", QuantityKind.FRACTION, Better.LOWER,
+            "The setting at which the computed control law rests in a case.");
+
+    static final Relation LEAST = new Relation("setting needed", "min s: T_limit - T(s) ≥ reserve for all parts", "thermal model; root search",
+            "margins rise with speed");
+    static final Relation THROUGH = new Relation("computed law", "f(T) = max over cases of min(s_c, s_c - k (T_c - T))",
+            "the lowest law that never falls, is no steeper than k, and gives s_c at T_c", "k by the gain margin wanted");
+
+    /** Lowest setting of a law whose movers say of none. */
+    static final double ASSUMED_LOWEST = 0.2;
+    /** Steepest law whatever its loop allows, 1/K: from nothing to full speed within two kelvin. */
+    private static final double STEEPEST = 0.5;
+    /** Kept of the steepest slope that the gain margin allows. */
+    private static final double SAFE = 0.95;
+    /** Rounds in which what does not hold yet is raised. */
+    private static final int ROUNDS = 6;
+    /** By how much a setting is raised that is too low, and a margin that counts as held, K. */
+    private static final double RAISE = 0.02;
+    private static final double HELD = 1e-3;
+    private static final double ALIKE = 0.005;
+
+    private final Decoding decoding = new Decoding();
+    private final ThermalModels models;
+
+    /**
+     * Made by the framework, where temperatures are loaded.
+     *
+     * @param models makes thermal models
+     */
+    @Activate
+    public LawAnalysis(@Reference ThermalModels models) {
+        this.models = models;
+    }
+
+    @Override
+    public String id() {
+        return "drive.law";
+    }
+
+    @Override
+    public String label() {
+        return "computed control law";
+    }
+
+    @Override
+    public Scope scope() {
+        return Scope.DESIGN;
+    }
+
+    @Override
+    public Class<ComputedLaws> gives() {
+        return ComputedLaws.class;
+    }
+
+    @Override
+    public Needs needs() {
+        return Needs.NOTHING;
+    }
+
+    @Override
+    public List<FigureKind> figures() {
+        return List.of(NEEDED, COMPUTED);
+    }
+
+    @Override
+    public Design reads(Design design) {
+        return models.reads(design).withRequirements(design.requirements());
+    }
+
+    /** What a case takes of all laws. */
+    private static final class Case {
+        private final String id;
+        private final String declared;
+        private final Condition condition;
+        private final List<ThermalModel.Acting> laws;
+        private final double[] lowest;
+        private final Optional<ThermalState> now;
+        private double[] needed;
+        private double[] sensor;
+        private double[] steepest;
+        private double missing;
+        private Optional<ThermalState> then = Optional.empty();
+
+        Case(Engine.Case of, List<ThermalModel.Acting> laws, double[] lowest, Optional<ThermalState> now) {
+            id = of.concrete().id();
+            declared = of.declared();
+            condition = of.concrete();
+            this.laws = laws;
+            this.lowest = lowest;
+            this.now = now;
+        }
+
+        Optional<Double> setting(Optional<ThermalState> state, int law) {
+            return laws.get(law).banks().stream().findFirst().flatMap(bank -> state.map(each -> each.feeds().get(bank).setting()));
+        }
+    }
+
+    @Override
+    public Result<ComputedLaws> run(Input input, Run run) {
+        return new Computation(input.design(), run).result();
+    }
+
+    /** One computation. */
+    private final class Computation {
+        private final Design design;
+        private final Run run;
+        private final List<Finding> findings = new ArrayList<>();
+        private final List<Case> cases = new ArrayList<>();
+        private final List<String> idle = new ArrayList<>();
+
+        Computation(Design design, Run run) {
+            this.design = design;
+            this.run = run;
+        }
+
+        Result<ComputedLaws> result() {
+            if (design.controlLaws().isEmpty()) {
+                return Result.of(new ComputedLaws(List.of()));
+            }
+            List<Engine.Case> all = Cases.of(design, Set.of()).list();
+            for (int i = 0; i < all.size(); i++) {
+                run.check();
+                run.progress(0.7 * i / all.size(), all.get(i).concrete().id());
+                look(all.get(i));
+            }
+            if (cases.isEmpty() || cases.stream().anyMatch(each -> each.needed == null)) {
+                return new Result<>(Optional.of(new ComputedLaws(List.of())), List.of(), findings);
+            }
+            List<ThermalModel.Acting> laws = cases.getFirst().laws;
+            double[] slope = new double[laws.size()];
+            for (int i = 0; i < slope.length; i++) {
+                int law = i;
+                slope[i] = Math.min(STEEPEST, SAFE * cases.stream().mapToDouble(each -> each.steepest[law]).min().orElseThrow());
+            }
+            List<ControlLaw> computed = List.of();
+            boolean holds = false;
+            for (int round = 0; round < ROUNDS && !holds; round++) {
+                run.check();
+                run.progress(0.7 + 0.3 * round / ROUNDS, "round " + (round + 1));
+                computed = laws(laws, slope);
+                holds = verify(with(computed), slope);
+            }
+            return told(laws, computed, slope, holds);
+        }
+
+        private void look(Engine.Case each) {
+            ThermalModel model = models.model(design, each.concrete());
+            List<ThermalModel.Acting> laws = model.acting().stream().filter(law -> !law.banks().isEmpty()).toList();
+            if (!model.obstacles().isEmpty() || laws.isEmpty()) {
+                if (each.concrete().speed().isPresent()) {
+                    idle.add(each.concrete().id());
+                }
+                return;
+            }
+            double[] lowest = laws.stream().mapToDouble(this::lowest).toArray();
+            Optional<ThermalState> now = model.settle(run::cancelled).state();
+            Case found = new Case(each, laws, lowest, now);
+            cases.add(found);
+            double reserve = laws.stream().mapToDouble(law -> decoding.law(law.law()).reserve()).max().orElse(0);
+            String aim = decoding.law(laws.getFirst().law()).aim();
+            LeastSettings.Found least = new LeastSettings(design, model, laws, lowest, aim, settings -> asked(found, settings), now, run::cancelled)
+                    .find(reserve);
+            run.check();
+            found.missing = Math.max(0, -least.margin());
+            if (least.state().isEmpty()) {
+                findings.add(Finding.of(Severity.NOT_JUDGED, "", "no control law can be computed: in " + each.concrete().id()
+                        + " flow and temperature come to no rest even at full speed"));
+                return;
+            }
+            double[] sensor = new double[laws.size()];
+            double[] steepest = new double[laws.size()];
+            for (int i = 0; i < sensor.length; i++) {
+                ThermalModel.Acting law = laws.get(i);
+                OptionalDouble reads = model.sensed(law.law(), least.state().get());
+                if (reads.isEmpty()) {
+                    findings.add(Finding.of(Severity.NOT_JUDGED, "", "no control law can be computed: what " + law.law().id() + " reads has no temperature in "
+                            + each.concrete().id()));
+                    return;
+                }
+                sensor[i] = reads.getAsDouble();
+                Loops loop = new Loops(design, model, law, decoding);
+                Optional<StateSpace> plant = loop.near(least.state().get(), least.settings()[i], run::cancelled);
+                steepest[i] = plant.map(space -> loop.loop(space, 1).margins().gain() / decoding.law(law.law()).gainMargin()).orElse(Double.POSITIVE_INFINITY);
+            }
+            found.needed = least.settings();
+            found.sensor = sensor;
+            found.steepest = steepest;
+        }
+
+        /** The lowest setting that the movers of a law can do with. */
+        private double lowest(ThermalModel.Acting law) {
+            Optional<Double> stated = decoding.law(law.law()).lowest();
+            return stated.orElseGet(() -> FitAnalysis.banks(design, decoding).stream().filter(bank -> law.banks().contains(bank.bank().id()))
+                    .flatMap(bank -> bank.part().flatMap(part -> FitFindings.lowestSetting(part, bank)).stream()).max(Double::compare)
+                    .map(each -> Math.min(1, each)).orElse(ASSUMED_LOWEST));
+        }
+
+        /** The least margin of the requirements on temperatures at settings of the laws, K. */
+        private double asked(Case of, double[] settings) {
+            List<Requirement> wanted = temperatures(of);
+            if (wanted.isEmpty()) {
+                return Double.POSITIVE_INFINITY;
+            }
+            List<ControlLaw> held = new ArrayList<>();
+            for (int i = 0; i < settings.length; i++) {
+                held.add(law(of.laws.get(i).law(), List.of(new ComputedLaws.Point(of.condition.temperature(), settings[i]))));
+            }
+            return asked(with(held), of.condition, wanted);
+        }
+
+        private double asked(Design changed, Condition condition, List<Requirement> wanted) {
+            double least = Double.POSITIVE_INFINITY;
+            for (Requirement requirement : wanted) {
+                for (Figure figure : run.figures(changed, condition, requirement.figure())) {
+                    if (requirement.place().equals(Requirement.WORST) || requirement.place().equals(figure.place())) {
+                        least = Math.min(least, requirement.atMost().map(most -> most.si() - figure.value()).orElse(Double.POSITIVE_INFINITY));
+                        least = Math.min(least, requirement.atLeast().map(most -> figure.value() - most.si()).orElse(Double.POSITIVE_INFINITY));
+                    }
+                }
+            }
+            return least;
+        }
+
+        private final Map<String, Boolean> isTemperature = new LinkedHashMap<>();
+
+        /** The requirements on temperatures that hold in a case. */
+        private List<Requirement> temperatures(Case of) {
+            return design.requirements().stream().filter(each -> each.appliesIn(of.declared)).filter(each -> isTemperature.computeIfAbsent(each.figure(),
+                    id -> run.figures(design, of.condition, id).stream().findFirst().map(figure -> figure.kind().quantity())
+                            .filter(kind -> kind.equals(QuantityKind.TEMPERATURE) || kind.equals(QuantityKind.TEMPERATURE_DIFFERENCE)).isPresent())).toList();
+        }
+
+        private Design with(List<ControlLaw> changed) {
+            Map<String, ControlLaw> byId = changed.stream().collect(Collectors.toMap(ControlLaw::id, law -> law));
+            return design.withControlLaws(design.controlLaws().stream().map(law -> byId.getOrDefault(law.id(), law)).toList());
+        }
+
+        private ControlLaw law(ControlLaw law, List<ComputedLaws.Point> points) {
+            return new ControlLaw(law.id(), law.sensor(), law.banks(), Quantities.of(points.stream().mapToDouble(ComputedLaws.Point::temperature).toArray()),
+                    Quantities.of(points.stream().mapToDouble(ComputedLaws.Point::setting).toArray()), points.size() == 1 ? Optional.empty() : law.hysteresis(),
+                    law.riseLimit(), law.fallLimit(), law.more());
+        }
+
+        private List<ControlLaw> laws(List<ThermalModel.Acting> laws, double[] slope) {
+            List<ControlLaw> computed = new ArrayList<>();
+            for (int i = 0; i < laws.size(); i++) {
+                int law = i;
+                ControlLaw stated = laws.get(i).law();
+                double tolerance = decoding.law(stated).tolerance();
+                double lowest = cases.getFirst().lowest[i];
+                List<LeastLaw.Need> needs = cases.stream().map(each -> new LeastLaw.Need(each.sensor[law] - tolerance, Math.max(lowest, each.needed[law])))
+                        .toList();
+                computed.add(law(stated, LeastLaw.points(needs, lowest, slope[i], stated.hysteresis().map(Quantity::si).orElse(0.0))));
+            }
+            return computed;
+        }
+
+        /** Asks about the design with the laws; what does not hold is raised, what is near hunting made flatter. */
+        private boolean verify(Design changed, double[] slope) {
+            boolean holds = true;
+            for (Case each : cases) {
+                run.check();
+                ThermalModel model = models.model(changed, each.condition);
+                each.then = model.settle(run::cancelled).state();
+                double reserve = each.laws.stream().mapToDouble(law -> decoding.law(law.law()).reserve()).max().orElse(0);
+                double margin = each.then.isEmpty() ? Double.NEGATIVE_INFINITY : model.margin(each.then.get()).orElse(Double.POSITIVE_INFINITY);
+                List<Requirement> wanted = temperatures(each);
+                margin = margin < 0 || wanted.isEmpty() ? margin : Math.min(margin, asked(changed, each.condition, wanted));
+                if (each.missing == 0 && margin < reserve - HELD) {
+                    holds = false;
+                    for (int i = 0; i < each.needed.length; i++) {
+                        each.needed[i] = Math.min(1, each.needed[i] + RAISE);
+                    }
+                }
+                Optional<LoopState> loops = run.ask(changed, each.condition, LoopState.class);
+                for (int i = 0; i < slope.length && loops.isPresent(); i++) {
+                    double wantedMargin = decoding.law(each.laws.get(i).law()).gainMargin();
+                    double has = loops.get().law(each.laws.get(i).law().id()).map(LoopState.Law::gainMargin).orElse(Double.POSITIVE_INFINITY);
+                    if (has < wantedMargin) {
+                        slope[i] *= SAFE * has / wantedMargin;
+                        holds = false;
+                    }
+                }
+            }
+            return holds;
+        }
+
+        private Result<ComputedLaws> told(List<ThermalModel.Acting> laws, List<ControlLaw> computed, double[] slope, boolean holds) {
+            List<ComputedLaws.Law> told = new ArrayList<>();
+            List<Figure> figures = new ArrayList<>();
+            List<Overview> overviews = new ArrayList<>();
+            boolean enough = cases.stream().allMatch(each -> each.missing == 0);
+            for (int i = 0; i < laws.size(); i++) {
+                ControlLaw law = computed.get(i);
+                double[] temperature = law.temperature().toArray();
+                double[] setting = law.speed().toArray();
+                List<ComputedLaws.Point> points = new ArrayList<>();
+                double steepest = 0;
+                for (int k = 0; k < temperature.length; k++) {
+                    points.add(new ComputedLaws.Point(temperature[k], setting[k]));
+                    steepest = k == 0 ? 0 : Math.max(steepest, (setting[k] - setting[k - 1]) / (temperature[k] - temperature[k - 1]));
+                }
+                List<ComputedLaws.Case> takes = new ArrayList<>();
+                for (Case each : cases) {
+                    takes.add(new ComputedLaws.Case(each.id, each.needed[i], each.sensor[i], each.setting(each.now, i), each.setting(each.then, i), each.missing));
+                    figures.add(Figure.of(NEEDED, law.id(), each.needed[i]).in(each.id));
+                    each.setting(each.then, i).ifPresent(then -> figures.add(Figure.of(COMPUTED, law.id(), then).in(each.id)));
+                    steps(each, i, law.id(), slope[i], points);
+                }
+                ComputedLaws.Law one = new ComputedLaws.Law(law.id(), law.sensor(), laws.get(i).banks(), decoding.law(law).aim(), points, steepest, holds && enough, takes);
+                told.add(one);
+                overviews.add(new Overview(pointTable(one), List.of()));
+                overviews.add(new Overview(caseTable(one), List.of(NEEDED.id(), COMPUTED.id())));
+                say(one, decoding.law(law), holds);
+            }
+            Result<ComputedLaws> result = new Result<>(Optional.of(new ComputedLaws(told)), figures, findings);
+            return result.with(overviews.toArray(Overview[]::new));
+        }
+
+        private void say(ComputedLaws.Law law, LawDrive drive, boolean holds) {
+            String what = "control law " + law.law();
+            for (ComputedLaws.Case each : law.cases()) {
+                if (each.missing() > 0) {
+                    findings.add(Finding.of(Severity.NOT_MET, "", "no setting of " + what + " holds all temperatures in " + each.id() + ": even full speed is ",
+                            new Amount(each.missing(), QuantityKind.TEMPERATURE_DIFFERENCE), " short").remedy("take stronger or more movers, or ease the air path"));
+                }
+            }
+            double now = law.cases().stream().mapToDouble(each -> each.now().orElse(Double.NaN)).average().orElse(Double.NaN);
+            double then = law.cases().stream().mapToDouble(each -> each.then().orElse(Double.NaN)).average().orElse(Double.NaN);
+            if (holds && law.holds() && then < now - ALIKE) {
+                findings.add(Finding.note("", what + " asks for more speed than it must: ", new Amount(now, QuantityKind.FRACTION), " on the mean of all conditions,"
+                        + " where a law computed for least " + law.aim() + " asks for ", new Amount(then, QuantityKind.FRACTION), " and holds all temperatures")
+                        .remedy("take the computed points; the export control-law writes them as a table"));
+            } else if (!holds) {
+                findings.add(Finding.caution("", "the law computed for " + what + " was not found to hold all temperatures in all conditions").remedy(
+                        "leave a larger reserve in its drive section"));
+            }
+            if (drive.lowest().isEmpty() && cases.getFirst().lowest[index(law)] == ASSUMED_LOWEST) {
+                findings.add(Finding.note("", "nothing says from which setting the movers of " + what + " run; the computed law goes down to ",
+                        new Amount(ASSUMED_LOWEST, QuantityKind.FRACTION)).remedy("state startSetting in the drive section of the part, or lowest in that of the law")
+                        .source("common practice"));
+            }
+            if (!idle.isEmpty()) {
+                findings.add(Finding.note("", what + " is computed without " + String.join(", ", idle) + ", which " + (idle.size() == 1 ? "states its" : "state their")
+                        + " own speed setting"));
+            }
+        }
+
+        private int index(ComputedLaws.Law law) {
+            List<ThermalModel.Acting> laws = cases.getFirst().laws;
+            for (int i = 0; i < laws.size(); i++) {
+                if (laws.get(i).law().id().equals(law.law())) {
+                    return i;
+                }
+            }
+            throw new IllegalStateException("no law " + law.law());
+        }
+
+        private void steps(Case each, int law, String id, double slope, List<ComputedLaws.Point> points) {
+            if (!run.trace().recording()) {
+                return;
+            }
+            run.trace().step(new Trace.Step(NEEDED.id(), id, LEAST, each.needed[law], List.of(
+                    new Trace.Term("reserve", QuantityKind.TEMPERATURE_DIFFERENCE, decoding.law(each.laws.get(law).law()).reserve(), "drive section of control law " + id),
+                    new Trace.Term("lowest setting that is looked at", QuantityKind.FRACTION, each.lowest[law], "drive sections of law and part, or assumed"),
+                    new Trace.Term("sensor at that setting", QuantityKind.TEMPERATURE, each.sensor[law], "what if: " + each.id))));
+            List<Trace.Term> terms = new ArrayList<>();
+            terms.add(new Trace.Term("steepest slope k, 1/K", QuantityKind.NUMBER, slope, "drive.loop.gainMargin at the settings needed"));
+            points.forEach(point -> terms.add(new Trace.Term("setting at " + Math.round(10 * (point.temperature() - 273.15)) / 10.0 + " °C", QuantityKind.FRACTION,
+                    point.setting(), "computed")));
+            each.setting(each.then, law).ifPresent(then -> run.trace().step(new Trace.Step(COMPUTED.id(), id, THROUGH, then, terms)));
+        }
+    }
+
+    private static Table pointTable(ComputedLaws.Law law) {
+        return new Table("Computed for " + law.law() + ", least " + law.aim(), List.of(new Table.Column("point", false), new Table.Column(law.sensor(), true),
+                new Table.Column("setting", true)), java.util.stream.IntStream.range(0, law.points().size()).mapToObj(i -> List.<Table.Cell>of(
+                        new Table.Words(Integer.toString(i + 1)), new Amount(law.points().get(i).temperature(), QuantityKind.TEMPERATURE),
+                        new Amount(law.points().get(i).setting(), QuantityKind.FRACTION))).toList());
+    }
+
+    private static Table caseTable(ComputedLaws.Law law) {
+        return new Table("Settings of " + law.law(), List.of(new Table.Column("condition", false), new Table.Column("needed", true), new Table.Column(
+                law.sensor() + " then", true), new Table.Column("with the law as it is", true), new Table.Column("with the computed one", true)),
+                law.cases().stream().map(each -> List.of(new Table.Words(each.id()), new Amount(each.needed(), QuantityKind.FRACTION),
+                        new Amount(each.sensor(), QuantityKind.TEMPERATURE), cell(each.now()), cell(each.then()))).toList());
+    }
+
+    private static Table.Cell cell(Optional<Double> setting) {
+        return setting.<Table.Cell>map(share -> new Amount(share, QuantityKind.FRACTION)).orElse(new Table.Empty());
+    }
+}

@@ -1,0 +1,115 @@
+package tramontane.drive.internal;
+
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.osgi.service.component.annotations.Component;
+import tramontane.analysis.Evaluation;
+import tramontane.analysis.Exporter;
+import tramontane.model.Design;
+import tramontane.model.Form;
+import tramontane.model.Problem;
+import tramontane.model.Values;
+
+/** Control laws as tables of a C header (ISO C99), with a function that reads between their points in whole numbers. */
+@Component(service = Exporter.class)
+public final class LawHeader implements Exporter {
+
+    @Override
+    public String id() {
+        return "control-law-c";
+    }
+
+    @Override
+    public String label() {
+        return "control laws as a C header";
+    }
+
+    @Override
+    public String ending() {
+        return "h";
+    }
+
+    @Override
+    public Form settings() {
+        return LawTables.SETTINGS;
+    }
+
+    @Override
+    public Set<Class<?>> reads() {
+        return LawTables.reads();
+    }
+
+    @Override
+    public Exported write(Design design, Evaluation evaluation, Values settings) {
+        List<Problem> problems = new ArrayList<>();
+        List<LawTables.Written> laws = LawTables.of(design, evaluation, settings, problems);
+        String guard = "TRAMONTANE_" + (laws.size() == 1 ? LawTables.identifier(laws.getFirst().id()) : "control_laws").toUpperCase(Locale.ROOT) + "_H";
+        StringBuilder text = new StringBuilder("""
+                /*
+                 * Control laws: speed setting against the temperature of a sensor.
+                 *
+                 * Temperatures are in 0.1 degrees Celsius, settings in 0.1 percent of full speed. Straight between the points,
+                 * held before the first and behind the last; a hysteresis is how far the way down lies below the way up.
+                 * Try it on the equipment, with a mover failed too, before anything depends on it.
+                 */
+                """).append("#ifndef ").append(guard).append("\n#define ").append(guard).append("\n\n#include <stdint.h>\n");
+        Set<String> names = new HashSet<>();
+        for (LawTables.Written law : laws) {
+            law(text, law, unique(LawTables.identifier(law.id()), names));
+        }
+        return LawTables.exported(laws, text.append("\n#endif\n").toString(), problems);
+    }
+
+    private static String unique(String name, Set<String> taken) {
+        String free = name;
+        for (int i = 2; !taken.add(free); i++) {
+            free = name + "_" + i;
+        }
+        return free;
+    }
+
+    private static void law(StringBuilder text, LawTables.Written law, String name) {
+        String constant = name.toUpperCase(Locale.ROOT);
+        String what = !law.computed() ? "as stated in the design" : "computed for least " + law.aim()
+                + (law.holds() ? ", holds all temperatures" : ", DOES NOT HOLD ALL TEMPERATURES");
+        text.append("\n/* ").append(comment(law.id())).append(", sensor: ").append(comment(law.sensor())).append("; ").append(what).append(" */\n");
+        text.append("#define ").append(constant).append("_POINTS ").append(law.points().size()).append('\n');
+        text.append("#define ").append(constant).append("_HYSTERESIS ").append(law.hysteresis()).append('\n');
+        text.append("static const int16_t ").append(name).append("_temperature[").append(constant).append("_POINTS] = {").append(column(law, 0)).append("};\n");
+        text.append("static const int16_t ").append(name).append("_setting[").append(constant).append("_POINTS] = {").append(column(law, 1)).append("};\n");
+        text.append("""
+
+                /* The setting on the way up, rounded up. */
+                static inline int16_t NAME(int16_t temperature)
+                {
+                    int i;
+                    if (temperature <= NAME_temperature[0]) {
+                        return NAME_setting[0];
+                    }
+                    for (i = 1; i < CONSTANT_POINTS; i++) {
+                        if (temperature <= NAME_temperature[i]) {
+                            int32_t width = (int32_t)NAME_temperature[i] - NAME_temperature[i - 1];
+                            int32_t rise = (int32_t)NAME_setting[i] - NAME_setting[i - 1];
+                            int32_t along = (int32_t)temperature - NAME_temperature[i - 1];
+                            int32_t part = rise * along;
+                            return (int16_t)(NAME_setting[i - 1] + (part > 0 ? (part + width - 1) / width : part / width));
+                        }
+                    }
+                    return NAME_setting[CONSTANT_POINTS - 1];
+                }
+                """.replace("NAME", name).replace("CONSTANT", constant));
+    }
+
+    private static String column(LawTables.Written law, int which) {
+        return law.points().stream().map(point -> Integer.toString(point[which])).collect(Collectors.joining(", "));
+    }
+
+    /** Text that ends no comment. */
+    private static String comment(String text) {
+        return text.replace("*/", "* /").replace("/*", "/ *").replaceAll("\\p{Cntrl}", " ").replace("\\", "/");
+    }
+}
