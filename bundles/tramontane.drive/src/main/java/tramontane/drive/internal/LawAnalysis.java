@@ -47,7 +47,7 @@ import tramontane.thermal.ThermalState;
 /**
  * The control laws that spare most and still hold every temperature in every condition.
  *
- * <p>In each case the lowest settings are searched at which all limits and temperature requirements hold; the laws are the lowest
+ * <p>In each case the lowest settings are searched at which all limits and all requirements on temperatures and flows hold; the laws are the lowest
  * ones through these that never fall, start the movers, and are no steeper than their gain margin allows. They are then put into the
  * design and asked about again, and what does not hold yet is raised.
  */
@@ -66,8 +66,8 @@ public final class LawAnalysis implements Analysis<ComputedLaws> {
 
     /** Lowest setting of a law whose movers say of none. */
     static final double ASSUMED_LOWEST = 0.2;
-    /** Steepest law whatever its loop allows, 1/K: from nothing to full speed within two kelvin. */
-    private static final double STEEPEST = 0.5;
+    /** Steepest law whatever its loop allows, 1/K: from nothing to full speed within ten kelvin, so that changes are not heard (common practice). */
+    private static final double STEEPEST = 0.1;
     /** Kept of the steepest slope that the gain margin allows. */
     private static final double SAFE = 0.95;
     /** Rounds in which what does not hold yet is raised. */
@@ -76,6 +76,11 @@ public final class LawAnalysis implements Analysis<ComputedLaws> {
     private static final double RAISE = 0.02;
     private static final double HELD = 1e-3;
     private static final double ALIKE = 0.005;
+    /** What requirements ask of cooling. */
+    private static final List<QuantityKind> COOLING = List.of(QuantityKind.TEMPERATURE, QuantityKind.TEMPERATURE_DIFFERENCE, QuantityKind.FLOW,
+            QuantityKind.MASS_FLOW, QuantityKind.VELOCITY);
+    /** Kelvin that stand for all of a flow. */
+    private static final double A_FLOW = 100;
 
     private final Decoding decoding = new Decoding();
     private final ThermalModels models;
@@ -214,10 +219,9 @@ public final class LawAnalysis implements Analysis<ComputedLaws> {
             Optional<ThermalState> now = model.settle(run::cancelled).state();
             Case found = new Case(each, laws, lowest, now);
             cases.add(found);
-            double reserve = laws.stream().mapToDouble(law -> decoding.law(law.law()).reserve()).max().orElse(0);
             String aim = decoding.law(laws.getFirst().law()).aim();
             LeastSettings.Found least = new LeastSettings(design, model, laws, lowest, aim, settings -> asked(found, settings), now, run::cancelled)
-                    .find(reserve);
+                    .find(reserve());
             run.check();
             found.missing = Math.max(0, -least.margin());
             if (least.state().isEmpty()) {
@@ -253,9 +257,9 @@ public final class LawAnalysis implements Analysis<ComputedLaws> {
                     .map(each -> Math.min(1, each)).orElse(ASSUMED_LOWEST));
         }
 
-        /** The least margin of the requirements on temperatures at settings of the laws, K. */
+        /** The least margin of the requirements on temperatures and flows at settings of the laws, K. */
         private double asked(Case of, double[] settings) {
-            List<Requirement> wanted = temperatures(of);
+            List<Requirement> wanted = cooling(of);
             if (wanted.isEmpty()) {
                 return Double.POSITIVE_INFINITY;
             }
@@ -271,21 +275,34 @@ public final class LawAnalysis implements Analysis<ComputedLaws> {
             for (Requirement requirement : wanted) {
                 for (Figure figure : run.figures(changed, condition, requirement.figure())) {
                     if (requirement.place().equals(Requirement.WORST) || requirement.place().equals(figure.place())) {
-                        least = Math.min(least, requirement.atMost().map(most -> most.si() - figure.value()).orElse(Double.POSITIVE_INFINITY));
-                        least = Math.min(least, requirement.atLeast().map(most -> figure.value() - most.si()).orElse(Double.POSITIVE_INFINITY));
+                        least = Math.min(least, requirement.atMost().map(most -> margin(figure, most.si() - figure.value(), most.si()))
+                                .orElse(Double.POSITIVE_INFINITY));
+                        least = Math.min(least, requirement.atLeast().map(most -> margin(figure, figure.value() - most.si(), most.si()))
+                                .orElse(Double.POSITIVE_INFINITY));
                     }
                 }
             }
             return least;
         }
 
-        private final Map<String, Boolean> isTemperature = new LinkedHashMap<>();
+        /** A margin in kelvin; that of a flow is made comparable. A reserve is wanted of temperatures alone. */
+        private double margin(Figure figure, double margin, double limit) {
+            QuantityKind kind = figure.kind().quantity();
+            return kind.equals(QuantityKind.TEMPERATURE) ? margin : reserve() + (kind.equals(QuantityKind.TEMPERATURE_DIFFERENCE) ? margin
+                    : A_FLOW * margin / Math.max(Math.abs(limit), Double.MIN_NORMAL));
+        }
 
-        /** The requirements on temperatures that hold in a case. */
-        private List<Requirement> temperatures(Case of) {
-            return design.requirements().stream().filter(each -> each.appliesIn(of.declared)).filter(each -> isTemperature.computeIfAbsent(each.figure(),
+        private double reserve() {
+            return design.controlLaws().stream().mapToDouble(law -> decoding.law(law).reserve()).max().orElse(0);
+        }
+
+        private final Map<String, Boolean> isCooling = new LinkedHashMap<>();
+
+        /** The requirements on temperatures and flows that hold in a case. */
+        private List<Requirement> cooling(Case of) {
+            return design.requirements().stream().filter(each -> each.appliesIn(of.declared)).filter(each -> isCooling.computeIfAbsent(each.figure(),
                     id -> run.figures(design, of.condition, id).stream().findFirst().map(figure -> figure.kind().quantity())
-                            .filter(kind -> kind.equals(QuantityKind.TEMPERATURE) || kind.equals(QuantityKind.TEMPERATURE_DIFFERENCE)).isPresent())).toList();
+                            .filter(COOLING::contains).isPresent())).toList();
         }
 
         private Design with(List<ControlLaw> changed) {
@@ -320,11 +337,10 @@ public final class LawAnalysis implements Analysis<ComputedLaws> {
                 run.check();
                 ThermalModel model = models.model(changed, each.condition);
                 each.then = model.settle(run::cancelled).state();
-                double reserve = each.laws.stream().mapToDouble(law -> decoding.law(law.law()).reserve()).max().orElse(0);
                 double margin = each.then.isEmpty() ? Double.NEGATIVE_INFINITY : model.margin(each.then.get()).orElse(Double.POSITIVE_INFINITY);
-                List<Requirement> wanted = temperatures(each);
+                List<Requirement> wanted = cooling(each);
                 margin = margin < 0 || wanted.isEmpty() ? margin : Math.min(margin, asked(changed, each.condition, wanted));
-                if (each.missing == 0 && margin < reserve - HELD) {
+                if (each.missing == 0 && margin < reserve() - HELD) {
                     holds = false;
                     for (int i = 0; i < each.needed.length; i++) {
                         each.needed[i] = Math.min(1, each.needed[i] + RAISE);
@@ -379,8 +395,12 @@ public final class LawAnalysis implements Analysis<ComputedLaws> {
             String what = "control law " + law.law();
             for (ComputedLaws.Case each : law.cases()) {
                 if (each.missing() > 0) {
-                    findings.add(Finding.of(Severity.NOT_MET, "", "no setting of " + what + " holds all temperatures in " + each.id() + ": even full speed is ",
-                            new Amount(each.missing(), QuantityKind.TEMPERATURE_DIFFERENCE), " short").remedy("take stronger or more movers, or ease the air path"));
+                    boolean reserved = each.missing() <= drive.reserve();
+                    findings.add(Finding.of(reserved ? Severity.CAUTION : Severity.NOT_MET, "", "no setting of " + what + (reserved ? " leaves the reserve of "
+                            : " holds all temperatures: even full speed is "), new Amount(reserved ? drive.reserve() : each.missing() - drive.reserve(),
+                            QuantityKind.TEMPERATURE_DIFFERENCE), reserved ? ": even full speed is " : " short", reserved ? new Amount(each.missing(),
+                            QuantityKind.TEMPERATURE_DIFFERENCE) : "", reserved ? " short of it" : "")
+                            .remedy("take stronger or more movers, or ease the air path").in(each.id()));
                 }
             }
             double now = law.cases().stream().mapToDouble(each -> each.now().orElse(Double.NaN)).average().orElse(Double.NaN);

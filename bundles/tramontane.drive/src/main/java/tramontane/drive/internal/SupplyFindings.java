@@ -170,15 +170,14 @@ final class SupplyFindings {
                 continue;
             }
             double backwards = rated.get() * -mover.flow() / free;
-            String who = bank.passage().id() + " " + mover.position();
             Optional<Double> restart = bank.part().restart();
-            Object[] turns = {"air blows back through " + who + ", which turns backwards at about ", new Amount(backwards, QuantityKind.ROTATIONAL_SPEED)};
+            Object[] turns = {"air blows back through a failed mover of bank " + bank.passage().id() + ", which turns backwards at about ", new Amount(backwards, QuantityKind.ROTATIONAL_SPEED)};
             String source = "estimate: a rotor that air turns freely has the flow coefficient of free delivery (fan laws; friction left out)";
             if (restart.isEmpty()) {
                 add(Finding.caution(bank.passage().id(), join(turns, "; nothing says whether " + bank.mover().id() + " starts against that"))
                         .remedy("ask its maker, state it as restart in its drive section, or fit flaps").source(source));
             } else if (backwards > restart.get()) {
-                add(Finding.of(Severity.NOT_MET, bank.passage().id(), join(turns, "; " + bank.mover().id() + " starts only up to ",
+                add(Finding.caution(bank.passage().id(), join(turns, "; " + bank.mover().id() + " starts only up to ",
                         new Amount(restart.get(), QuantityKind.ROTATIONAL_SPEED))).remedy("fit flaps, or stop the others while it starts").source(source));
             } else {
                 add(Finding.note(bank.passage().id(), join(turns, "; " + bank.mover().id() + " starts up to ",

@@ -130,10 +130,10 @@ class DriveAnalysisTest {
     void aFailedMoverThatTurnsBackwardsMustStartAgain() {
         String conditions = "{'id': 'failed', 'failed': [{'bank': 'fans', 'position': 1, 'state': 'freewheeling'}]}";
         String open = Boxes.drive(Boxes.Box.of(DC, "").withConditions(conditions).design()).sentences().getFirst();
-        assertTrue(open.startsWith("caution: air blows back through fans 1, which turns backwards at about ") && open.contains(
+        assertTrue(open.startsWith("caution: air blows back through a failed mover of bank fans, which turns backwards at about ") && open.contains(
                 "nothing says whether F starts against that"), open);
         String weak = Boxes.drive(Boxes.Box.of(DC + ", 'restart': '10 rpm'", "").withConditions(conditions).design()).sentences().getFirst();
-        assertTrue(weak.startsWith("not met: air blows back") && weak.contains("F starts only up to 10.0 rpm"), weak);
+        assertTrue(weak.startsWith("caution: air blows back") && weak.contains("F starts only up to 10.0 rpm"), weak);
         String strong = Boxes.drive(Boxes.Box.of(DC + ", 'restart': '3000 rpm'", "").withConditions(conditions).design()).sentences().getFirst();
         assertTrue(strong.startsWith("note: "), strong);
     }
