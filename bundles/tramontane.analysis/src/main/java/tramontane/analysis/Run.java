@@ -45,11 +45,26 @@ public interface Run {
      */
     void progress(double fraction, String message);
 
+    /**
+     * Whether this run answers a question of another analysis, which wants data and the values of figures: bounds of figures,
+     * findings and tables may be left out, and should be where they cost much. What is left out in one run is never handed to whom
+     * wants it.
+     */
+    default boolean brief() {
+        return false;
+    }
+
+    /** This run for a part of it that wants data and the values of figures alone, without a trace. */
+    default Run briefly() {
+        return new BriefRun(this);
+    }
+
     /** Where to say where figures come from; does nothing in normal runs. */
     Trace trace();
 
     /**
-     * "What if": the data of one type for another design or condition, computed on this thread and cached like any other.
+     * "What if": the data of one type for another design or condition, computed on this thread and cached like any other, by runs
+     * that are {@link #brief}.
      * What the asked analysis needs is computed with it; asking may go 32 deep.
      *
      * @param <R>       the type

@@ -12,12 +12,15 @@ import java.util.function.BooleanSupplier;
 import tramontane.airflow.AirPathModel;
 import tramontane.airflow.AirPathSolution;
 import tramontane.airflow.AirPathSolver;
+import tramontane.airflow.AirflowStudy;
 import tramontane.airflow.Feed;
 import tramontane.airflow.NetworkSolver;
 import tramontane.analysis.Finding;
 import tramontane.analysis.LinkKind;
 import tramontane.analysis.OperatingPoint;
 import tramontane.analysis.PassageKind;
+import tramontane.analysis.Result;
+import tramontane.analysis.Run;
 import tramontane.analysis.SpeedLaw;
 import tramontane.model.Condition;
 import tramontane.model.ControlLaw;
@@ -248,6 +251,17 @@ public final class ThermalModel {
      */
     public ThermalState at(OperatingPoint point) {
         return balancing.state(Drive.STATED, point, Map.of(), Optional.empty(), 0);
+    }
+
+    /**
+     * What there is to say of the air flow in a state, by {@link AirflowStudy}.
+     *
+     * @param state a state of this model that was solved, not one at given flows
+     * @param run   cancel, trace, and whether bounds and findings are wanted
+     */
+    public Result<OperatingPoint> study(ThermalState state, Run run) {
+        double[] temperatures = balancing.held(state.temperatures().stream().mapToDouble(Double::doubleValue).toArray());
+        return AirflowStudy.of(design, path, speedLaws, state.feeds(), temperatures, Optional.of(state.solution().orElseThrow()), run);
     }
 
     /** What the banks are fed with at given bay temperatures. */

@@ -59,10 +59,10 @@ record Variations(Map<String, Double> lessPressure, Map<String, Double> morePres
                         .ifPresent(there -> more.put(bank.bank(), there.flow()));
             }
         }
-        Map<String, Double> tolerances = tolerances(reading);
+        Map<String, Double> tolerances = run.brief() ? Map.of() : tolerances(reading);
         Bands bands = Bands.of(reading.figures(), tolerances, factors -> other.at(factors)
                 .map(there -> new Bands.Found(there.figures(), there.solution().complete())));
-        return new Variations(less, more, opened(reading, other), bands, tolerances);
+        return new Variations(less, more, run.brief() ? Optional.empty() : opened(reading, other), bands, tolerances);
     }
 
     /**

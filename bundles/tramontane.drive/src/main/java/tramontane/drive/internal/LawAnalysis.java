@@ -11,6 +11,7 @@ import java.util.stream.Collectors;
 import org.osgi.service.component.annotations.Activate;
 import org.osgi.service.component.annotations.Component;
 import org.osgi.service.component.annotations.Reference;
+import tramontane.airflow.AirflowStudy;
 import tramontane.analysis.Amount;
 import tramontane.analysis.Analysis;
 import tramontane.analysis.Better;
@@ -31,7 +32,6 @@ import tramontane.analysis.Table;
 import tramontane.analysis.Trace;
 import tramontane.drive.ComputedLaws;
 import tramontane.drive.LawDrive;
-import tramontane.drive.LoopState;
 import tramontane.model.Condition;
 import tramontane.model.ControlLaw;
 import tramontane.model.Design;
@@ -79,6 +79,8 @@ public final class LawAnalysis implements Analysis<ComputedLaws> {
     /** What requirements ask of cooling. */
     private static final List<QuantityKind> COOLING = List.of(QuantityKind.TEMPERATURE, QuantityKind.TEMPERATURE_DIFFERENCE, QuantityKind.FLOW,
             QuantityKind.MASS_FLOW, QuantityKind.VELOCITY);
+    /** Ids of figures that the air flow gives. */
+    private static final Set<String> OF_FLOWS = AirflowStudy.figures().stream().map(FigureKind::id).collect(Collectors.toUnmodifiableSet());
     /** Kelvin that stand for all of a flow. */
     private static final double A_FLOW = 100;
 
@@ -170,6 +172,7 @@ public final class LawAnalysis implements Analysis<ComputedLaws> {
         private final List<Finding> findings = new ArrayList<>();
         private final List<Case> cases = new ArrayList<>();
         private final List<String> idle = new ArrayList<>();
+        private OptionalDouble guess = OptionalDouble.empty();
 
         Computation(Design design, Run run) {
             this.design = design;
@@ -220,8 +223,8 @@ public final class LawAnalysis implements Analysis<ComputedLaws> {
             Case found = new Case(each, laws, lowest, now);
             cases.add(found);
             String aim = decoding.law(laws.getFirst().law()).aim();
-            LeastSettings.Found least = new LeastSettings(design, model, laws, lowest, aim, settings -> asked(found, settings), now, run::cancelled)
-                    .find(reserve());
+            LeastSettings.Found least = new LeastSettings(design, model, laws, lowest, aim, (settings, state) -> asked(found, model, settings, state), now, run::cancelled).find(reserve(), guess);
+            guess = OptionalDouble.of(least.settings()[laws.size() - 1]);
             run.check();
             found.missing = Math.max(0, -least.margin());
             if (least.state().isEmpty()) {
@@ -258,7 +261,7 @@ public final class LawAnalysis implements Analysis<ComputedLaws> {
         }
 
         /** The least margin of the requirements on temperatures and flows at settings of the laws, K. */
-        private double asked(Case of, double[] settings) {
+        private double asked(Case of, ThermalModel model, double[] settings, ThermalState state) {
             List<Requirement> wanted = cooling(of);
             if (wanted.isEmpty()) {
                 return Double.POSITIVE_INFINITY;
@@ -267,13 +270,17 @@ public final class LawAnalysis implements Analysis<ComputedLaws> {
             for (int i = 0; i < settings.length; i++) {
                 held.add(law(of.laws.get(i).law(), List.of(new ComputedLaws.Point(of.condition.temperature(), settings[i]))));
             }
-            return asked(with(held), of.condition, wanted);
+            return asked(with(held), of.condition, wanted, model, state);
         }
 
-        private double asked(Design changed, Condition condition, List<Requirement> wanted) {
+        private double asked(Design changed, Condition condition, List<Requirement> wanted, ThermalModel model, ThermalState state) {
             double least = Double.POSITIVE_INFINITY;
+            List<Figure> flows = wanted.stream().anyMatch(each -> OF_FLOWS.contains(each.figure())) ? flows(model, state) : List.of();
             for (Requirement requirement : wanted) {
-                for (Figure figure : run.figures(changed, condition, requirement.figure())) {
+                boolean here = OF_FLOWS.contains(requirement.figure());
+                List<Figure> figures = here ? flows.stream().filter(figure -> figure.kind().id().equals(requirement.figure())).toList()
+                        : run.figures(changed, condition, requirement.figure());
+                for (Figure figure : figures) {
                     if (requirement.place().equals(Requirement.WORST) || requirement.place().equals(figure.place())) {
                         least = Math.min(least, requirement.atMost().map(most -> margin(figure, most.si() - figure.value(), most.si()))
                                 .orElse(Double.POSITIVE_INFINITY));
@@ -283,6 +290,11 @@ public final class LawAnalysis implements Analysis<ComputedLaws> {
                 }
             }
             return least;
+        }
+
+        /** The figures of the air flow in a state that is known already: asking for them would search for it again. */
+        private List<Figure> flows(ThermalModel model, ThermalState state) {
+            return model.study(state, run.briefly()).figures();
         }
 
         /** A margin in kelvin; that of a flow is made comparable. A reserve is wanted of temperatures alone. */
@@ -339,17 +351,17 @@ public final class LawAnalysis implements Analysis<ComputedLaws> {
                 each.then = model.settle(run::cancelled).state();
                 double margin = each.then.isEmpty() ? Double.NEGATIVE_INFINITY : model.margin(each.then.get()).orElse(Double.POSITIVE_INFINITY);
                 List<Requirement> wanted = cooling(each);
-                margin = margin < 0 || wanted.isEmpty() ? margin : Math.min(margin, asked(changed, each.condition, wanted));
+                margin = margin < 0 || each.then.isEmpty() || wanted.isEmpty() ? margin : Math.min(margin, asked(changed, each.condition, wanted, model, each.then.get()));
                 if (each.missing == 0 && margin < reserve() - HELD) {
                     holds = false;
                     for (int i = 0; i < each.needed.length; i++) {
                         each.needed[i] = Math.min(1, each.needed[i] + RAISE);
                     }
                 }
-                Optional<LoopState> loops = run.ask(changed, each.condition, LoopState.class);
-                for (int i = 0; i < slope.length && loops.isPresent(); i++) {
-                    double wantedMargin = decoding.law(each.laws.get(i).law()).gainMargin();
-                    double has = loops.get().law(each.laws.get(i).law().id()).map(LoopState.Law::gainMargin).orElse(Double.POSITIVE_INFINITY);
+                List<ThermalModel.Acting> laws = model.acting().stream().filter(law -> !law.banks().isEmpty()).toList();
+                for (int i = 0; i < slope.length && each.then.isPresent(); i++) {
+                    double wantedMargin = decoding.law(laws.get(i).law()).gainMargin();
+                    double has = new Loops(changed, model, laws.get(i), decoding).gainMargin(each.then.get(), run::cancelled).orElse(Double.POSITIVE_INFINITY);
                     if (has < wantedMargin) {
                         slope[i] *= SAFE * has / wantedMargin;
                         holds = false;

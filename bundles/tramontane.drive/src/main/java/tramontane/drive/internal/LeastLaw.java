@@ -17,6 +17,8 @@ final class LeastLaw {
 
     /** Settings nearer than this are one. */
     private static final double SAME = 1e-6;
+    /** Level pieces shorter than this, K, are left out: the law rises a little earlier there. */
+    private static final double LEVEL = 1;
     /** How much wider than its hysteresis a rise must be, so that it is no switch. */
     private static final double WIDER = 1.05;
 
@@ -53,7 +55,7 @@ final class LeastLaw {
         double before = lowest;
         for (Need need : kept) {
             double begins = need.temperature() - width(need.setting() - before, slope, hysteresis);
-            if (points.isEmpty() || begins > points.getLast().temperature() + SAME) {
+            if (points.isEmpty() || begins > points.getLast().temperature() + LEVEL) {
                 points.add(new ComputedLaws.Point(begins, before));
             }
             points.add(new ComputedLaws.Point(need.temperature(), need.setting()));

@@ -6,6 +6,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.function.BooleanSupplier;
 import java.util.function.ToDoubleFunction;
 import tramontane.analysis.OperatingPoint;
@@ -26,7 +27,9 @@ import tramontane.thermal.ThermalState;
 final class LeastSettings {
 
     /** Setting to which an answer is found; it is given on the side that holds. */
-    private static final double FOUND = 1e-4;
+    private static final double FOUND = 1e-3;
+    /** Settings around a guess between which the answer is expected. */
+    private static final double GUESSED = 0.02;
     private static final int[] GRID = {1, 1, 9, 6};
     private static final int[] REFINED = {0, 0, 3, 2};
     private static final int AROUND = 5;
@@ -48,8 +51,9 @@ final class LeastSettings {
          * The least margin, K; infinite where nothing else is asked.
          *
          * @param settings one for each law
+         * @param state    the state there
          */
-        double margin(double[] settings);
+        double margin(double[] settings, ThermalState state);
     }
 
     /**
@@ -77,8 +81,13 @@ final class LeastSettings {
         cost = aim.equals("noise") ? this::noise : this::power;
     }
 
-    /** The answer, by margins less a reserve, K. */
-    Found find(double reserve) {
+    /**
+     * The answer.
+     *
+     * @param reserve that margins are to leave, K
+     * @param guess   of the setting of the last law
+     */
+    Found find(double reserve, OptionalDouble guess) {
         double[] full = new double[laws.size()];
         Arrays.fill(full, 1);
         if (!(margin(full) >= reserve)) {
@@ -86,7 +95,7 @@ final class LeastSettings {
             return new Found(full, there.state(), margin(full) - reserve);
         }
         if (laws.size() >= GRID.length) { // too many to look among: all alike
-            double least = along(full, Arrays.stream(lowest).max().orElse(0), reserve, true);
+            double least = along(full, Arrays.stream(lowest).max().orElse(0), reserve, true, OptionalDouble.empty());
             double[] all = new double[laws.size()];
             Arrays.fill(all, least);
             for (int i = 0; i < all.length; i++) {
@@ -108,7 +117,7 @@ final class LeastSettings {
                 if (!(margin(place) >= reserve)) {
                     continue;
                 }
-                place[place.length - 1] = along(place, lowest[place.length - 1], reserve, false);
+                place[place.length - 1] = along(place, lowest[place.length - 1], reserve, false, guess);
                 double price = tried(place).state().map(cost::applyAsDouble).orElse(Double.POSITIVE_INFINITY);
                 if (price < bestCost * (1 - 1e-9)) {
                     bestCost = price;
@@ -149,7 +158,7 @@ final class LeastSettings {
     }
 
     /** The lowest setting of the last law, or of all, that holds; at full speed it does. */
-    private double along(double[] others, double least, double reserve, boolean all) {
+    private double along(double[] others, double least, double reserve, boolean all, OptionalDouble guess) {
         java.util.function.DoubleUnaryOperator margin = setting -> {
             double[] there = others.clone();
             if (all) {
@@ -160,13 +169,32 @@ final class LeastSettings {
             double found = margin(there) - reserve;
             return Double.isNaN(found) ? Double.NEGATIVE_INFINITY : found;
         };
-        double atLow = margin.applyAsDouble(least);
-        if (atLow >= 0) {
-            return least;
-        }
         double low = least;
         double high = 1;
-        double atHigh = margin.applyAsDouble(1);
+        double atLow = Double.NaN;
+        double atHigh = Double.NaN;
+        if (guess.isPresent() && guess.getAsDouble() > least && guess.getAsDouble() < 1) {
+            double near = guess.getAsDouble();
+            double at = margin.applyAsDouble(near);
+            double beside = at >= 0 ? Math.max(least, near - GUESSED) : Math.min(1, near + GUESSED);
+            double there = margin.applyAsDouble(beside);
+            if (at >= 0) {
+                high = there >= 0 ? beside : near;
+                atHigh = there >= 0 ? there : at;
+                low = there >= 0 ? least : beside;
+                atLow = there >= 0 ? Double.NaN : there;
+            } else {
+                low = there >= 0 ? near : beside;
+                atLow = there >= 0 ? at : there;
+                high = there >= 0 ? beside : 1;
+                atHigh = there >= 0 ? there : Double.NaN;
+            }
+        }
+        atLow = Double.isNaN(atLow) ? margin.applyAsDouble(low) : atLow;
+        if (atLow >= 0) {
+            return low;
+        }
+        atHigh = Double.isNaN(atHigh) ? margin.applyAsDouble(high) : atHigh;
         while (atLow < -FAR && high - low > FOUND) { // where nothing turns there is no slope to follow
             double middle = (low + high) / 2;
             double at = margin.applyAsDouble(middle);
@@ -200,7 +228,7 @@ final class LeastSettings {
             near = state.isPresent() ? state : near;
             // where nothing with a limit is, only what is asked beside counts
             double margin = state.map(each -> model.margin(each).orElse(Double.POSITIVE_INFINITY)).orElse(Double.NaN);
-            known = new Tried(margin >= 0 ? Math.min(margin, extra.margin(settings)) : margin, state);
+            known = new Tried(margin >= 0 ? Math.min(margin, extra.margin(settings, state.orElseThrow())) : margin, state);
             tried.put(key, known);
         }
         return known;

@@ -113,6 +113,18 @@ final class Loops {
         });
     }
 
+    /** Its gain margin alone; empty where its bodies cannot be followed. */
+    OptionalDouble gainMargin(ThermalState rest, BooleanSupplier stop) {
+        OptionalDouble sensor = model.sensed(acting.law(), rest);
+        if (sensor.isEmpty() || acting.banks().isEmpty()) {
+            return OptionalDouble.empty();
+        }
+        double setting = rest.feeds().get(acting.banks().getFirst()).setting();
+        double slope = slope(sensor.getAsDouble(), setting);
+        return slope == 0 ? OptionalDouble.of(Double.POSITIVE_INFINITY)
+                : near(rest, setting, stop).map(plant -> OptionalDouble.of(loop(plant, slope).margins().gain())).orElse(OptionalDouble.empty());
+    }
+
     private static Optional<Double> period(double omega) {
         return Double.isFinite(omega) && omega > 0 ? Optional.of(2 * Math.PI / omega) : Optional.empty();
     }

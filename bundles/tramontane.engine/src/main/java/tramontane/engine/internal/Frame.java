@@ -124,6 +124,11 @@ final class Frame implements Run {
     }
 
     @Override
+    public boolean brief() {
+        return parent != null;
+    }
+
+    @Override
     public Trace trace() {
         return trace;
     }

@@ -12,6 +12,7 @@ final class Key {
     private final Design read;
     private final List<Answer> used;
     private final List<Long> drawnOn;
+    private final boolean brief;
     private final int hash;
 
     /**
@@ -21,15 +22,31 @@ final class Key {
      * @param read    the part of the design that it reads
      * @param used    the answers it uses
      * @param drawnOn service ids of what it finds for itself
+     * @param brief   whether bounds, findings and tables may be missing
      */
-    Key(Card card, Design read, List<Answer> used, List<Long> drawnOn) {
-        this.analysis = card.extension().id();
-        this.bundle = card.bundle();
-        this.id = card.id();
+    Key(Card card, Design read, List<Answer> used, List<Long> drawnOn, boolean brief) {
+        this(card.extension().id(), card.bundle(), card.id(), read, List.copyOf(used), drawnOn, brief);
+    }
+
+    private Key(long analysis, String bundle, String id, Design read, List<Answer> used, List<Long> drawnOn, boolean brief) {
+        this(analysis, bundle, id, read, used, drawnOn, brief, ((Long.hashCode(analysis) * 31 + read.hashCode()) * 31 + used.hashCode()) * 31
+                + drawnOn.hashCode());
+    }
+
+    private Key(long analysis, String bundle, String id, Design read, List<Answer> used, List<Long> drawnOn, boolean brief, int hash) {
+        this.analysis = analysis;
+        this.bundle = bundle;
+        this.id = id;
         this.read = read;
-        this.used = List.copyOf(used);
+        this.used = used;
         this.drawnOn = drawnOn;
-        this.hash = ((Long.hashCode(analysis) * 31 + read.hashCode()) * 31 + this.used.hashCode()) * 31 + drawnOn.hashCode();
+        this.brief = brief;
+        this.hash = hash;
+    }
+
+    /** The same with nothing missing. */
+    Key full() {
+        return brief ? new Key(analysis, bundle, id, read, used, drawnOn, false, hash) : this;
     }
 
     long analysis() {
@@ -40,7 +57,7 @@ final class Key {
     public boolean equals(Object other) {
         return this == other || other instanceof Key key && hash == key.hash && analysis == key.analysis
                 && used.equals(key.used) && drawnOn.equals(key.drawnOn) && id.equals(key.id) && bundle.equals(key.bundle)
-                && read.equals(key.read);
+                && brief == key.brief && read.equals(key.read);
     }
 
     @Override

@@ -268,6 +268,6 @@ class KeepingTest {
     }
 
     private static Key key(Card card, String condition) {
-        return new Key(card, Design.EMPTY.withConditions(List.of(Condition.named(condition))), List.of(), List.of());
+        return new Key(card, Design.EMPTY.withConditions(List.of(Condition.named(condition))), List.of(), List.of(), false);
     }
 }

@@ -1,13 +1,10 @@
 package tramontane.thermal.internal;
 
 import java.util.List;
-import java.util.Map;
-import java.util.Optional;
 import org.osgi.service.component.annotations.Activate;
 import org.osgi.service.component.annotations.Component;
 import org.osgi.service.component.annotations.Reference;
 import tramontane.airflow.AirflowStudy;
-import tramontane.airflow.Feed;
 import tramontane.analysis.Analysis;
 import tramontane.analysis.FigureKind;
 import tramontane.analysis.Finding;
@@ -21,7 +18,6 @@ import tramontane.model.Design;
 import tramontane.thermal.Loop;
 import tramontane.thermal.ThermalModel;
 import tramontane.thermal.ThermalModels;
-import tramontane.thermal.ThermalState;
 
 /**
  * The operating point with flow, temperature and speed in agreement. It stands in for that of the air flow alone, which has all
@@ -89,10 +85,6 @@ public final class CoupledAnalysis implements Analysis<OperatingPoint> {
             return Result.notComputed(loop.obstacles().isEmpty() ? new Finding[] {ThermalFindings.hunting(model, loop)}
                     : loop.obstacles().toArray(Finding[]::new));
         }
-        ThermalState state = loop.state().get();
-        double[] temperatures = model.balancing().held(state.temperatures().stream().mapToDouble(Double::doubleValue).toArray());
-        Map<String, Feed> feeds = state.feeds();
-        return AirflowStudy.of(input.design(), model.path(), models.speedLaws(), feeds, temperatures,
-                Optional.of(state.solution().orElseThrow()), run);
+        return model.study(loop.state().get(), run);
     }
 }

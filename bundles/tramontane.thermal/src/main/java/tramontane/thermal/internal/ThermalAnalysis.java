@@ -133,11 +133,11 @@ public final class ThermalAnalysis implements Analysis<Temperatures> {
         /** Looks at what would be if, from the model's own state. */
         void look(Run run) {
             if (own.isPresent()) {
-                bounds = Optional.of(Bounds.of(model, own.get(), run::cancelled));
+                bounds = run.brief() ? Optional.empty() : Optional.of(Bounds.of(model, own.get(), run::cancelled));
                 run.check();
                 backwards = Optional.of(Backwards.from(model, own.get(), run::cancelled));
                 run.check();
-                improvements = Backwards.worst(model, own.get()).or(this::hottest)
+                improvements = run.brief() ? Optional.empty() : Backwards.worst(model, own.get()).or(this::hottest)
                         .map(part -> Improvements.of(model, own.get(), part, run::cancelled));
             }
         }
