@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import tramontane.airflow.internal.AirflowResult;
+import tramontane.analysis.Figure;
 import tramontane.analysis.FigureKind;
 import tramontane.analysis.OperatingPoint;
 import tramontane.analysis.Result;
@@ -38,6 +39,21 @@ public final class AirflowStudy {
      */
     public static Design reads(Design design, List<? extends SpeedLaw> laws) {
         return AirflowResult.reads(design, laws);
+    }
+
+    /**
+     * The figures of a state that is solved already: those that vary something, as the flow with more pressure, are left out.
+     *
+     * @param design   the design, or what {@link #reads} leaves of it
+     * @param model    its air path in the condition
+     * @param laws     the loaded speed laws, highest ranked first
+     * @param feeds    speed setting and inlet air by bank
+     * @param solution the state
+     * @return figures without bounds; none where the solution has no operating point
+     */
+    public static List<Figure> figures(Design design, AirPathModel model, List<? extends SpeedLaw> laws, Map<String, Feed> feeds,
+            AirPathSolution solution) {
+        return AirflowResult.figures(design, model, laws, feeds, solution);
     }
 
     /**

@@ -15,6 +15,7 @@ import tramontane.airflow.AirPathSolver;
 import tramontane.airflow.AirflowStudy;
 import tramontane.airflow.Feed;
 import tramontane.airflow.NetworkSolver;
+import tramontane.analysis.Figure;
 import tramontane.analysis.Finding;
 import tramontane.analysis.LinkKind;
 import tramontane.analysis.OperatingPoint;
@@ -262,6 +263,15 @@ public final class ThermalModel {
     public Result<OperatingPoint> study(ThermalState state, Run run) {
         double[] temperatures = balancing.held(state.temperatures().stream().mapToDouble(Double::doubleValue).toArray());
         return AirflowStudy.of(design, path, speedLaws, state.feeds(), temperatures, Optional.of(state.solution().orElseThrow()), run);
+    }
+
+    /**
+     * The figures of the air flow in a state, without bounds and without those that vary something.
+     *
+     * @param state a state of this model that was solved, not one at given flows
+     */
+    public List<Figure> flowFigures(ThermalState state) {
+        return AirflowStudy.figures(design, path, speedLaws, state.feeds(), state.solution().orElseThrow());
     }
 
     /** What the banks are fed with at given bay temperatures. */

@@ -41,6 +41,16 @@ public final class AirflowResult {
                 .withMore(SpeedLaws.read(design, laws));
     }
 
+    /** See {@link tramontane.airflow.AirflowStudy#figures(Design, AirPathModel, List, Map, AirPathSolution)}. */
+    public static List<Figure> figures(Design design, AirPathModel model, List<? extends SpeedLaw> laws, Map<String, Feed> feeds,
+            AirPathSolution solution) {
+        if (!model.obstacles().isEmpty() || solution.point().isEmpty()) {
+            return List.of();
+        }
+        Map<String, Double> speeds = model.speeds(laws, feeds);
+        return new AirflowReading(design, model, model.at(speeds), List.copyOf(laws), Map.copyOf(feeds), speeds, solution, true, Map.of()).figures();
+    }
+
     /** See {@link tramontane.airflow.AirflowStudy#of}; {@code followed} says whether the caller follows the heat, too. */
     public static Result<OperatingPoint> of(Design design, AirPathModel model, List<? extends SpeedLaw> laws,
             Map<String, Feed> feeds, double[] temperatures, Optional<AirPathSolution> start, boolean followed, Run run) {

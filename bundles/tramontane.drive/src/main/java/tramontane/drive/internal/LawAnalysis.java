@@ -275,9 +275,9 @@ public final class LawAnalysis implements Analysis<ComputedLaws> {
 
         private double asked(Design changed, Condition condition, List<Requirement> wanted, ThermalModel model, ThermalState state) {
             double least = Double.POSITIVE_INFINITY;
-            List<Figure> flows = wanted.stream().anyMatch(each -> OF_FLOWS.contains(each.figure())) ? flows(model, state) : List.of();
+            List<Figure> flows = wanted.stream().anyMatch(each -> OF_FLOWS.contains(each.figure())) ? model.flowFigures(state) : List.of();
             for (Requirement requirement : wanted) {
-                boolean here = OF_FLOWS.contains(requirement.figure());
+                boolean here = flows.stream().anyMatch(figure -> figure.kind().id().equals(requirement.figure()));
                 List<Figure> figures = here ? flows.stream().filter(figure -> figure.kind().id().equals(requirement.figure())).toList()
                         : run.figures(changed, condition, requirement.figure());
                 for (Figure figure : figures) {
@@ -290,11 +290,6 @@ public final class LawAnalysis implements Analysis<ComputedLaws> {
                 }
             }
             return least;
-        }
-
-        /** The figures of the air flow in a state that is known already: asking for them would search for it again. */
-        private List<Figure> flows(ThermalModel model, ThermalState state) {
-            return model.study(state, run.briefly()).figures();
         }
 
         /** A margin in kelvin; that of a flow is made comparable. A reserve is wanted of temperatures alone. */
