@@ -32,7 +32,7 @@ import tramontane.thermal.ThermalState;
 final class Loops {
 
     /** Settings at which the bodies are looked at. */
-    private static final int SETTINGS = 13;
+    private static final int SETTINGS = 9;
     /** Step of the setting by which the change of rates is taken. */
     private static final double STEP = 0.005;
     /** Time constant of movers of which nothing is stated, s: small ones run up within some three seconds (common practice). */
@@ -47,6 +47,9 @@ final class Loops {
     /** Change of a setting within one step of a law that is limited in its rate. */
     private static final double RATE_STEP = 0.01;
     private static final int MOMENTS = 200;
+    /** Share of a run after which swings are looked at, and swing of a setting that counts as none. */
+    private static final double LATE = 5.0 / 6;
+    private static final double STILL = 0.01;
 
     private final Design design;
     private final ThermalModel model;
@@ -105,11 +108,12 @@ final class Loops {
         Margins margins = loop(plant.get(), slope).margins();
         Run run = run(bodies.get(), plant.get(), margins, stop);
         return run.trajectory().map(path -> {
-            Trajectory.Swing swing = path.swing(2 * run.duration() / 3);
-            boolean steady = path.decays();
+            Trajectory.Swing swing = path.swing(LATE * run.duration());
+            // a steep law may move the movers a lot while its sensor hardly moves
+            boolean steady = path.decays() && swing.setting() <= STILL;
             return new LoopState.Law(acting.law().id(), sensor.getAsDouble(), setting, slope, plant.get().staticGain(), margins.gain(), margins.phase(),
                     period(margins.phaseCrossover()), swing.sensor(), swing.setting(), steady ? Optional.empty()
-                            : Optional.of(swing.period()).filter(Double::isFinite), steady, moments(path));
+                            : Optional.of(path.swing(run.duration() / 2).period()).filter(Double::isFinite), steady, moments(path));
         });
     }
 

@@ -25,14 +25,19 @@ import tramontane.analysis.Run;
 import tramontane.analysis.SpeedLaw;
 import tramontane.analysis.Trace;
 import tramontane.drive.AlarmWindow;
+import tramontane.drive.ComputedLaws;
 import tramontane.drive.DriveFit;
 import tramontane.drive.DriveState;
+import tramontane.drive.LoopState;
 import tramontane.model.Condition;
 import tramontane.model.Design;
 import tramontane.model.Problem;
 import tramontane.model.file.DesignFile;
 import tramontane.model.file.Loaded;
 import tramontane.physics.units.UnitSystem;
+import tramontane.thermal.ThermalModels;
+import tramontane.thermal.internal.links.JunctionToCaseKind;
+import tramontane.thermal.internal.links.ResistanceKind;
 
 /** A box with one bank, written as a file, and what runs it without an engine. */
 final class Boxes {
@@ -122,8 +127,22 @@ final class Boxes {
         return run(new WatchAnalysis(), design, Optional.empty(), new LinkedHashMap<>(points(design)));
     }
 
+    /** Thermal models with what a box is made of. */
+    static final ThermalModels THERMAL = new ThermalModels(PASSAGES, List.of(new ResistanceKind(), new JunctionToCaseKind()), SPEEDS);
+
+    static Told<LoopState> loops(Design design) {
+        return run(new LoopAnalysis(THERMAL), design, Optional.of(Cases.of(design, Set.of()).list().getFirst().concrete()), Map.of());
+    }
+
+    static Told<ComputedLaws> laws(Design design) {
+        return run(new LawAnalysis(THERMAL), design, Optional.empty(), Map.of());
+    }
+
     static <T> Told<T> run(Analysis<T> analysis, Design design, Optional<Condition> condition, Map<String, ?> data) {
-        Watching watching = new Watching();
+        return run(analysis, design, condition, data, new Watching());
+    }
+
+    static <T> Told<T> run(Analysis<T> analysis, Design design, Optional<Condition> condition, Map<String, ?> data, Watching watching) {
         return new Told<>(analysis.run(new Given(analysis.reads(design), condition, new LinkedHashMap<>(data)), watching), watching.steps);
     }
 
@@ -181,7 +200,7 @@ final class Boxes {
     }
 
     /** A run that nobody watches but for its steps. */
-    static final class Watching implements Run, Trace {
+    static class Watching implements Run, Trace {
 
         final List<Trace.Step> steps = new ArrayList<>();
 
