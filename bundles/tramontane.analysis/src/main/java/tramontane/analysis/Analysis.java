@@ -66,6 +66,14 @@ public interface Analysis<T> {
     List<FigureKind> figures();
 
     /**
+     * Whether it leaves something out in runs that are {@link Run#brief}; only then some are. Worth it where bounds or findings cost
+     * much. One that asks "what if" itself should not.
+     */
+    default boolean mayBeBrief() {
+        return false;
+    }
+
+    /**
      * The part of a design that it reads; a change elsewhere does not make it run again.
      *
      * <p>{@link #run} is handed just this, so that it cannot read what it did not declare. The design passed in has no

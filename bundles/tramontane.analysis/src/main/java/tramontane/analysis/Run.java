@@ -47,8 +47,8 @@ public interface Run {
 
     /**
      * Whether this run answers a question of another analysis, which wants data and the values of figures: bounds of figures,
-     * findings and tables may be left out, and should be where they cost much. What is left out in one run is never handed to whom
-     * wants it.
+     * findings and tables may be left out. What is left out in one run is never handed to whom wants it. Never so for an analysis
+     * that does not say {@link Analysis#mayBeBrief}.
      */
     default boolean brief() {
         return false;
@@ -64,7 +64,7 @@ public interface Run {
 
     /**
      * "What if": the data of one type for another design or condition, computed on this thread and cached like any other, by runs
-     * that are {@link #brief}.
+     * that are {@link #brief} where the asked analysis knows such.
      * What the asked analysis needs is computed with it; asking may go 32 deep.
      *
      * @param <R>       the type

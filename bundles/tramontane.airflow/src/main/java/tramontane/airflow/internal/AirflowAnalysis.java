@@ -76,6 +76,11 @@ public final class AirflowAnalysis implements Analysis<OperatingPoint> {
     }
 
     @Override
+    public boolean mayBeBrief() {
+        return true;
+    }
+
+    @Override
     public Design reads(Design design) {
         return AirflowResult.reads(design, speedLaws);
     }

@@ -76,7 +76,7 @@ class WhereTest {
     @Test
     void aFigureOfTheWholeDesignHasNoPlace() {
         assertEquals(0, trace("acme.energy"));
-        assertTrue(console.printed().startsWith("energy per year: 500 Wh   (acme.energy)\n\n"), console.printed());
+        assertTrue(console.printed().startsWith("energy per year: 0.500 kWh   (acme.energy)\n\n"), console.printed());
     }
 
     @Test

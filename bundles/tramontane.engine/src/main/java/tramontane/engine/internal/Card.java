@@ -63,6 +63,15 @@ record Card(Extension<Analysis<?>> extension, String id, String label, Scope sco
         return extension.bundle();
     }
 
+    /** Whether its answers to questions of others may lack something. */
+    boolean mayBeBrief() {
+        try {
+            return analysis().mayBeBrief();
+        } catch (Throwable e) { // who cannot say it leaves out nothing
+            return false;
+        }
+    }
+
     boolean isDesignWide() {
         return scope == Scope.DESIGN;
     }

@@ -25,6 +25,7 @@ final class Frame implements Run {
     private final Card card;
     private final Trace trace;
     private final int level;
+    private final boolean brief;
     private final long begun = System.nanoTime();
     private final Set<Finding> heard = new LinkedHashSet<>();
     private int depth = 1;
@@ -39,6 +40,7 @@ final class Frame implements Run {
         this.card = card;
         this.trace = trace;
         this.level = parent == null ? 1 : parent.level + 1;
+        this.brief = parent != null && card.mayBeBrief();
     }
 
     Job job() {
@@ -125,7 +127,7 @@ final class Frame implements Run {
 
     @Override
     public boolean brief() {
-        return parent != null;
+        return brief;
     }
 
     @Override

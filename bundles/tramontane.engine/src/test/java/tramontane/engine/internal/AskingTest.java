@@ -101,6 +101,35 @@ class AskingTest {
         assertTrue(Bench.messages(evaluation).getFirst().contains("condition any has failed movers that are not concrete"));
     }
 
+    /** Its bounds are left out where another analysis asks, and there only; what has all serves both, what lacks them none but askers. */
+    @Test
+    void briefAnswersAreForThoseWhoAskAlone() {
+        Toy<Alpha> giver = Toy.of("giver", Alpha.class, (input, run) -> Result.of(new Alpha(run.brief() ? 1 : 2))
+                .with(run.brief() ? Figure.of(X, "", 5) : Figure.of(X, "", 5).within(4, 6))).figures(X).mayLeaveOut();
+        Toy<Beta> asks = Toy.of("asks", Beta.class, (input, run) -> Result.of(new Beta(run.ask(input.design(), speed("half", 0.5), Alpha.class)
+                .orElseThrow().value())));
+        Bench bench = Bench.with(giver, asks);
+        Evaluation evaluation = bench.run(Design.EMPTY);
+        assertEquals(2, evaluation.data(Alpha.class, "nominal").orElseThrow().value());
+        assertEquals(1, evaluation.data(Beta.class, "nominal").orElseThrow().value());
+        assertEquals(2, giver.runs.get());
+        // the condition that was asked about before is now wanted with all
+        Evaluation half = bench.run(Design.EMPTY.withConditions(List.of(speed("half", 0.5))));
+        assertEquals(2, half.data(Alpha.class, "half").orElseThrow().value());
+        assertTrue(half.figures(X.id(), "half").get("").lower().isPresent());
+        assertEquals(2, half.data(Beta.class, "half").orElseThrow().value(), "what has all serves who asks");
+        assertEquals(3, giver.runs.get());
+    }
+
+    @Test
+    void whoDoesNotSayThatHeMayBeBriefNeverIs() {
+        Toy<Alpha> giver = Toy.of("giver", Alpha.class, (input, run) -> Result.of(new Alpha(run.brief() ? 1 : 2)));
+        Toy<Beta> asks = Toy.of("asks", Beta.class, (input, run) -> Result.of(new Beta(run.ask(input.design(), input.condition(), Alpha.class)
+                .orElseThrow().value())));
+        assertEquals(2, Bench.with(giver, asks).run(Design.EMPTY).data(Beta.class, "nominal").orElseThrow().value());
+        assertEquals(1, giver.runs.get());
+    }
+
     private static final FigureKind X = Toy.figure("toy.x");
 
     /** Gives figure toy.x at two places, so many times the speed setting. */

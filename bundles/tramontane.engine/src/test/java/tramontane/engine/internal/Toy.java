@@ -41,6 +41,7 @@ final class Toy<T> implements Analysis<T> {
     private final UnaryOperator<Design> reads;
     private final Supplier<String> label;
     private final Body<T> body;
+    private boolean brief;
 
     private Toy(String id, Class<T> gives, Scope scope, Needs needs, List<FigureKind> figures, UnaryOperator<Design> reads,
             Supplier<String> label, Body<T> body) {
@@ -64,6 +65,17 @@ final class Toy<T> implements Analysis<T> {
 
     static FigureKind figure(String id) {
         return new FigureKind(id, "toy figure", QuantityKind.NUMBER, Better.HIGHER, "A number.");
+    }
+
+    /** Leaves something out in brief runs. */
+    Toy<T> mayLeaveOut() {
+        brief = true;
+        return this;
+    }
+
+    @Override
+    public boolean mayBeBrief() {
+        return brief;
     }
 
     Toy<T> designWide() {

@@ -69,6 +69,11 @@ public final class CoupledAnalysis implements Analysis<OperatingPoint> {
     }
 
     @Override
+    public boolean mayBeBrief() {
+        return true;
+    }
+
+    @Override
     public Design reads(Design design) {
         return AirflowStudy.reads(design, models.speedLaws()).withControlLaws(design.controlLaws());
     }

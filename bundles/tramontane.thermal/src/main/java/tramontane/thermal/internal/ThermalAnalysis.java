@@ -73,6 +73,11 @@ public final class ThermalAnalysis implements Analysis<Temperatures> {
     }
 
     @Override
+    public boolean mayBeBrief() {
+        return true;
+    }
+
+    @Override
     public Design reads(Design design) {
         return models.reads(design);
     }

@@ -100,8 +100,8 @@ class DriveInProductTest {
             Table table = table(evaluation, title).orElseThrow();
             assertEquals(design.mission().size(), table.rows().size());
             List<Table.Cell> night = table.rows().getLast();
-            double slow = ((Amount) night.get(3)).value();
-            double fast = ((Amount) night.get(4)).value();
+            double slow = ((Amount) night.get(3)).si();
+            double fast = ((Amount) night.get(4)).si();
             assertEquals(figure(evaluation, "acoustics.level", "night, slow", "listener"), slow, 1e-12);
             double ratio = figure(evaluation, "airflow.bank.speed", "night, slow", "fans") / (4000 * Math.PI / 30);
             assertEquals(50 * Math.log10(ratio), slow - fast, 1e-6);

@@ -73,9 +73,9 @@ class TextReportTest {
 
             Dust and energy, whole design
             energy per
-             year [Wh]
+            year [kWh]
             ----------
-                   500
+                 0.500
 
             Of the 2 cases of "one failed" the worst is shown: fans 2 locked.
 
