@@ -25,28 +25,14 @@ final class Key {
      * @param brief   whether bounds, findings and tables may be missing
      */
     Key(Card card, Design read, List<Answer> used, List<Long> drawnOn, boolean brief) {
-        this(card.extension().id(), card.bundle(), card.id(), read, List.copyOf(used), drawnOn, brief);
-    }
-
-    private Key(long analysis, String bundle, String id, Design read, List<Answer> used, List<Long> drawnOn, boolean brief) {
-        this(analysis, bundle, id, read, used, drawnOn, brief, ((Long.hashCode(analysis) * 31 + read.hashCode()) * 31 + used.hashCode()) * 31
-                + drawnOn.hashCode());
-    }
-
-    private Key(long analysis, String bundle, String id, Design read, List<Answer> used, List<Long> drawnOn, boolean brief, int hash) {
-        this.analysis = analysis;
-        this.bundle = bundle;
-        this.id = id;
+        this.analysis = card.extension().id();
+        this.bundle = card.bundle();
+        this.id = card.id();
         this.read = read;
-        this.used = used;
+        this.used = List.copyOf(used);
         this.drawnOn = drawnOn;
         this.brief = brief;
-        this.hash = hash;
-    }
-
-    /** The same with nothing missing. */
-    Key full() {
-        return brief ? new Key(analysis, bundle, id, read, used, drawnOn, false, hash) : this;
+        this.hash = ((Long.hashCode(analysis) * 31 + read.hashCode()) * 31 + this.used.hashCode()) * 31 + drawnOn.hashCode();
     }
 
     long analysis() {

@@ -58,15 +58,12 @@ final class Memo {
      * @throws Cancelled if the frame's job is given up while waiting
      */
     synchronized Step enter(Key key, Frame frame, List<Long> loaded, Map<Key, Answer> own) {
-        Key full = key.full();
-        for (Key good : List.of(full, key)) { // what wants less is served by what has all
-            Answer known = own.getOrDefault(good, kept.get(good));
-            if (known != null && known.holdsUnder(loaded)) {
-                own.put(good, known);
-                return new Kept(known);
-            }
+        Answer known = own.getOrDefault(key, kept.get(key));
+        if (known != null && known.holdsUnder(loaded)) {
+            own.put(key, known);
+            return new Kept(known);
         }
-        Pending pending = running.getOrDefault(full, running.get(key));
+        Pending pending = running.get(key);
         if (pending == null) {
             Pending mine = new Pending(key, frame);
             running.put(key, mine);
@@ -93,7 +90,7 @@ final class Memo {
         if (pending.answer() == null || !pending.answer().holdsUnder(loaded)) {
             return new Again();
         }
-        Answer first = own.putIfAbsent(pending.key(), pending.answer());
+        Answer first = own.putIfAbsent(key, pending.answer());
         return new Kept(first == null ? pending.answer() : first);
     }
 

@@ -266,7 +266,7 @@ final class Session {
     private static Answer shared(Frame frame, Answer answer) {
         Frame outermost = null;
         for (Frame each = frame.parent(); each != null && !answer.ring().isEmpty(); each = each.parent()) {
-            outermost = each.key().map(Key::full).filter(answer.ring()::contains).isPresent() ? each : outermost;
+            outermost = each.key().filter(answer.ring()::contains).isPresent() ? each : outermost;
         }
         if (outermost != null) {
             Doom doom = new Doom(answer.remarks().getFirst(), answer.ring());
@@ -333,7 +333,7 @@ final class Session {
         }).min(Comparator.naturalOrder()).orElseThrow();
         return new Doom(Failure.finding("analyses ask each other in a circle (" + ring + "); the bundles are "
                 + frames.stream().map(frame -> frame.card().bundle()).distinct().sorted().collect(Collectors.joining(", "))),
-                frames.stream().flatMap(frame -> frame.key().stream()).map(Key::full).collect(Collectors.toSet()));
+                frames.stream().flatMap(frame -> frame.key().stream()).collect(Collectors.toSet()));
     }
 
     private static Answer tooDeep(Frame frame) {
