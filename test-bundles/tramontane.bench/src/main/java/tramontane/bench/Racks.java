@@ -6,6 +6,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import tramontane.analysis.Cases;
@@ -17,6 +18,7 @@ import tramontane.model.Design;
 import tramontane.model.Quantity;
 import tramontane.model.file.DesignFile;
 import tramontane.thermal.ThermalModel;
+import tramontane.thermal.ThermalModels;
 
 /** The designs whose temperatures are solved, and what solves them. */
 final class Racks {
@@ -56,6 +58,20 @@ final class Racks {
         return ThermalModel.of(design, Cases.of(design, Set.of()).list().get(number).concrete(),
                 components(PassageKind.class, "tramontane.airflow.internal"), components(LinkKind.class, "tramontane.thermal.internal.links"),
                 components(SpeedLaw.class, "tramontane.airflow.internal"));
+    }
+
+    /** Makes models with what the bundles bring, and with further speed laws before theirs. */
+    static ThermalModels models(SpeedLaw... first) {
+        List<Map.Entry<Map<String, Object>, SpeedLaw>> laws = new ArrayList<>();
+        long id = 1;
+        for (SpeedLaw law : first) {
+            laws.add(Map.entry(Map.<String, Object>of("service.ranking", 1, "service.id", id++), law));
+        }
+        for (SpeedLaw law : components(SpeedLaw.class, "tramontane.airflow.internal")) {
+            laws.add(Map.entry(Map.<String, Object>of("service.ranking", 0, "service.id", id++), law));
+        }
+        return new ThermalModels(components(PassageKind.class, "tramontane.airflow.internal"),
+                components(LinkKind.class, "tramontane.thermal.internal.links"), laws);
     }
 
     /** The same with a fifth more heat in every condition. */

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.BooleanSupplier;
+import java.util.stream.IntStream;
 import tramontane.drive.LawDrive;
 import tramontane.drive.LoopState;
 import tramontane.drive.MoverDrive;
@@ -42,7 +43,9 @@ final class Loops {
     /** Duration of a run in slowest time constants, and in swings. */
     private static final double CONSTANTS = 6;
     private static final double SWINGS = 40;
-    private static final double LAGS = 200;
+    private static final double LAGS = 60;
+    /** The first for a law with switches, whose cycles are as long as its bodies are slow. */
+    private static final double SWITCHED_CONSTANTS = 12;
     private static final double MOST_READINGS = 100_000;
     /** Change of a setting within one step of a law that is limited in its rate. */
     private static final double RATE_STEP = 0.01;
@@ -172,8 +175,23 @@ final class Loops {
         return Optional.of(new StateSpace(here.a(), change, here.c(), (above.reads(at) - below.reads(at)) / width));
     }
 
+    /** Rows of a matrix without what is zero: a body knows few others. */
+    private record Rows(int[][] columns, double[][] values) {
+
+        static Rows of(double[][] full) {
+            int[][] columns = new int[full.length][];
+            double[][] values = new double[full.length][];
+            for (int i = 0; i < full.length; i++) {
+                double[] row = full[i];
+                columns[i] = IntStream.range(0, row.length).filter(j -> row[j] != 0).toArray();
+                values[i] = Arrays.stream(columns[i]).mapToDouble(j -> row[j]).toArray();
+            }
+            return new Rows(columns, values);
+        }
+    }
+
     /** The bodies at some settings, those between mixed. */
-    private record Bodies(double[] settings, List<double[][]> a, List<double[]> f, List<double[]> c, double[] d, double cold) implements LoopSimulation.Plant {
+    private record Bodies(double[] settings, List<Rows> a, List<double[]> f, List<double[]> c, double[] d, double cold) implements LoopSimulation.Plant {
 
         @Override
         public int size() {
@@ -204,11 +222,14 @@ final class Loops {
         }
 
         private void add(int k, double weight, double[] state, double[] rates) {
-            double[][] rows = a.get(k);
-            for (int i = 0; i < rows.length; i++) {
-                double rate = f.get(k)[i];
-                for (int j = 0; j < rows.length; j++) {
-                    rate += rows[i][j] * state[j];
+            Rows rows = a.get(k);
+            double[] steady = f.get(k);
+            for (int i = 0; i < steady.length; i++) {
+                int[] columns = rows.columns()[i];
+                double[] values = rows.values()[i];
+                double rate = steady[i];
+                for (int j = 0; j < columns.length; j++) {
+                    rate += values[j] * state[columns[j]];
                 }
                 rates[i] += weight * rate;
             }
@@ -259,7 +280,7 @@ final class Loops {
                 kept.remove(i);
             }
         }
-        return Optional.of(new Bodies(kept.stream().mapToDouble(Double::doubleValue).toArray(), plants.stream().map(LinearPlant::a).toList(),
+        return Optional.of(new Bodies(kept.stream().mapToDouble(Double::doubleValue).toArray(), plants.stream().map(plant -> Rows.of(plant.a())).toList(),
                 plants.stream().map(LinearPlant::f).toList(), plants.stream().map(LinearPlant::c).toList(),
                 plants.stream().mapToDouble(LinearPlant::d).toArray(), model.condition().temperature()));
     }
@@ -275,7 +296,7 @@ final class Loops {
         LoopSimulation.Timing timing = new LoopSimulation.Timing(drive.lag(), interval, 0, moverLag, drive.resolution());
         double slowest = bodies.size() == 0 ? 0 : plant.slowest();
         double swings = period(margins.phaseCrossover()).map(period -> SWINGS * period).orElse(0.0);
-        double duration = Math.max(Math.max(CONSTANTS * slowest, swings), LAGS * (drive.lag() + interval + moverLag));
+        double duration = Math.max(Math.max((curve.stages() > 1 ? SWITCHED_CONSTANTS : CONSTANTS) * slowest, swings), LAGS * (drive.lag() + interval + moverLag));
         if (!(duration > 0 && duration < Double.POSITIVE_INFINITY)) {
             return new Run(Optional.empty(), 0);
         }
