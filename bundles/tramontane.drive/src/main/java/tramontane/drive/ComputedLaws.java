@@ -47,8 +47,11 @@ public record ComputedLaws(List<Law> laws) {
      * @param now    setting with the law of the design; empty where that does not come to rest
      * @param then   setting with the computed law
      * @param missing by how much full speed is too little, K; 0 where it is enough
+     * @param held   what keeps the setting from being lower: a limit, a requirement's figure, or the lowest setting
+     * @param gainMargin of the computed law there; infinite where its loop cannot hunt
      */
-    public record Case(String id, double needed, double sensor, Optional<Double> now, Optional<Double> then, double missing) {
+    public record Case(String id, double needed, double sensor, Optional<Double> now, Optional<Double> then, double missing, String held,
+            double gainMargin) {
     }
 
     /** The law of that id. */

@@ -1,6 +1,7 @@
 package tramontane.drive.internal;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -38,8 +39,8 @@ import tramontane.model.Design;
 import tramontane.model.Quantities;
 import tramontane.model.Quantity;
 import tramontane.model.Requirement;
-import tramontane.physics.control.StateSpace;
 import tramontane.physics.units.QuantityKind;
+import tramontane.thermal.PartState;
 import tramontane.thermal.ThermalModel;
 import tramontane.thermal.ThermalModels;
 import tramontane.thermal.ThermalState;
@@ -72,6 +73,13 @@ public final class LawAnalysis implements Analysis<ComputedLaws> {
     private static final double SAFE = 0.95;
     /** Rounds in which what does not hold yet is raised. */
     private static final int ROUNDS = 6;
+    /** Number of stretches of settings with a steepness of their own, and the highest setting that they begin at. */
+    private static final int LEVELS = 4;
+    private static final double MOST_LOWEST = 0.8;
+    /** Flattest law that is given, 1/K: its loop is judged by itself then. */
+    private static final double FLATTEST = 1e-3;
+    /** Margin above the reserve from which the lowest setting is what holds, K. */
+    private static final double FREE = 0.05;
     /** By how much a setting is raised that is too low, and a margin that counts as held, K. */
     private static final double RAISE = 0.02;
     private static final double HELD = 1e-3;
@@ -142,9 +150,12 @@ public final class LawAnalysis implements Analysis<ComputedLaws> {
         private final Optional<ThermalState> now;
         private double[] needed;
         private double[] sensor;
-        private double[] steepest;
+        private ThermalModel model;
+        private Optional<ThermalState> state = Optional.empty();
         private double missing;
+        private String held = "";
         private Optional<ThermalState> then = Optional.empty();
+        private double[] gain = {};
 
         Case(Engine.Case of, List<ThermalModel.Acting> laws, double[] lowest, Optional<ThermalState> now) {
             id = of.concrete().id();
@@ -193,25 +204,25 @@ public final class LawAnalysis implements Analysis<ComputedLaws> {
                 return new Result<>(Optional.of(new ComputedLaws(List.of())), List.of(), findings);
             }
             List<ThermalModel.Acting> laws = cases.getFirst().laws;
-            double[] slope = new double[laws.size()];
-            for (int i = 0; i < slope.length; i++) {
-                int law = i;
-                slope[i] = Math.min(STEEPEST, SAFE * cases.stream().mapToDouble(each -> each.steepest[law]).min().orElseThrow());
-            }
-            List<ControlLaw> computed = List.of();
-            boolean holds = false;
-            for (int round = 0; round < ROUNDS && !holds; round++) {
-                run.check();
-                run.progress(0.7 + 0.3 * round / ROUNDS, "round " + (round + 1));
+            List<LeastLaw.Steepness> slope = steepness(laws);
+            List<ControlLaw> computed = laws(laws, slope);
+            Checked checked = check(with(computed), slope.size());
+            for (int round = 0; round < ROUNDS && !checked.holds(); round++) {
+                run.progress(0.7 + 0.2 * round / ROUNDS, "round " + (round + 1));
+                slope = mend(checked, slope);
                 computed = laws(laws, slope);
-                holds = verify(with(computed), slope);
+                checked = check(with(computed), slope.size());
             }
-            return told(laws, computed, slope, holds);
+            for (int i = 0; i < cases.size(); i++) {
+                cases.get(i).then = checked.states().get(i);
+                cases.get(i).gain = checked.gains().get(i);
+            }
+            return told(laws, computed, checked.holds());
         }
 
         private void look(Engine.Case each) {
             ThermalModel model = models.model(design, each.concrete());
-            List<ThermalModel.Acting> laws = model.acting().stream().filter(law -> !law.banks().isEmpty()).toList();
+            List<ThermalModel.Acting> laws = Loops.controlling(model.acting(), design, decoding);
             if (!model.obstacles().isEmpty() || laws.isEmpty()) {
                 if (each.concrete().speed().isPresent()) {
                     idle.add(each.concrete().id());
@@ -233,7 +244,6 @@ public final class LawAnalysis implements Analysis<ComputedLaws> {
                 return;
             }
             double[] sensor = new double[laws.size()];
-            double[] steepest = new double[laws.size()];
             for (int i = 0; i < sensor.length; i++) {
                 ThermalModel.Acting law = laws.get(i);
                 OptionalDouble reads = model.sensed(law.law(), least.state().get());
@@ -243,21 +253,25 @@ public final class LawAnalysis implements Analysis<ComputedLaws> {
                     return;
                 }
                 sensor[i] = reads.getAsDouble();
-                Loops loop = new Loops(design, model, law, decoding);
-                Optional<StateSpace> plant = loop.near(least.state().get(), least.settings()[i], run::cancelled);
-                steepest[i] = plant.map(space -> loop.loop(space, 1).margins().gain() / decoding.law(law.law()).gainMargin()).orElse(Double.POSITIVE_INFINITY);
             }
             found.needed = least.settings();
             found.sensor = sensor;
-            found.steepest = steepest;
+            found.state = least.state();
+            found.model = model;
+            found.held = held(found, model, least);
         }
 
         /** The lowest setting that the movers of a law can do with. */
         private double lowest(ThermalModel.Acting law) {
             Optional<Double> stated = decoding.law(law.law()).lowest();
-            return stated.orElseGet(() -> FitAnalysis.banks(design, decoding).stream().filter(bank -> law.banks().contains(bank.bank().id()))
-                    .flatMap(bank -> bank.part().flatMap(part -> FitFindings.lowestSetting(part, bank)).stream()).max(Double::compare)
-                    .map(each -> Math.min(1, each)).orElse(ASSUMED_LOWEST));
+            Optional<Double> needed = needed(law);
+            return Math.min(1, stated.isPresent() ? Math.max(stated.get(), needed.orElse(0.0)) : needed.orElse(ASSUMED_LOWEST));
+        }
+
+        /** The lowest setting at which the movers of a law run, where something says it. */
+        private Optional<Double> needed(ThermalModel.Acting law) {
+            return FitAnalysis.banks(design, decoding).stream().filter(bank -> law.banks().contains(bank.bank().id()))
+                    .flatMap(bank -> bank.part().flatMap(part -> FitFindings.lowestSetting(part, bank)).stream()).max(Double::compare);
         }
 
         /** The least margin of the requirements on temperatures and flows at settings of the laws, K. */
@@ -323,7 +337,7 @@ public final class LawAnalysis implements Analysis<ComputedLaws> {
                     law.riseLimit(), law.fallLimit(), law.more());
         }
 
-        private List<ControlLaw> laws(List<ThermalModel.Acting> laws, double[] slope) {
+        private List<ControlLaw> laws(List<ThermalModel.Acting> laws, List<LeastLaw.Steepness> slope) {
             List<ControlLaw> computed = new ArrayList<>();
             for (int i = 0; i < laws.size(); i++) {
                 int law = i;
@@ -332,41 +346,144 @@ public final class LawAnalysis implements Analysis<ComputedLaws> {
                 double lowest = cases.getFirst().lowest[i];
                 List<LeastLaw.Need> needs = cases.stream().map(each -> new LeastLaw.Need(each.sensor[law] - tolerance, Math.max(lowest, each.needed[law])))
                         .toList();
-                computed.add(law(stated, LeastLaw.points(needs, lowest, slope[i], stated.hysteresis().map(Quantity::si).orElse(0.0))));
+                computed.add(law(stated, LeastLaw.points(needs, lowest, slope.get(i), stated.hysteresis().map(Quantity::si).orElse(0.0))));
             }
             return computed;
         }
 
-        /** Asks about the design with the laws; what does not hold is raised, what is near hunting made flatter. */
-        private boolean verify(Design changed, double[] slope) {
-            boolean holds = true;
+        /**
+         * How the cases come out with laws in the design.
+         *
+         * @param states    where each rests
+         * @param tooLittle whether a temperature or flow does not hold there
+         * @param gains     gain margin of each law there
+         * @param wanted    the one that is wanted
+         */
+        private record Checked(List<Optional<ThermalState>> states, List<Boolean> tooLittle, List<double[]> gains, List<double[]> wanted) {
+
+            boolean holds() {
+                for (int i = 0; i < gains.size(); i++) {
+                    for (int law = 0; law < gains.get(i).length; law++) {
+                        if (gains.get(i)[law] < wanted.get(i)[law]) {
+                            return false;
+                        }
+                    }
+                }
+                return tooLittle.stream().noneMatch(Boolean::booleanValue);
+            }
+        }
+
+        private Checked check(Design changed, int laws) {
+            List<Optional<ThermalState>> states = new ArrayList<>();
+            List<Boolean> tooLittle = new ArrayList<>();
+            List<double[]> gains = new ArrayList<>();
+            List<double[]> wanted = new ArrayList<>();
             for (Case each : cases) {
                 run.check();
                 ThermalModel model = models.model(changed, each.condition);
-                each.then = model.settle(run::cancelled).state();
-                double margin = each.then.isEmpty() ? Double.NEGATIVE_INFINITY : model.margin(each.then.get()).orElse(Double.POSITIVE_INFINITY);
-                List<Requirement> wanted = cooling(each);
-                margin = margin < 0 || each.then.isEmpty() || wanted.isEmpty() ? margin : Math.min(margin, asked(changed, each.condition, wanted, model, each.then.get()));
-                if (each.missing == 0 && margin < reserve() - HELD) {
-                    holds = false;
-                    for (int i = 0; i < each.needed.length; i++) {
-                        each.needed[i] = Math.min(1, each.needed[i] + RAISE);
-                    }
+                Optional<ThermalState> then = model.settle(run::cancelled).state();
+                double margin = then.isEmpty() ? Double.NEGATIVE_INFINITY : model.margin(then.get()).orElse(Double.POSITIVE_INFINITY);
+                List<Requirement> asked = cooling(each);
+                margin = margin < 0 || asked.isEmpty() ? margin : Math.min(margin, asked(changed, each.condition, asked, model, then.get()));
+                List<ThermalModel.Acting> acting = Loops.controlling(model.acting(), changed, decoding);
+                double[] gain = new double[laws];
+                double[] least = new double[laws];
+                for (int i = 0; i < laws; i++) {
+                    least[i] = decoding.law(acting.get(i).law()).gainMargin();
+                    Loops loop = new Loops(changed, model, acting.get(i), decoding);
+                    gain[i] = then.map(state -> loop.gainMargin(state, run::cancelled).orElse(Double.POSITIVE_INFINITY)).orElse(Double.POSITIVE_INFINITY);
                 }
-                List<ThermalModel.Acting> laws = model.acting().stream().filter(law -> !law.banks().isEmpty()).toList();
-                for (int i = 0; i < slope.length && each.then.isPresent(); i++) {
-                    double wantedMargin = decoding.law(laws.get(i).law()).gainMargin();
-                    double has = new Loops(changed, model, laws.get(i), decoding).gainMargin(each.then.get(), run::cancelled).orElse(Double.POSITIVE_INFINITY);
-                    if (has < wantedMargin) {
-                        slope[i] *= SAFE * has / wantedMargin;
-                        holds = false;
-                    }
-                }
+                states.add(then);
+                tooLittle.add(each.missing == 0 && margin < reserve() - HELD);
+                gains.add(gain);
+                wanted.add(least);
             }
-            return holds;
+            return new Checked(states, tooLittle, gains, wanted);
         }
 
-        private Result<ComputedLaws> told(List<ThermalModel.Acting> laws, List<ControlLaw> computed, double[] slope, boolean holds) {
+        /**
+         * How steep each law may be at each setting, so that its gain margin holds wherever it may come to rest: in the cases that need
+         * least and most, and one between, at settings from the lowest to full.
+         */
+        private List<LeastLaw.Steepness> steepness(List<ThermalModel.Acting> laws) {
+            List<LeastLaw.Steepness> all = new ArrayList<>();
+            for (int i = 0; i < laws.size(); i++) {
+                int law = i;
+                List<Case> sorted = cases.stream().sorted(Comparator.comparingDouble(each -> each.needed[law])).toList();
+                List<Case> looked = List.of(sorted.getFirst(), sorted.get(sorted.size() / 2), sorted.getLast()).stream().distinct().toList();
+                double lowest = Math.min(cases.getFirst().lowest[i], MOST_LOWEST);
+                double[] levels = new double[LEVELS + 1];
+                double[] allowed = new double[levels.length];
+                for (int k = 0; k < levels.length; k++) {
+                    levels[k] = lowest + (1 - lowest) * k / LEVELS;
+                    allowed[k] = STEEPEST;
+                    for (Case each : looked) {
+                        run.check();
+                        Loops loop = new Loops(design, each.model, each.laws.get(i), decoding);
+                        double gain = loop.near(each.state.orElseThrow(), levels[k], run::cancelled).map(plant -> loop.loop(plant, 1).margins().gain())
+                                .orElse(Double.POSITIVE_INFINITY);
+                        allowed[k] = Math.min(allowed[k], SAFE * gain / decoding.law(each.laws.get(i).law()).gainMargin());
+                    }
+                }
+                double[] slopes = new double[LEVELS];
+                for (int k = 0; k < slopes.length; k++) {
+                    slopes[k] = Math.max(FLATTEST, Math.min(allowed[k], allowed[k + 1]));
+                }
+                all.add(new LeastLaw.Steepness(levels, slopes));
+            }
+            return all;
+        }
+
+        /** Raises what does not hold, and makes flatter what is near hunting. */
+        private List<LeastLaw.Steepness> mend(Checked checked, List<LeastLaw.Steepness> slope) {
+            double[] share = new double[slope.size()];
+            java.util.Arrays.fill(share, 1);
+            for (int i = 0; i < cases.size(); i++) {
+                Case each = cases.get(i);
+                for (int law = 0; law < share.length; law++) {
+                    each.needed[law] = checked.tooLittle().get(i) ? Math.min(1, each.needed[law] + RAISE) : each.needed[law];
+                    share[law] = Math.min(share[law], checked.gains().get(i)[law] / checked.wanted().get(i)[law]);
+                }
+            }
+            List<LeastLaw.Steepness> flatter = new ArrayList<>();
+            for (int law = 0; law < share.length; law++) {
+                double factor = share[law] < 1 ? SAFE * share[law] : 1;
+                flatter.add(new LeastLaw.Steepness(slope.get(law).levels(), java.util.Arrays.stream(slope.get(law).slopes()).map(each -> factor * each).toArray()));
+            }
+            return flatter;
+        }
+
+        /** What keeps the setting of a case from being lower. */
+        private String held(Case of, ThermalModel model, LeastSettings.Found least) {
+            boolean lowest = least.margin() > FREE;
+            for (int i = 0; i < of.lowest.length && lowest; i++) {
+                lowest = least.settings()[i] <= of.lowest[i] + 1e-9;
+            }
+            if (lowest) {
+                return "lowest setting";
+            }
+            ThermalState state = least.state().orElseThrow();
+            String tightest = "";
+            double tight = Double.POSITIVE_INFINITY;
+            for (PartState part : state.parts()) {
+                double margin = design.heatSources().stream().filter(source -> source.id().equals(part.source())).flatMap(source -> source.limit().stream())
+                        .mapToDouble(limit -> limit.si() - part.junction().orElse(Double.NEGATIVE_INFINITY)).min().orElse(Double.POSITIVE_INFINITY);
+                if (margin < tight) {
+                    tight = margin;
+                    tightest = "limit of " + part.source();
+                }
+            }
+            for (Requirement requirement : cooling(of)) {
+                double margin = asked(design, of.condition, List.of(requirement), model, state);
+                if (margin < tight) {
+                    tight = margin;
+                    tightest = requirement.figure();
+                }
+            }
+            return tightest;
+        }
+
+        private Result<ComputedLaws> told(List<ThermalModel.Acting> laws, List<ControlLaw> computed, boolean holds) {
             List<ComputedLaws.Law> told = new ArrayList<>();
             List<Figure> figures = new ArrayList<>();
             List<Overview> overviews = new ArrayList<>();
@@ -383,11 +500,14 @@ public final class LawAnalysis implements Analysis<ComputedLaws> {
                 }
                 List<ComputedLaws.Case> takes = new ArrayList<>();
                 for (Case each : cases) {
-                    takes.add(new ComputedLaws.Case(each.id, each.needed[i], each.sensor[i], each.setting(each.now, i), each.setting(each.then, i), each.missing));
+                    takes.add(new ComputedLaws.Case(each.id, each.needed[i], each.sensor[i], each.setting(each.now, i), each.setting(each.then, i), each.missing,
+                            each.held, each.gain[i]));
                     figures.add(Figure.of(NEEDED, law.id(), each.needed[i]).in(each.id));
                     each.setting(each.then, i).ifPresent(then -> figures.add(Figure.of(COMPUTED, law.id(), then).in(each.id)));
-                    steps(each, i, law.id(), slope[i], points);
                 }
+                double most = steepest;
+                int which = i;
+                cases.forEach(each -> steps(each, which, law.id(), most, points));
                 ComputedLaws.Law one = new ComputedLaws.Law(law.id(), law.sensor(), laws.get(i).banks(), decoding.law(law).aim(), points, steepest, holds && enough, takes);
                 told.add(one);
                 overviews.add(new Overview(pointTable(one), List.of()));
@@ -413,14 +533,14 @@ public final class LawAnalysis implements Analysis<ComputedLaws> {
             double now = law.cases().stream().mapToDouble(each -> each.now().orElse(Double.NaN)).average().orElse(Double.NaN);
             double then = law.cases().stream().mapToDouble(each -> each.then().orElse(Double.NaN)).average().orElse(Double.NaN);
             if (holds && law.holds() && then < now - ALIKE) {
-                findings.add(Finding.note("", what + " asks for more speed than it must: ", new Amount(now, QuantityKind.FRACTION), " on the mean of all conditions,"
+                findings.add(Finding.note("", what + " asks for more than it must: ", new Amount(now, QuantityKind.FRACTION), " on the mean of all conditions,"
                         + " where a law computed for least " + law.aim() + " asks for ", new Amount(then, QuantityKind.FRACTION), " and holds all temperatures")
                         .remedy("take the computed points; the export control-law writes them as a table"));
             } else if (!holds) {
                 findings.add(Finding.caution("", "the law computed for " + what + " was not found to hold all temperatures in all conditions").remedy(
                         "leave a larger reserve in its drive section"));
             }
-            if (drive.lowest().isEmpty() && cases.getFirst().lowest[index(law)] == ASSUMED_LOWEST) {
+            if (drive.lowest().isEmpty() && needed(cases.getFirst().laws.get(index(law))).isEmpty()) {
                 findings.add(Finding.note("", "nothing says from which setting the movers of " + what + " run; the computed law goes down to ",
                         new Amount(ASSUMED_LOWEST, QuantityKind.FRACTION)).remedy("state startSetting in the drive section of the part, or lowest in that of the law")
                         .source("common practice"));
@@ -465,10 +585,12 @@ public final class LawAnalysis implements Analysis<ComputedLaws> {
     }
 
     private static Table caseTable(ComputedLaws.Law law) {
-        return new Table("Settings of " + law.law(), List.of(new Table.Column("condition", false), new Table.Column("needed", true), new Table.Column(
-                law.sensor() + " then", true), new Table.Column("with the law as it is", true), new Table.Column("with the computed one", true)),
-                law.cases().stream().map(each -> List.of(new Table.Words(each.id()), new Amount(each.needed(), QuantityKind.FRACTION),
-                        new Amount(each.sensor(), QuantityKind.TEMPERATURE), cell(each.now()), cell(each.then()))).toList());
+        return new Table("Settings of " + law.law(), List.of(new Table.Column("condition", false), new Table.Column("needed", true), new Table.Column("held by", false),
+                new Table.Column(law.sensor() + " then", true), new Table.Column("with the law as it is", true), new Table.Column("with the computed one", true),
+                new Table.Column("gain margin", true)),
+                law.cases().stream().map(each -> List.<Table.Cell>of(new Table.Words(each.id()), new Amount(each.needed(), QuantityKind.FRACTION), new Table.Words(each.held()),
+                        new Amount(each.sensor(), QuantityKind.TEMPERATURE), cell(each.now()), cell(each.then()),
+                        each.gainMargin() < LoopAnalysis.MOST_MARGIN ? new Amount(each.gainMargin(), QuantityKind.NUMBER) : new Table.Words("any"))).toList());
     }
 
     private static Table.Cell cell(Optional<Double> setting) {

@@ -1,6 +1,7 @@
 package tramontane.drive.internal;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
 import tramontane.drive.ComputedLaws;
@@ -8,14 +9,14 @@ import tramontane.drive.ComputedLaws;
 /**
  * The lowest control law through what is needed.
  *
- * <p>Of all laws that never fall with temperature, never fall below a lowest setting, are no steeper than a slope, and give at each
- * of some sensor temperatures at least a setting, it is everywhere the lowest: f(T) = max over all needs of s where T is above
- * theirs, of s less the slope times the distance below. Where that is to rest at a temperature which falls with the setting, no other
- * such law rests at a lower setting. Above all needs it rises on to full speed.
+ * <p>Of all laws that never fall with temperature, never fall below a lowest setting, are nowhere steeper than their loop allows at that
+ * setting, and give at each of some sensor temperatures at least a setting, it is everywhere the lowest: from each need it goes down
+ * towards lower temperatures as steeply as it may, and the highest of these counts. Where that is to rest at a temperature which falls
+ * with the setting, no other such law rests at a lower setting. Above all needs it rises on to full speed as steeply as it may.
  */
 final class LeastLaw {
 
-    /** Settings nearer than this are one. */
+    /** Settings, and temperatures, nearer than this are one. */
     private static final double SAME = 1e-6;
     /** Level pieces shorter than this, K, are left out: the law rises a little earlier there. */
     private static final double LEVEL = 1;
@@ -35,64 +36,124 @@ final class LeastLaw {
     }
 
     /**
+     * How steep a law may be, by its setting: one slope from each level to the next.
+     *
+     * @param levels settings, rising, the last one full speed
+     * @param slopes above each level but the last, 1/K, above zero
+     */
+    record Steepness(double[] levels, double[] slopes) {
+
+        /** The same at all settings. */
+        static Steepness of(double slope) {
+            return new Steepness(new double[] {0, 1}, new double[] {slope});
+        }
+
+        /** Kelvin that the rise from the first level to a setting takes. */
+        double kelvin(double setting) {
+            double sum = 0;
+            for (int i = 0; i < slopes.length; i++) {
+                double top = i + 1 == slopes.length ? setting : Math.min(setting, levels[i + 1]);
+                double bottom = i == 0 ? levels[0] : levels[i];
+                sum += i == 0 || top > bottom ? (top - bottom) / slopes[i] : 0;
+            }
+            return sum;
+        }
+
+        /** Levels strictly between two settings, falling. */
+        List<Double> between(double low, double high) {
+            List<Double> inside = new ArrayList<>();
+            for (int i = levels.length - 2; i > 0; i--) {
+                if (levels[i] > low + SAME && levels[i] < high - SAME) {
+                    inside.add(levels[i]);
+                }
+            }
+            return inside;
+        }
+    }
+
+    /**
      * Its points.
      *
      * @param needs      what is needed; one at least
      * @param lowest     lowest setting
-     * @param slope      steepest slope, 1/K, above zero
+     * @param steepness  how steep it may be
      * @param hysteresis of the law, K: no rise is narrower
      */
-    static List<ComputedLaws.Point> points(List<Need> needs, double lowest, double slope, double hysteresis) {
+    static List<ComputedLaws.Point> points(List<Need> needs, double lowest, Steepness steepness, double hysteresis) {
         List<Need> sorted = new ArrayList<>(needs.stream().sorted(Comparator.comparingDouble(Need::temperature)).toList());
-        double highest = sorted.stream().mapToDouble(Need::setting).max().orElseThrow();
-        double level = Math.max(lowest, highest);
+        double level = Math.max(lowest, sorted.stream().mapToDouble(Need::setting).max().orElseThrow());
         if (level < 1 - SAME) { // on to full speed
-            double last = sorted.getLast().temperature();
-            sorted.add(new Need(last + width(1 - level, slope, hysteresis), 1));
+            sorted.add(new Need(sorted.getLast().temperature() + steepness.kelvin(1) - steepness.kelvin(level), 1));
         }
-        List<Need> kept = kept(sorted, lowest, slope, hysteresis);
-        List<ComputedLaws.Point> points = new ArrayList<>();
-        double before = lowest;
-        for (Need need : kept) {
-            double begins = need.temperature() - width(need.setting() - before, slope, hysteresis);
-            if (points.isEmpty() || begins > points.getLast().temperature() + LEVEL) {
-                points.add(new ComputedLaws.Point(begins, before));
+        List<ComputedLaws.Point> falling = new ArrayList<>(); // from the highest point down
+        List<Need> kept = kept(sorted, lowest, steepness);
+        for (int i = kept.size() - 1; i >= 0; i--) {
+            Need need = kept.get(i);
+            double below = i == 0 ? lowest : kept.get(i - 1).setting();
+            falling.add(new ComputedLaws.Point(need.temperature(), need.setting()));
+            for (double inside : steepness.between(below, need.setting())) {
+                falling.add(new ComputedLaws.Point(need.temperature() - steepness.kelvin(need.setting()) + steepness.kelvin(inside), inside));
             }
-            points.add(new ComputedLaws.Point(need.temperature(), need.setting()));
-            before = need.setting();
+            double begins = need.temperature() - steepness.kelvin(need.setting()) + steepness.kelvin(below);
+            if (i == 0 || begins > kept.get(i - 1).temperature() + LEVEL) {
+                falling.add(new ComputedLaws.Point(begins, below));
+            }
         }
-        if (points.isEmpty()) { // full speed everywhere
-            points.add(new ComputedLaws.Point(sorted.getFirst().temperature(), lowest));
+        if (falling.isEmpty()) { // full speed everywhere
+            falling.add(new ComputedLaws.Point(sorted.getFirst().temperature(), lowest));
         }
+        List<ComputedLaws.Point> points = widened(straight(falling), WIDER * hysteresis);
+        Collections.reverse(points);
         return points;
     }
 
     /** The needs that no other one covers, rising in both. */
-    private static List<Need> kept(List<Need> sorted, double lowest, double slope, double hysteresis) {
+    private static List<Need> kept(List<Need> sorted, double lowest, Steepness steepness) {
         List<Need> kept = new ArrayList<>();
         for (Need need : sorted) {
-            double before = kept.isEmpty() ? lowest : kept.getLast().setting();
-            if (need.setting() <= before + SAME) {
+            if (need.setting() <= (kept.isEmpty() ? lowest : kept.getLast().setting()) + SAME) {
                 continue;
             }
-            while (!kept.isEmpty() && begins(kept, need, lowest, slope, hysteresis) <= kept.getLast().temperature()) {
-                Need covered = kept.removeLast();
-                double here = need.setting() - slope * (need.temperature() - covered.temperature());
-                if (here < covered.setting() - SAME) { // a rise that is made wider than the slope asks: it begins earlier
-                    need = new Need(covered.temperature(), need.setting());
-                }
+            while (!kept.isEmpty() && need.temperature() - steepness.kelvin(need.setting()) + steepness.kelvin(kept.getLast().setting())
+                    <= kept.getLast().temperature() + SAME) {
+                kept.removeLast();
             }
             kept.add(need);
         }
         return kept;
     }
 
-    private static double begins(List<Need> kept, Need need, double lowest, double slope, double hysteresis) {
-        double before = kept.isEmpty() ? lowest : kept.getLast().setting();
-        return need.temperature() - width(need.setting() - before, slope, hysteresis);
+    /** Without points that lie on the line through their neighbours. */
+    private static List<ComputedLaws.Point> straight(List<ComputedLaws.Point> falling) {
+        List<ComputedLaws.Point> points = new ArrayList<>();
+        for (ComputedLaws.Point point : falling) {
+            int last = points.size() - 1;
+            if (last > 0) {
+                ComputedLaws.Point above = points.get(last - 1);
+                ComputedLaws.Point middle = points.get(last);
+                double chord = above.setting() + (point.setting() - above.setting()) * (middle.temperature() - above.temperature())
+                        / (point.temperature() - above.temperature());
+                if (Math.abs(chord - middle.setting()) < SAME) {
+                    points.removeLast();
+                }
+            }
+            points.add(point);
+        }
+        return points;
     }
 
-    private static double width(double rise, double slope, double hysteresis) {
-        return Math.max(rise / slope, WIDER * hysteresis);
+    /** With every rise so wide at least; what lies below moves to lower temperatures, where it gives more. */
+    private static List<ComputedLaws.Point> widened(List<ComputedLaws.Point> falling, double width) {
+        List<ComputedLaws.Point> points = new ArrayList<>();
+        double moved = 0;
+        for (ComputedLaws.Point point : falling) {
+            double temperature = point.temperature() - moved;
+            if (!points.isEmpty() && points.getLast().setting() > point.setting() + SAME && points.getLast().temperature() - temperature < width) {
+                moved += temperature - points.getLast().temperature() + width;
+                temperature = points.getLast().temperature() - width;
+            }
+            points.add(new ComputedLaws.Point(temperature, point.setting()));
+        }
+        return points;
     }
 }

@@ -22,6 +22,7 @@ import tramontane.analysis.Severity;
 import tramontane.analysis.Trace;
 import tramontane.drive.LawDrive;
 import tramontane.drive.LoopState;
+import tramontane.model.ControlLaw;
 import tramontane.model.Design;
 import tramontane.physics.units.QuantityKind;
 import tramontane.thermal.Loop;
@@ -49,6 +50,8 @@ public final class LoopAnalysis implements Analysis<LoopState> {
             "small swings about rest; G of the heated bodies, flows and films as at rest; a reading interval counts as half of it of dead time");
     static final Relation RUN = new Relation("run from cold", "dT/dt = A(s) T + f(s), s = law(sensor)",
             "bodies linear at each setting, mixed between; TR-BDF2", "flows and films as at rest at each setting");
+
+    static final Relation IDLE = new Relation("no loop", "the condition states a speed setting, so that no law acts", "the design", "");
 
     /** A gain margin that stands for any larger one. */
     static final double MOST_MARGIN = 1000;
@@ -104,9 +107,9 @@ public final class LoopAnalysis implements Analysis<LoopState> {
     @Override
     public Result<LoopState> run(Input input, Run run) {
         ThermalModel model = models.model(input.design(), input.condition());
-        List<ThermalModel.Acting> acting = model.acting();
+        List<ThermalModel.Acting> acting = Loops.controlling(model.acting(), input.design(), decoding);
         if (acting.isEmpty() || !model.obstacles().isEmpty()) {
-            return Result.of(new LoopState(List.of()));
+            return idle(input, run);
         }
         Loop settled = model.settle(run::cancelled);
         run.check();
@@ -135,6 +138,21 @@ public final class LoopAnalysis implements Analysis<LoopState> {
         return new Result<>(Optional.of(new LoopState(laws)), figures, findings);
     }
 
+    /** A law that does not act cannot hunt. */
+    private static Result<LoopState> idle(Input input, Run run) {
+        List<Figure> figures = new ArrayList<>();
+        if (input.condition().speed().isPresent()) {
+            for (ControlLaw law : input.design().controlLaws()) {
+                figures.add(Figure.of(GAIN, law.id(), MOST_MARGIN));
+                if (run.trace().recording()) {
+                    run.trace().step(new Trace.Step(GAIN.id(), law.id(), IDLE, MOST_MARGIN, List.of(new Trace.Term("speed setting", QuantityKind.FRACTION,
+                            input.condition().speedSetting(), "condition " + input.condition().id()))));
+                }
+            }
+        }
+        return new Result<>(Optional.of(new LoopState(List.of())), figures, List.of());
+    }
+
     private static List<Figure> figures(LoopState.Law law) {
         List<Figure> figures = new ArrayList<>();
         figures.add(Figure.of(GAIN, law.law(), Math.min(MOST_MARGIN, law.gainMargin())));
@@ -157,11 +175,11 @@ public final class LoopAnalysis implements Analysis<LoopState> {
                 law.period().isPresent() ? ", once in " : "", law.period().<Object>map(period -> new Amount(period, QuantityKind.TIME)).orElse("")};
             findings.add(loop.curve().stages() > 1
                     ? Finding.caution("", swings).remedy("let it rise over a wider range of temperature than its hysteresis, if that is to be heard or felt")
-                    : Finding.of(Severity.NOT_MET, "", swings).remedy(flatter(law, wanted)));
+                    : Finding.of(Severity.NOT_MET, "", swings).remedy(flatter(law, wanted, loop.drive().interval() > 0)));
         } else if (law.gainMargin() < wanted) {
             findings.add(Finding.caution("", what + (law.gainMargin() < 1 ? " hunts about its rest, though its run from cold comes to it: its gain margin is "
                     : " is close to hunting: its gain margin is "), new Amount(law.gainMargin(), QuantityKind.NUMBER), ", and ",
-                    new Amount(wanted, QuantityKind.NUMBER), " are wanted").remedy(flatter(law, wanted))
+                    new Amount(wanted, QuantityKind.NUMBER), " are wanted").remedy(flatter(law, wanted, loop.drive().interval() > 0))
                     .source(wanted == LawDrive.GAIN_MARGIN ? "6 dB: common practice" : "the drive section of the law"));
         }
         if (loop.drive().moverLag().isEmpty() && loop.moverLag() == Loops.ASSUMED_LAG && (!law.steady() || law.gainMargin() < wanted)) {
@@ -171,10 +189,11 @@ public final class LoopAnalysis implements Analysis<LoopState> {
         return findings;
     }
 
-    private static Object[] flatter(LoopState.Law law, double wanted) {
+    private static Object[] flatter(LoopState.Law law, double wanted, boolean often) {
         double factor = Math.min(MOST_MARGIN, wanted / law.gainMargin());
         return factor > 1 ? new Object[] {"let it rise over ", new Amount(factor, QuantityKind.NUMBER),
-            " times the range of temperature, or take a quicker sensor"} : new Object[] {"let it rise more slowly with temperature"};
+            " times the range of temperature", often ? ", or read its sensor more often" : ""}
+                : new Object[] {"let it rise more slowly with temperature", often ? ", or read its sensor more often" : ""};
     }
 
     private static void steps(Trace trace, Loops loop, LoopState.Law law) {

@@ -49,7 +49,7 @@ final class Loops {
     private static final double MOST_READINGS = 100_000;
     /** Change of a setting within one step of a law that is limited in its rate. */
     private static final double RATE_STEP = 0.01;
-    private static final int MOMENTS = 200;
+    private static final int MOMENTS = 400;
     /** Share of a run after which swings are looked at, and swing of a setting that counts as none. */
     private static final double LATE = 5.0 / 6;
     private static final double STILL = 0.01;
@@ -75,6 +75,13 @@ final class Loops {
         return design.airPath().passages().stream().filter(passage -> acting.banks().contains(passage.id()))
                 .flatMap(passage -> design.airMover(Banks.mover(passage)).flatMap(decoding::mover).map(MoverDrive::supply)
                         .flatMap(MoverDrive.Intake::startTime).stream()).max(Double::compare).map(time -> time / RUN_UP);
+    }
+
+    /** The laws that reach any mover: those of which a bank says nothing of its drive, or has a control that follows a setting. */
+    static List<ThermalModel.Acting> controlling(List<ThermalModel.Acting> acting, Design design, Decoding decoding) {
+        return acting.stream().filter(law -> law.banks().stream().anyMatch(id -> design.airPath().passages().stream().filter(passage -> passage.id().equals(id))
+                .anyMatch(passage -> design.airMover(Banks.mover(passage)).flatMap(decoding::mover).map(part -> Banks.control(part, decoding.bank(passage))
+                        .followsSetting()).orElse(true)))).toList();
     }
 
     /** Time constant with which the speed follows, s. */
@@ -112,8 +119,8 @@ final class Loops {
         Run run = run(bodies.get(), plant.get(), margins, stop);
         return run.trajectory().map(path -> {
             Trajectory.Swing swing = path.swing(LATE * run.duration());
-            // a steep law may move the movers a lot while its sensor hardly moves
-            boolean steady = path.decays() && swing.setting() <= STILL;
+            // a steep law may move the movers a lot while its sensor hardly moves; one in steps may go between two of them
+            boolean steady = swing.setting() <= Math.max(STILL, drive.resolution()) || path.decays() && margins.gain() > 1 && curve.stages() == 1;
             return new LoopState.Law(acting.law().id(), sensor.getAsDouble(), setting, slope, plant.get().staticGain(), margins.gain(), margins.phase(),
                     period(margins.phaseCrossover()), swing.sensor(), swing.setting(), steady ? Optional.empty()
                             : Optional.of(path.swing(run.duration() / 2).period()).filter(Double::isFinite), steady, moments(path));
@@ -305,7 +312,7 @@ final class Loops {
         Arrays.fill(cold, bodies.cold());
         double begin = curve.setting(0, bodies.cold());
         Trajectory path = LoopSimulation.run(bodies, new Follower(curve, begin, limit(law.riseLimit(), interval), limit(law.fallLimit(), interval)), timing,
-                cold, bodies.sensed(begin, cold), begin, duration, stop);
+                cold, bodies.cold(), begin, duration, stop);
         return new Run(path.size() < 3 ? Optional.empty() : Optional.of(path), duration);
     }
 

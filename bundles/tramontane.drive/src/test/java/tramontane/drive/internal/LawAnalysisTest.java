@@ -71,7 +71,7 @@ class LawAnalysisTest {
             }
             assertTrue(one.then().orElseThrow() >= one.needed() - 1e-4 && one.then().orElseThrow() <= one.now().orElseThrow() + 1e-9, one.toString());
         }
-        assertTrue(told.sentences().stream().anyMatch(each -> each.startsWith("note: control law law asks for more speed than it must")),
+        assertTrue(told.sentences().stream().anyMatch(each -> each.startsWith("note: control law law asks for more than it must")),
                 told.sentences().toString());
         assertEquals(law.cases().size(), told.steps().stream().filter(step -> step.figure().equals("drive.law.needed")).count());
     }

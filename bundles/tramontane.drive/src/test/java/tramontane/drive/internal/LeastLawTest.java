@@ -36,7 +36,7 @@ class LeastLawTest {
     @Property
     void itGivesWhatIsNeededNeverFallsAndIsNoSteeper(@ForAll("needs") List<LeastLaw.Need> needs, @ForAll @DoubleRange(min = 0.01, max = 0.5) double slope,
             @ForAll @DoubleRange(min = 0, max = 0.3) double lowest) {
-        List<ComputedLaws.Point> points = LeastLaw.points(needs, lowest, slope, 0);
+        List<ComputedLaws.Point> points = LeastLaw.points(needs, lowest, LeastLaw.Steepness.of(slope), 0);
         for (int i = 1; i < points.size(); i++) {
             double width = points.get(i).temperature() - points.get(i - 1).temperature();
             double rise = points.get(i).setting() - points.get(i - 1).setting();
@@ -62,7 +62,7 @@ class LeastLawTest {
     @Property
     void noRiseIsASwitch(@ForAll("needs") List<LeastLaw.Need> needs, @ForAll @DoubleRange(min = 0.01, max = 0.5) double slope,
             @ForAll @DoubleRange(min = 0.1, max = 4) double hysteresis) {
-        List<ComputedLaws.Point> points = LeastLaw.points(needs, 0.1, slope, hysteresis);
+        List<ComputedLaws.Point> points = LeastLaw.points(needs, 0.1, new LeastLaw.Steepness(new double[] {0.1, 0.3, 0.6, 1}, new double[] {slope, 0.5 * slope, 2 * slope}), hysteresis);
         LawCurve curve = curve(points, hysteresis);
         assertEquals(1, curve.stages(), points::toString);
         needs.forEach(need -> assertTrue(curve.up(need.temperature()) >= need.setting() - 2e-6, () -> need + " " + points));
@@ -77,14 +77,23 @@ class LeastLawTest {
     /** By hand: 40 % at 300 K, 80 % at 320 K, 10 %/K: level from 300 to 316 K, then up through 80 % and on to full speed at 322 K. */
     @Test
     void twoNeedsFarApart() {
-        List<ComputedLaws.Point> points = LeastLaw.points(List.of(new LeastLaw.Need(320, 0.8), new LeastLaw.Need(300, 0.4)), 0.2, 0.1, 0);
+        List<ComputedLaws.Point> points = LeastLaw.points(List.of(new LeastLaw.Need(320, 0.8), new LeastLaw.Need(300, 0.4)), 0.2, LeastLaw.Steepness.of(0.1), 0);
         assertEquals(List.of(298.0, 300.0, 316.0, 322.0), points.stream().map(point -> Math.round(1e6 * point.temperature()) / 1e6).toList());
         assertEquals(List.of(0.2, 0.4, 0.4, 1.0), points.stream().map(point -> Math.round(1e6 * point.setting()) / 1e6).toList());
     }
 
+    /** By hand: 80 % at 320 K; 5 %/K up to 50 %, 10 %/K above: 50 % at 317 K, 20 % at 311 K; full speed at 322 K. */
+    @Test
+    void steeperWhereItMayBe() {
+        List<ComputedLaws.Point> points = LeastLaw.points(List.of(new LeastLaw.Need(320, 0.8)), 0.2,
+                new LeastLaw.Steepness(new double[] {0.2, 0.5, 1}, new double[] {0.05, 0.1}), 0);
+        assertEquals(List.of(311.0, 317.0, 322.0), points.stream().map(point -> Math.round(1e6 * point.temperature()) / 1e6).toList());
+        assertEquals(List.of(0.2, 0.5, 1.0), points.stream().map(point -> Math.round(1e6 * point.setting()) / 1e6).toList());
+    }
+
     @Test
     void aWarmerNeedForLessDoesNotLowerIt() {
-        List<ComputedLaws.Point> points = LeastLaw.points(List.of(new LeastLaw.Need(300, 0.7), new LeastLaw.Need(310, 0.3)), 0.2, 0.1, 0);
+        List<ComputedLaws.Point> points = LeastLaw.points(List.of(new LeastLaw.Need(300, 0.7), new LeastLaw.Need(310, 0.3)), 0.2, LeastLaw.Steepness.of(0.1), 0);
         assertEquals(0.7, curve(points, 0).up(310), 1e-12);
     }
 }

@@ -82,7 +82,7 @@ class LoopAnalysisTest {
         assertEquals(law.sensor(), law.response().getLast().sensor(), 0.02);
         assertEquals(law.setting(), law.response().getLast().setting(), 1e-3);
         assertEquals(List.of(), Boxes.loops(design).sentences());
-        assertTrue(law.response().size() <= 201);
+        assertTrue(law.response().size() <= 401);
     }
 
     /** A slope far above the critical one hunts, in the linear loop and in time, and what is advised helps. */
@@ -150,6 +150,7 @@ class LoopAnalysisTest {
         Boxes.Told<LoopState> stated = Boxes.loops(box(50, 30, "", "").withConditions(List.of(tramontane.model.Condition.named("c")
                 .withSpeed(tramontane.model.Quantity.of(0.5)))));
         assertEquals(List.of(), stated.data().laws());
+        assertEquals(1000, stated.figure("drive.loop.gainMargin", "law"), 0);
     }
 
     @Test
