@@ -24,11 +24,12 @@ public record DriveState(List<BankFeed> banks, List<Load> supplies) {
      * @param running   movers that turn under power
      * @param locked    movers whose rotor is held while they are fed
      * @param power     electrical input of the bank, W; empty where nothing says it
+     * @param drawn     that with what wires and resistors lose, W
      * @param current   current of each running mover, A; empty where nothing says it
      * @param terminals voltage at its terminals, V; empty where nothing says it
      * @param pulses    frequency of the pulses of each running mover, Hz; empty where it gives none
      */
-    public record BankFeed(String bank, Feeding feeding, int running, int locked, Optional<Double> power, Optional<Double> current,
+    public record BankFeed(String bank, Feeding feeding, int running, int locked, Optional<Double> power, Optional<Double> drawn, Optional<Double> current,
             Optional<Double> terminals, Optional<Double> pulses) {
     }
 
@@ -37,12 +38,13 @@ public record DriveState(List<BankFeed> banks, List<Load> supplies) {
      *
      * @param supply   its name
      * @param running  current while all run, A; empty where that of a bank is not known
+     * @param fullest  the same with all movers that have not failed at full setting, at the end of the supply's tolerance that takes most, A
      * @param starting highest current while they run up, A
      * @param inrush   highest peak when they are switched on, A
      * @param most     what it gives for long where it stands, A
      * @param power    what it takes from the mains, W
      */
-    public record Load(String supply, Optional<Double> running, Optional<Double> starting, Optional<Double> inrush, Optional<Double> most,
+    public record Load(String supply, Optional<Double> running, Optional<Double> fullest, Optional<Double> starting, Optional<Double> inrush, Optional<Double> most,
             Optional<Double> power) {
     }
 

@@ -79,6 +79,7 @@ public final class DriveAnalysis implements Analysis<DriveState> {
         }
         for (DriveState.Load load : state.supplies()) {
             add(figures, Figures.RUNNING, load.supply(), load.running());
+            add(figures, Figures.FULLEST, load.supply(), load.fullest());
             add(figures, Figures.STARTING, load.supply(), load.starting());
             add(figures, Figures.INRUSH, load.supply(), load.inrush());
             add(figures, Figures.LOAD, load.supply(), share(load));
@@ -106,10 +107,10 @@ public final class DriveAnalysis implements Analysis<DriveState> {
     static Optional<Double> power(Feeds feeds, List<Feeds.Bank> banks, DriveState state) {
         double sum = 0;
         for (Feeds.Bank bank : banks) {
-            if (bank.feed().power().isEmpty()) {
+            if (bank.feed().drawn().isEmpty()) {
                 return Optional.empty();
             }
-            sum += bank.feed().power().get() / efficiency(feeds, bank);
+            sum += bank.feed().drawn().get() / efficiency(feeds, bank);
         }
         return banks.isEmpty() ? Optional.empty() : Optional.of(sum);
     }

@@ -30,8 +30,9 @@ final class DriveSteps {
             supply(feeds.supplies().source(load.supply()).orElseThrow(), load, Feeds.of(feeds.supplies().source(load.supply()).orElseThrow(), banks));
         }
         DriveAnalysis.power(feeds, banks, state).ifPresent(power -> step(Figures.POWER, "", Figures.TAKEN, power, banks.stream().flatMap(bank ->
-                List.of(new Trace.Term("power of " + bank.passage().id(), QuantityKind.POWER, bank.feed().power().orElse(0.0),
+                List.of(new Trace.Term("power of " + bank.passage().id() + " P_bank", QuantityKind.POWER, bank.feed().power().orElse(0.0),
                         "airflow.bank.power" + Trace.AT + bank.passage().id()),
+                        new Trace.Term("that with what wires and resistors lose", QuantityKind.POWER, bank.feed().drawn().orElse(0.0), "bank " + bank.passage().id()),
                         new Trace.Term("efficiency of its supply", QuantityKind.FRACTION, DriveAnalysis.efficiency(feeds, bank),
                                 bank.drive().supply().map(name -> "supply " + name).orElse("none stated"))).stream()).toList()));
     }
@@ -76,8 +77,9 @@ final class DriveSteps {
     }
 
     private String from(Feeds.Bank bank) {
-        return condition.supplyVoltage().isPresent() ? "condition " + condition.id()
-                : bank.drive().supply().map(name -> "supply " + name).orElse("air mover " + bank.mover().id());
+        boolean stated = condition.supplyVoltage().isPresent() || bank.drive().supply().flatMap(feeds.levels()::of).flatMap(level -> level.voltage()).isPresent();
+        String source = stated ? "condition " + condition.id() : bank.drive().supply().map(name -> "supply " + name).orElse("air mover " + bank.mover().id());
+        return source + (Banks.control(bank.part(), bank.drive()).onSupply() ? ", times the setting of " + Math.round(1000 * bank.feeding().setting()) / 10.0 + " %" : "");
     }
 
     private void supply(Supplies.Source source, DriveState.Load load, List<Feeds.Bank> banks) {
@@ -93,11 +95,17 @@ final class DriveSteps {
                 bank.part().supply().locked().ifPresent(amps -> currents.add(new Trace.Term("current of each held", QuantityKind.CURRENT, amps,
                         "air mover " + bank.mover().id())));
             }
-            bank.feed().power().ifPresent(watts -> powers.add(new Trace.Term("power of " + id, QuantityKind.POWER, watts,
+            bank.feed().power().ifPresent(watts -> powers.add(new Trace.Term("power of " + id + " P_bank", QuantityKind.POWER, watts,
                     "airflow.bank.power" + Trace.AT + id)));
+            bank.feed().drawn().ifPresent(watts -> powers.add(new Trace.Term("that with what wires and resistors lose", QuantityKind.POWER, watts,
+                    "bank " + id)));
         }
         powers.add(new Trace.Term("efficiency η", QuantityKind.FRACTION, source.efficiency(), "supply " + source.id()));
         load.running().ifPresent(amps -> step(Figures.RUNNING, source.id(), Figures.SUM, amps, currents));
+        List<Trace.Term> ends = new ArrayList<>(currents);
+        ends.add(new Trace.Term("supply may be lower by", QuantityKind.FRACTION, source.below(), "supply " + source.id()));
+        ends.add(new Trace.Term("supply may be higher by", QuantityKind.FRACTION, source.above(), "supply " + source.id()));
+        load.fullest().ifPresent(amps -> step(Figures.FULLEST, source.id(), Figures.ALL_OUT, amps, ends));
         List<Trace.Term> starts = new ArrayList<>(currents);
         List<Trace.Term> peaks = new ArrayList<>(currents);
         banks.forEach(bank -> {

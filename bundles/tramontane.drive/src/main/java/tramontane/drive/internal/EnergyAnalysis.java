@@ -141,12 +141,12 @@ public final class EnergyAnalysis implements Analysis<EnergyUse> {
         double sum = 0;
         Supplies supplies = decoding.supplies(design);
         for (DriveState.BankFeed bank : state.get().banks()) {
-            if (bank.power().isEmpty()) {
+            if (bank.drawn().isEmpty()) {
                 return Optional.empty();
             }
             double efficiency = design.airPath().passages().stream().filter(passage -> passage.id().equals(bank.bank())).findFirst()
                     .flatMap(passage -> decoding.bank(passage).supply()).flatMap(supplies::source).map(Supplies.Source::efficiency).orElse(1.0);
-            sum += bank.power().get() / efficiency;
+            sum += bank.drawn().get() / efficiency;
         }
         return Optional.of(sum);
     }
@@ -168,23 +168,28 @@ public final class EnergyAnalysis implements Analysis<EnergyUse> {
             figures.add(Figure.of(FULL, "", full));
             step(run.trace(), FULL, SUM, full, terms(use, true));
             use.energy().ifPresent(energy -> {
-                figures.add(Figure.of(SAVED, "", full - energy));
-                step(run.trace(), SAVED, DIFFERENCE, full - energy, List.of(new Trace.Term("energy at full speed E_full", QuantityKind.ENERGY, full, FULL.id()),
+                figures.add(Figure.of(SAVED, "", saved(full, energy)));
+                step(run.trace(), SAVED, DIFFERENCE, saved(full, energy), List.of(new Trace.Term("energy at full speed E_full", QuantityKind.ENERGY, full, FULL.id()),
                         new Trace.Term("energy in a year E", QuantityKind.ENERGY, energy, YEAR.id())));
-                use.cost(full - energy).ifPresent(saved -> {
+                use.cost(saved(full, energy)).ifPresent(saved -> {
                     figures.add(Figure.of(COST_SAVED, "", saved));
-                    step(run.trace(), COST_SAVED, PRICE, saved, price(use, full - energy, SAVED));
+                    step(run.trace(), COST_SAVED, PRICE, saved, price(use, saved(full, energy), SAVED));
                 });
             });
         });
         return figures;
     }
 
+    /** What is saved, but for what is rounding. */
+    private static double saved(double full, double energy) {
+        return Math.abs(full - energy) <= 1e-9 * full ? 0 : full - energy;
+    }
+
     private static List<Trace.Term> terms(EnergyUse use, boolean full) {
         List<Trace.Term> terms = new ArrayList<>();
         for (EnergyUse.Phase phase : use.phases()) {
             terms.add(new Trace.Term("power in " + phase.condition() + (full ? " at full speed" : ""), QuantityKind.POWER,
-                    (full ? phase.full() : phase.power()).orElse(0.0), full ? "what if, without control" : "drive.power" + Trace.AT));
+                    (full ? phase.full() : phase.power()).orElse(0.0), full ? "what if, without control" : "drive.power"));
             terms.add(new Trace.Term("time in " + phase.condition(), QuantityKind.TIME, phase.time(), "mission"));
         }
         return terms;
@@ -231,11 +236,11 @@ public final class EnergyAnalysis implements Analysis<EnergyUse> {
         List<List<Table.Cell>> rows = new ArrayList<>();
         for (EnergyUse.Phase phase : use.phases()) {
             Optional<Double> energy = phase.power().map(watts -> watts * phase.time());
-            Optional<Double> saved = energy.flatMap(some -> phase.full().map(watts -> watts * phase.time() - some));
+            Optional<Double> saved = energy.flatMap(some -> phase.full().map(watts -> saved(watts * phase.time(), some)));
             rows.add(row(phase.condition(), Optional.of(phase.time()), phase.power(), phase.full(), energy, saved, use));
         }
         double time = use.phases().stream().mapToDouble(EnergyUse.Phase::time).sum();
-        Optional<Double> saved = use.energy().flatMap(energy -> use.fullEnergy().map(full -> full - energy));
+        Optional<Double> saved = use.energy().flatMap(energy -> use.fullEnergy().map(full -> saved(full, energy)));
         rows.add(row("year", Optional.of(time), Optional.empty(), Optional.empty(), use.energy(), saved, use));
         return new Table("Energy", columns, rows);
     }

@@ -47,6 +47,10 @@ final class FedSpeed {
 
     /** Grades count as fast enough when they miss what is asked for by no more than this share. */
     private static final double ROUNDING = 1e-9;
+    /** Share of its rated voltage from which a motor with electronics is taken to hold its speed that states no lowest voltage. */
+    private static final double HELD_FROM = 0.5;
+    /** Share of that voltage below which it stands; between, it slows down (assumed). */
+    private static final double CUT_OUT = 0.5;
 
     private final SpeedLaw.Supply supply;
     private final MoverDrive part;
@@ -57,8 +61,14 @@ final class FedSpeed {
     private final int running;
     private final AirMover mover;
     private final Control kind;
+    private final Optional<Double> given;
 
     private FedSpeed(SpeedLaw.Supply supply, MoverDrive part, Decoding decoding) {
+        this(supply, part, decoding, Optional.empty());
+    }
+
+    private FedSpeed(SpeedLaw.Supply supply, MoverDrive part, Decoding decoding, Optional<Double> given) {
+        this.given = given;
         this.supply = supply;
         this.part = part;
         bank = decoding.bank(supply.bank());
@@ -73,6 +83,11 @@ final class FedSpeed {
     /** How it is fed; empty for a part that says nothing of its drive. */
     static Optional<Feeding> of(SpeedLaw.Supply supply, Decoding decoding) {
         return decoding.mover(supply.mover()).map(part -> new FedSpeed(supply, part, decoding).feeding());
+    }
+
+    /** The same where the supply gives another voltage than stated. */
+    static Optional<Feeding> at(double volts, SpeedLaw.Supply supply, Decoding decoding) {
+        return decoding.mover(supply.mover()).map(part -> new FedSpeed(supply, part, decoding, Optional.of(volts)).feeding());
     }
 
     /** Where the speed comes from. */
@@ -98,11 +113,11 @@ final class FedSpeed {
         boolean lowered = kind.onSupply();
         Optional<Double> sent = volts.map(each -> lowered ? setting * each : each);
         Optional<Double> frequency = frequency().map(each -> kind == Control.FREQUENCY ? setting * each : each);
-        if (lowered && setting == 0) {
+        if (lowered && setting == 0 || volts.filter(each -> each == 0).isPresent()) {
             return new Feeding(volts, sent, sent, frequency, setting, Optional.of(0.0), 0, 0, Feeding.Standing.OFF);
         }
         Terminals at = terminals(sent, frequency, setting);
-        Feeding.Standing standing = standing(at, setting);
+        Feeding.Standing standing = standing(at, setting, sent, frequency);
         double speed = standing == Feeding.Standing.NOT ? at.speed() : 0;
         return new Feeding(volts, sent, at.volts(), frequency, setting, at.current(), at.full(), speed,
                 standing == Feeding.Standing.NOT && speed == 0 ? Feeding.Standing.STALLS : standing);
@@ -127,7 +142,7 @@ final class FedSpeed {
 
     /** Voltage of the supply without sign: that of the condition, else that of the supply, else that the part is rated for. */
     private Optional<Double> sourceVoltage() {
-        return level.flatMap(SupplyLevels.Level::voltage).or(() -> supply.condition().supplyVoltage().map(Quantity::si))
+        return given.or(() -> level.flatMap(SupplyLevels.Level::voltage)).or(() -> supply.condition().supplyVoltage().map(Quantity::si))
                 .or(() -> source.map(Supplies.Source::voltage)).or(part.supply()::voltage).map(Math::abs);
     }
 
@@ -168,8 +183,20 @@ final class FedSpeed {
         if (followsVoltage() && volts.isPresent() && ratedVoltage().isPresent() && !SupplySpeed.followsVoltage(there)) {
             nominal *= volts.get() / ratedVoltage().get();
         }
+        if (!followsVoltage() && volts.isPresent()) { // electronics hold the speed as long as the voltage is enough
+            double enough = part.supply().lowest().or(() -> ratedVoltage().map(each -> HELD_FROM * each)).orElse(0.0);
+            double share = enough > 0 ? effective(volts.get(), frequency) / enough : 1;
+            nominal *= share >= 1 ? 1 : share >= CUT_OUT ? share : 0;
+        }
         boolean byFrequency = kind == Control.FREQUENCY && frequency.isPresent() && frequency().isPresent();
         return byFrequency ? nominal * frequency.get() / frequency().get() : nominal;
+    }
+
+    /** A voltage as thresholds of the part count it: a motor at another frequency needs as much less voltage. */
+    private double effective(double volts, Optional<Double> frequency) {
+        Optional<Double> rated = part.supply().frequencies().stream().findFirst().or(this::frequency);
+        return kind == Control.FREQUENCY && frequency.filter(hertz -> hertz > 0).isPresent() && rated.isPresent()
+                ? volts * rated.get() / frequency.get() : volts;
     }
 
     /** Whether the speed of its motor follows its voltage. */
@@ -241,11 +268,12 @@ final class FedSpeed {
 
     /** The current of one mover that turns so fast, A; empty where the part does not say enough. */
     private Optional<Double> current(double speed, Optional<Double> volts) {
-        Optional<Double> atRated = part.supply().rated().or(() -> ratedPower().flatMap(power -> ratedVoltage().map(each ->
-                power / (each * powerFactor() * phases()))));
+        Optional<Double> atRated = ratedPower().flatMap(power -> ratedVoltage().map(each -> power / (each * powerFactor() * phases())))
+                .or(part.supply()::rated);
         double ratio = rated() > 0 ? speed / rated() : 1;
         double load = ratio * ratio * supply.density() / ratedDensity();
-        boolean holdsSpeed = !followsVoltage() && part.supply().current() == Current.DC && volts.isPresent() && ratedVoltage().isPresent();
+        boolean electronic = part.supply().current() == Current.DC || mover.motor().filter("EC"::equals).isPresent();
+        boolean holdsSpeed = !followsVoltage() && electronic && volts.isPresent() && ratedVoltage().isPresent();
         // a motor that follows its voltage takes the current that makes its torque, a regulated one that which makes its power
         return atRated.map(amps -> holdsSpeed && volts.get() > 0 ? amps * load * ratio * ratedVoltage().get() / volts.get() : amps * load);
     }
@@ -256,13 +284,13 @@ final class FedSpeed {
 
     private Optional<Double> ratedPower() {
         return mover.curves().stream().flatMap(curve -> curve.power().stream()).findFirst().map(Quantities::toArray)
-                .map(array -> java.util.Arrays.stream(array).max().orElse(0)).or(() -> mover.ratedPower().map(Quantity::si));
+                .map(array -> java.util.Arrays.stream(array).average().orElse(0)).or(() -> mover.ratedPower().map(Quantity::si));
     }
 
     /** Why it stands, if it does. */
-    private Feeding.Standing standing(Terminals at, double setting) {
+    private Feeding.Standing standing(Terminals at, double setting, Optional<Double> sent, Optional<Double> frequency) {
         return kind.followsSetting() && !kind.onSupply() ? bySetting(setting)
-                .or(() -> byVoltage(at)).orElse(Feeding.Standing.NOT) : byVoltage(at).orElse(Feeding.Standing.NOT);
+                .or(() -> byVoltage(at, sent, frequency)).orElse(Feeding.Standing.NOT) : byVoltage(at, sent, frequency).orElse(Feeding.Standing.NOT);
     }
 
     private Optional<Feeding.Standing> bySetting(double setting) {
@@ -279,18 +307,24 @@ final class FedSpeed {
         return control.startSetting().filter(least -> starting < least).map(least -> Feeding.Standing.DOES_NOT_START);
     }
 
-    private Optional<Feeding.Standing> byVoltage(Terminals at) {
+    private Optional<Feeding.Standing> byVoltage(Terminals at, Optional<Double> sent, Optional<Double> frequency) {
         if (at.volts().isEmpty()) {
             return Optional.empty();
         }
         MoverDrive.SpeedControl control = part.control();
-        double volts = at.volts().get();
+        double volts = effective(at.volts().get(), frequency);
         if (control.stallVoltage().filter(least -> volts < least).isPresent()) {
             return Optional.of(Feeding.Standing.STALLS);
         }
         double kick = !kind.onSupply() ? 0 : bank.kick().flatMap(share -> sourceVoltage().map(each -> share * each)).orElse(0.0);
-        double starting = Math.max(volts, kick);
+        double starting = effective(atRest(Math.max(sent.orElse(at.volts().get()), kick)).orElse(Math.max(at.volts().get(), kick)), frequency);
         return control.startVoltage().filter(least -> starting < least).map(least -> Feeding.Standing.DOES_NOT_START);
+    }
+
+    /** What is left of a voltage at a rotor that does not turn yet; those that start together draw it together. Empty where nothing says its current. */
+    private Optional<Double> atRest(double sent) {
+        int together = bank.interval() > 0 ? 1 : running;
+        return part.supply().start().or(part.supply()::locked).map(amps -> Math.max(0, sent - wiring.drop(amps * powerFactor(), together)));
     }
 
     private SpeedLaw.Origin origin(Feeding fed) {

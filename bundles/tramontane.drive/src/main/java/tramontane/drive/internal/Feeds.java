@@ -6,6 +6,7 @@ import java.util.Optional;
 import tramontane.analysis.OperatingPoint;
 import tramontane.analysis.SpeedLaw;
 import tramontane.drive.BankDrive;
+import tramontane.drive.Control;
 import tramontane.drive.DriveState;
 import tramontane.drive.Feeding;
 import tramontane.drive.MoverDrive;
@@ -16,6 +17,7 @@ import tramontane.model.Condition;
 import tramontane.model.Design;
 import tramontane.model.FailedMover;
 import tramontane.model.Passage;
+import tramontane.model.Quantity;
 import tramontane.physics.electric.Electricity;
 
 /** How all banks are fed at an operating point, and what their supplies carry. */
@@ -45,6 +47,11 @@ final class Feeds {
         supplies = decoding.supplies(design);
     }
 
+    /** What the condition says of single supplies. */
+    tramontane.drive.SupplyLevels levels() {
+        return decoding.levels(condition);
+    }
+
     Supplies supplies() {
         return supplies;
     }
@@ -68,13 +75,29 @@ final class Feeds {
         int locked = (int) condition.failed().stream().filter(each -> each.state() == FailedMover.State.LOCKED
                 && each.bank().orElse(passage.id()).equals(passage.id())).count();
         Optional<Double> each = at.movers().stream().filter(OperatingPoint.MoverPoint::running).findFirst()
-                .flatMap(first -> first.power().isPresent() ? Optional.of(mean(at)) : Optional.empty());
+                .flatMap(first -> first.power().isPresent() ? Optional.of(mean(at) * slip(mover, part, drive, feeding, at.speed())) : Optional.empty());
         Electric electric = electric(part, Wiring.of(drive, part.supply().current()), feeding, running, each);
         Optional<Double> pulses = part.signal().kind() == Signal.SPEED && running > 0 && at.speed() > 0
                 ? Optional.of(Electricity.pulses(at.speed(), part.signal().pulses())) : Optional.empty();
+        Optional<Double> power = each.map(watts -> running * watts).or(() -> running == 0 ? Optional.of(0.0) : Optional.empty());
+        // of what is sent, the mover gets the share that its voltage is
+        Optional<Double> drawn = running == 0 ? Optional.of(0.0) : power.map(watts -> feeding.sent().filter(volts -> volts > 0)
+                .flatMap(sent -> electric.terminals().filter(left -> left > 0).map(left -> watts * sent / left)).orElse(watts));
         return new Bank(passage, mover, part, drive, at, feeding, new DriveState.BankFeed(passage.id(), feeding, running, locked,
-                each.map(power -> running * power).or(() -> running == 0 ? Optional.of(0.0) : Optional.empty()),
-                running == 0 ? Optional.empty() : electric.current(), running == 0 ? Optional.empty() : electric.terminals(), pulses));
+                power, drawn, running == 0 ? Optional.empty() : electric.current(), running == 0 ? Optional.empty() : electric.terminals(), pulses));
+    }
+
+    /**
+     * Input of an induction motor that is slowed down by its voltage, over the cube of its speed: what its field turns with is not the
+     * rotor's speed but its own, so P/P_1 = (n/n_1)² f/f_1. 1 for other motors.
+     */
+    private static double slip(AirMover mover, MoverDrive part, BankDrive drive, Feeding feeding, double speed) {
+        if (part.control().poles().isEmpty() || !part.supply().current().alternating() || part.supply().frequencies().isEmpty() || !(speed > 0)) {
+            return 1;
+        }
+        double rated = mover.ratedSpeedSi().orElse(speed);
+        double first = part.supply().frequencies().getFirst();
+        return rated / speed * feeding.frequency().orElse(first) / first;
     }
 
     /** Movers of one bank may share the flow unevenly; the wires see their mean. */
@@ -112,10 +135,11 @@ final class Feeds {
 
     private DriveState.Load load(Supplies.Source source, List<Bank> banks) {
         Optional<Double> running = sum(banks.stream().map(Feeds::running).toList());
+        Optional<Double> fullest = sum(banks.stream().map(bank -> fullest(bank, source)).toList());
         Optional<Double> starting = sequence(banks, Bank::starting, bank -> bank.part().supply().startTime().orElse(0.0));
         Optional<Double> inrush = sequence(banks, bank -> bank.part().supply().inrush(), bank -> bank.part().supply().inrushTime().orElse(0.0));
-        Optional<Double> power = sum(banks.stream().map(bank -> bank.feed().power()).toList()).map(watts -> watts / source.efficiency());
-        return new DriveState.Load(source.id(), running, starting, inrush, source.most().map(most -> most * derating(source)), power);
+        Optional<Double> power = sum(banks.stream().map(bank -> bank.feed().drawn()).toList()).map(watts -> watts / source.efficiency());
+        return new DriveState.Load(source.id(), running, fullest, starting, inrush, source.most().map(most -> most * derating(source)), power);
     }
 
     /** What is left of the current that a supply gives, in the air that it stands in. */
@@ -130,9 +154,35 @@ final class Feeds {
 
     /** What a bank takes while it runs, A. */
     private static Optional<Double> running(Bank bank) {
-        Optional<Double> turning = bank.feed().running() == 0 ? Optional.of(0.0) : bank.feed().current().map(amps -> amps * bank.feed().running());
+        Optional<Double> turning = bank.feed().running() == 0 ? Optional.of(0.0) : bank.feed().current().map(amps -> amps * pulsed(bank) * bank.feed().running());
         Optional<Double> held = bank.feed().locked() == 0 ? Optional.of(0.0) : bank.part().supply().locked().map(amps -> amps * bank.feed().locked());
         return sum(List.of(turning, held));
+    }
+
+    /** Share of the time in which a mover takes its current. */
+    private static double pulsed(Bank bank) {
+        return Banks.control(bank.part(), bank.drive()) == Control.PULSED_SUPPLY ? bank.feeding().setting() : 1;
+    }
+
+    /** What a bank takes with all that has not failed at full setting, at the end of the tolerance that takes most, A. */
+    private Optional<Double> fullest(Bank bank, Supplies.Source source) {
+        int movers = Banks.running(bank.passage(), condition);
+        if (movers == 0 || bank.feeding().source().isEmpty()) {
+            return movers == 0 ? Optional.of(0.0) : Optional.empty();
+        }
+        SpeedLaw.Supply full = new SpeedLaw.Supply(design, bank.passage(), bank.mover(), condition, 1, bank.point().density(), bank.point().temperature());
+        Wiring wiring = Wiring.of(bank.drive(), bank.part().supply().current());
+        double fixed = bank.mover().fixedLoss().map(Quantity::si).orElse(0.0);
+        Optional<Double> most = Optional.empty();
+        for (double factor : new double[] {1 - source.below(), 1 + source.above()}) {
+            Feeding feeding = FedSpeed.at(bank.feeding().source().get() * factor, full, decoding).orElseThrow();
+            double now = bank.point().speed();
+            Optional<Double> power = bank.feed().running() > 0 && now > 0 ? bank.feed().power().map(watts -> fixed
+                    + Math.max(0, watts / bank.feed().running() - fixed) * Math.pow(feeding.speed() / now, 3)) : Optional.empty();
+            Optional<Double> amps = electric(bank.part(), wiring, feeding, movers, power).current();
+            most = amps.isPresent() ? Optional.of(Math.max(most.orElse(0.0), amps.get() * movers)) : most;
+        }
+        return most;
     }
 
     private static Optional<Double> sum(List<Optional<Double>> all) {

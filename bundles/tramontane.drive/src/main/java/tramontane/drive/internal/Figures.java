@@ -21,6 +21,8 @@ final class Figures {
             "Frequency of the pulses of each running mover of a bank.");
     static final FigureKind RUNNING = new FigureKind("drive.supply.current", "running current", QuantityKind.CURRENT, Better.LOWER,
             "Current of a supply while all of its movers run; movers whose rotor is held included.");
+    static final FigureKind FULLEST = new FigureKind("drive.supply.fullest", "current at full speed", QuantityKind.CURRENT, Better.LOWER,
+            "Current of a supply with all its movers at full setting, at the end of its tolerance that takes most: as when a sensor fails.");
     static final FigureKind STARTING = new FigureKind("drive.supply.starting", "starting current", QuantityKind.CURRENT, Better.LOWER,
             "Highest current of a supply while its movers run up, all at once or one after another.");
     static final FigureKind INRUSH = new FigureKind("drive.supply.inrush", "inrush", QuantityKind.CURRENT, Better.LOWER,
@@ -32,7 +34,7 @@ final class Figures {
     static final FigureKind POWER = new FigureKind("drive.power", "power of the movers", QuantityKind.POWER, Better.LOWER,
             "What all movers take, losses of their supplies included.");
 
-    static final List<FigureKind> ALL = List.of(SETTING, VOLTAGE, DROP, CURRENT, PULSES, RUNNING, STARTING, INRUSH, LOAD, INPUT, POWER);
+    static final List<FigureKind> ALL = List.of(SETTING, VOLTAGE, DROP, CURRENT, PULSES, RUNNING, FULLEST, STARTING, INRUSH, LOAD, INPUT, POWER);
 
     static final Relation GIVEN = new Relation("speed setting", "what the condition or a control law sets", "the design", "");
     static final Relation OHM = new Relation("voltage at the terminals", "U = U_sent - I cosφ (R_own + N R_shared)",
@@ -45,11 +47,14 @@ final class Figures {
     static final Relation TACHO = new Relation("tacho frequency", "f = z n/(2π)", "4-Wire Pulse Width Modulation (PWM) Controlled Fans"
             + " Specification, rev. 1.3, 2005: z = 2 pulses per revolution", "");
     static final Relation SUM = new Relation("sum of currents", "I = Σ N_running I + N_locked I_locked", "Kirchhoff's current law", "");
+    static final Relation ALL_OUT = new Relation("current at full speed", "Σ N I(P_0 + (P - P_0) (n_full/n)³, U)", "fan laws (ISO 5801); Ohm's law",
+            "U at either end of the supply's tolerance, the larger current counts");
     static final Relation START = new Relation("starting current", "all at once: Σ I_start; one after another: max over k of the first k - 1 running"
             + " and the k-th starting, with as many starting as start within the starting time", "common practice", "");
     static final Relation PEAK = new Relation("inrush", "as the starting current, of the peaks", "common practice; peaks taken to coincide", "");
     static final Relation OVER = new Relation("load of a supply", "I/(I_most (1 - k (T - T_0)))", "derating as its data sheet says", "T above T_0");
-    static final Relation TAKEN = new Relation("power from the mains", "P = Σ P_bank/η", "definition of efficiency", "");
+    static final Relation TAKEN = new Relation("power from the mains", "P = Σ P_bank (U_sent/U)/η",
+            "definition of efficiency; wires and resistors lose the voltage between U_sent and U", "a lowered voltage is taken to be made without loss");
 
     private Figures() {
     }

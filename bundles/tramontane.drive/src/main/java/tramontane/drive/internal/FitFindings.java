@@ -32,7 +32,7 @@ final class FitFindings {
     /** Frequency above which hardly anybody hears it, Hz. */
     private static final double AUDIBLE = 20_000;
     /** Relative difference within which a mains frequency is the same. */
-    private static final double SAME_FREQUENCY = 0.05;
+    static final double SAME_FREQUENCY = 0.05;
     private static final double ROUNDING = 1e-9;
 
     private final Design design;
@@ -55,6 +55,7 @@ final class FitFindings {
             }
             MoverDrive part = bank.part().get();
             bank.source().ifPresent(source -> supply(bank, part, source));
+            unfed(bank);
             motor(bank, part);
             control(bank, part);
             watch(bank, part);
@@ -96,6 +97,15 @@ final class FitFindings {
             add(Finding.caution(bank.bank().id(), "the positive pole of " + from + " is earthed, so that signals of " + bank.who()
                     + " refer to its negative wire, at ", volts(source.voltage())).remedy("let control and tacho wires pass an isolator, or take a part"
                     + " whose signals are isolated").source(PRACTICE));
+        }
+    }
+
+    /** A bank whose current nobody counts. */
+    private void unfed(FitAnalysis.Fitted bank) {
+        List<String> supplies = decoding.supplies(design).list().stream().map(Supplies.Source::id).toList();
+        if (bank.drive().supply().isEmpty() && !supplies.isEmpty()) {
+            add(Finding.note(bank.bank().id(), bank.who() + " names no supply, so that its current counts in none").remedy("let its drive section say supply: "
+                    + String.join(" or ", supplies)));
         }
     }
 
@@ -143,7 +153,7 @@ final class FitFindings {
         boolean alternating = part.supply().current().alternating();
         if (wanted != real) {
             add(Finding.of(Severity.NOT_MET, bank.bank().id(), bank.who() + " is to be controlled by " + wanted.word() + ", but "
-                    + has(bank, part) + "; " + missing(wanted)).remedy(wayOut(wanted, part)));
+                    + has(bank, part) + "; " + missing(wanted)).remedy(wayOut(wanted, part, bank)));
             return;
         }
         if (!real.followsSetting() && !setBy.isEmpty()) {
@@ -151,7 +161,7 @@ final class FitFindings {
                     + bank.who() + ", but " + (real == Control.THERMISTOR ? "it follows the sensor in its hub"
                     : bank.drive().control().isPresent() ? "the bank is not to be controlled" : has(bank, part) + "; " + missing(Control.DUTY)))
                     .remedy(bank.drive().control().isPresent() && own.followsSetting() ? "let the bank be controlled by " + own.word()
-                            : wayOut(Control.DUTY, part)));
+                            : wayOut(Control.DUTY, part, bank)));
         }
         if (real == Control.FREQUENCY && !alternating) {
             add(Finding.of(Severity.NOT_MET, bank.bank().id(), bank.who() + " is to be controlled by frequency, but takes DC").remedy("control it by "
@@ -190,10 +200,12 @@ final class FitFindings {
         Signal told = part.signal().kind();
         if (!told.tells(wanted)) {
             String lacks = wanted == Signal.SPEED ? "a tacho wire" : "a wire for a locked-rotor or tacho signal";
-            int wires = part.neededWires() - (told == Signal.NONE ? 0 : 1) + 1;
+            boolean control = bank.drive().control().filter(Control::ownWire).isPresent() && !part.control().kind().ownWire();
+            int wires = part.neededWires() - (told == Signal.NONE ? 0 : 1) + 1 + (control ? 1 : 0);
             add(Finding.of(Severity.NOT_MET, bank.bank().id(), "the " + (wanted == Signal.SPEED ? "speed" : "standstill") + " of each mover of "
                     + bank.who() + " is to be watched, but " + has(bank, part) + "; missing is " + lacks)
-                    .remedy("take the part with " + wires + " wires, or watch it otherwise, as by a pressure or flow switch"));
+                    .remedy("take a part with " + wires + " wires" + (told == Signal.LOCKED_ROTOR ? ", a tacho among them" : "") + ", or watch it otherwise, as by a"
+                            + " pressure or flow switch"));
         } else if (wanted != Signal.NONE && Banks.control(part, bank.drive()) == Control.PULSED_SUPPLY) {
             add(Finding.of(Severity.NOT_MET, bank.bank().id(), "the signal of " + bank.who() + " cannot be read while its supply is pulsed: between"
                     + " pulses its electronics have no supply").remedy("take a part with a control wire of its own (4 wires), smooth the pulses to a"
@@ -225,7 +237,7 @@ final class FitFindings {
         }
         double kick = bank.drive().kick().get();
         Control real = Banks.control(part, bank.drive());
-        Optional<Double> needed = real.onSupply() ? part.control().startVoltage().flatMap(start -> volts(bank, part).map(full -> start / full))
+        Optional<Double> needed = real.onSupply() ? part.control().startVoltage().flatMap(start -> worst(bank, part).map(full -> start / full))
                 : real == part.control().kind() ? part.control().startSetting() : Optional.empty();
         needed.filter(least -> kick < least).ifPresent(least -> add(Finding.of(Severity.NOT_MET, bank.bank().id(), "the start pulse of " + bank.who()
                 + ", ", share(kick), ", is below the ", share(least), " from which it starts").remedy("raise it")));
@@ -329,8 +341,9 @@ final class FitFindings {
     }
 
     private void severalSupplies() {
-        long fed = banks.stream().flatMap(bank -> bank.source().stream()).map(Supplies.Source::id).distinct().count();
         for (Condition condition : design.conditions()) {
+            long fed = banks.stream().flatMap(bank -> bank.source().stream()).map(Supplies.Source::id).distinct()
+                    .filter(id -> decoding.levels(condition).of(id).isEmpty()).count();
             if (fed > 1 && (condition.supplyVoltage().isPresent() || condition.supplyFrequency().isPresent())) {
                 add(Finding.caution("", "condition " + condition.id() + " states one supply voltage or frequency for movers of several supplies")
                         .remedy("state the supplies one by one in the drive section of the condition"));
@@ -364,9 +377,9 @@ final class FitFindings {
         return wanted.ownWire() ? "missing is a wire for " + wanted.word() : "its speed cannot be set by " + wanted.word();
     }
 
-    private static String wayOut(Control wanted, MoverDrive part) {
+    private static String wayOut(Control wanted, MoverDrive part, FitAnalysis.Fitted bank) {
         boolean alternating = part.supply().current().alternating();
-        int wires = part.supplyWires() + 1 + (part.signal().kind() == Signal.NONE ? 0 : 1);
+        int wires = part.supplyWires() + 1 + (part.signal().kind() == Signal.NONE && bank.drive().watch() == Signal.NONE ? 0 : 1);
         String other = alternating ? ", or control this one by voltage or frequency if it stands that" : ", or control this one by a lowered voltage";
         return wanted.ownWire() ? "take a part with a wire for " + wanted.word() + " (" + wires + " wires or more)" + other
                 : "take a part that is controlled by " + wanted.word();

@@ -52,8 +52,9 @@ public final class LawHeader implements Exporter {
                 /*
                  * Control laws: speed setting against the temperature of a sensor.
                  *
-                 * Temperatures are in 0.1 degrees Celsius, settings in 0.1 percent of full speed. Straight between the points,
-                 * held before the first and behind the last; a hysteresis is how far the way down lies below the way up.
+                 * Temperatures are in 0.1 degrees Celsius, settings in 0.1 percent of what the control takes: duty, control voltage
+                 * or supply voltage, not speed. Straight between the points, held before the first and behind the last; a
+                 * hysteresis is how far the way down lies below the way up. Where the sensor fails, give the setting for that.
                  * Try it on the equipment, with a mover failed too, before anything depends on it.
                  */
                 """).append("#ifndef ").append(guard).append("\n#define ").append(guard).append("\n\n#include <stdint.h>\n");
@@ -64,11 +65,15 @@ public final class LawHeader implements Exporter {
         return LawTables.exported(laws, text.append("\n#endif\n").toString(), problems);
     }
 
+    /** What is put behind a law's name. */
+    private static final List<String> DERIVED = List.of("", "_temperature", "_setting", "_next");
+
     private static String unique(String name, Set<String> taken) {
         String free = name;
-        for (int i = 2; !taken.add(free); i++) {
+        for (int i = 2; DERIVED.stream().map(free::concat).anyMatch(taken::contains); i++) {
             free = name + "_" + i;
         }
+        DERIVED.stream().map(free::concat).forEach(taken::add);
         return free;
     }
 
@@ -79,6 +84,10 @@ public final class LawHeader implements Exporter {
         text.append("\n/* ").append(comment(law.id())).append(", sensor: ").append(comment(law.sensor())).append("; ").append(what).append(" */\n");
         text.append("#define ").append(constant).append("_POINTS ").append(law.points().size()).append('\n');
         text.append("#define ").append(constant).append("_HYSTERESIS ").append(law.hysteresis()).append('\n');
+        text.append("#define ").append(constant).append("_SENSOR_FAILED 1000\n");
+        if (law.interval() > 0) {
+            text.append("#define ").append(constant).append("_INTERVAL_MS ").append(law.interval()).append('\n');
+        }
         text.append("static const int16_t ").append(name).append("_temperature[").append(constant).append("_POINTS] = {").append(column(law, 0)).append("};\n");
         text.append("static const int16_t ").append(name).append("_setting[").append(constant).append("_POINTS] = {").append(column(law, 1)).append("};\n");
         text.append("""
@@ -100,6 +109,15 @@ public final class LawHeader implements Exporter {
                         }
                     }
                     return NAME_setting[CONSTANT_POINTS - 1];
+                }
+
+                /* The setting after the one before: on the way down it stays until the sensor is colder by the hysteresis. */
+                static inline int16_t NAME_next(int16_t temperature, int16_t before)
+                {
+                    int16_t least = NAME(temperature);
+                    int32_t warmer = (int32_t)temperature + CONSTANT_HYSTERESIS;
+                    int16_t most = NAME((int16_t)(warmer > 32767 ? 32767 : warmer));
+                    return before < least ? least : before > most ? most : before;
                 }
                 """.replace("NAME", name).replace("CONSTANT", constant));
     }

@@ -29,14 +29,22 @@ final class LawTables {
             Field.words("law", "control law", "The law; all where not given."),
             Field.choice("take", "take", List.of(COMPUTED, STATED), "The computed points, or those of the design.").standard(COMPUTED));
 
+    /** Highest temperature that is written, in tenths of a degree. */
+    private static final int MOST_TENTHS = 10_000;
     /** Kelvin of 0 °C. */
     private static final BigDecimal ICE = new BigDecimal("273.15");
+
+    private static final Decoding DECODING = new Decoding();
+    /** Words of the C language that an identifier must not be (ISO C99, 6.4.1), and what the header itself names. */
+    private static final Set<String> RESERVED = Set.of("auto", "break", "case", "char", "const", "continue", "default", "do", "double", "else", "enum",
+            "extern", "float", "for", "goto", "if", "inline", "int", "long", "register", "restrict", "return", "short", "signed", "sizeof", "static",
+            "struct", "switch", "typedef", "union", "unsigned", "void", "volatile", "while", "main", "int16_t", "int32_t");
 
     private LawTables() {
     }
 
     /** One law to write: temperatures in tenths of a degree Celsius, settings in tenths of a percent, both rounded to the side of more air. */
-    record Written(String id, String sensor, boolean computed, String aim, boolean holds, List<int[]> points, int hysteresis) {
+    record Written(String id, String sensor, boolean computed, String aim, boolean holds, List<int[]> points, int hysteresis, long interval) {
     }
 
     static Set<Class<?>> reads() {
@@ -62,25 +70,28 @@ final class LawTables {
             if (wanted.isPresent() && !wanted.get().equals(law.id())) {
                 continue;
             }
+            long interval = Math.round(1000 * DECODING.law(law).interval());
             int hysteresis = law.hysteresis().map(Quantity::si).map(kelvin -> (int) Math.round(10 * kelvin)).orElse(0);
             if (!computed) {
                 double[] temperature = law.temperature().toArray();
                 double[] speed = law.speed().toArray();
-                written.add(new Written(law.id(), law.sensor(), false, "", false, points(temperature, speed), hysteresis));
+                written.add(new Written(law.id(), law.sensor(), false, "", false, points(temperature, speed), hysteresis, interval));
                 continue;
             }
             Optional<ComputedLaws.Law> found = evaluation.data(ComputedLaws.class, "").flatMap(laws -> laws.law(law.id()));
             if (found.isEmpty()) {
-                problems.add(Problem.error("law", "control law " + law.id() + " could not be computed; expected a design whose temperatures can be; \"solve\" says why"));
+                problems.add(Problem.error("law", "control law " + law.id() + " could not be computed; expected one that acts in a condition, in a design whose temperatures can be computed"));
             } else {
                 if (!found.get().holds()) {
                     problems.add(Problem.caution("law", "the law computed for " + law.id() + " does not hold all temperatures in all conditions"));
                 }
                 written.add(new Written(law.id(), law.sensor(), true, found.get().aim(), found.get().holds(), points(
                         found.get().points().stream().mapToDouble(ComputedLaws.Point::temperature).toArray(),
-                        found.get().points().stream().mapToDouble(ComputedLaws.Point::setting).toArray()), hysteresis));
+                        found.get().points().stream().mapToDouble(ComputedLaws.Point::setting).toArray()), hysteresis, interval));
             }
         }
+        written.stream().filter(law -> law.points().stream().anyMatch(point -> Math.abs(point[0]) > MOST_TENTHS)).forEach(law -> problems.add(Problem.error(
+                "controlLaws", "control law " + law.id() + " has a point beyond " + MOST_TENTHS / 10 + " °C; expected temperatures that a sensor can show")));
         return problems.stream().anyMatch(Problem::isError) ? List.of() : written;
     }
 
@@ -111,7 +122,7 @@ final class LawTables {
     /** A name as an identifier of the C language. */
     static String identifier(String name) {
         String plain = name.toLowerCase(Locale.ROOT).replaceAll("[^a-z0-9]+", "_").replaceAll("^_+|_+$", "");
-        return plain.isEmpty() ? "law" : Character.isDigit(plain.charAt(0)) ? "law_" + plain : plain;
+        return plain.isEmpty() ? "law" : Character.isDigit(plain.charAt(0)) || RESERVED.contains(plain) ? "law_" + plain : plain;
     }
 
     /** What an exporter gives back. */

@@ -190,7 +190,7 @@ public final class LoopAnalysis implements Analysis<LoopState> {
     }
 
     private static Object[] flatter(LoopState.Law law, double wanted, boolean often) {
-        double factor = Math.min(MOST_MARGIN, wanted / law.gainMargin());
+        double factor = wanted / law.gainMargin();
         return factor > 1 ? new Object[] {"let it rise over ", new Amount(factor, QuantityKind.NUMBER),
             " times the range of temperature", often ? ", or read its sensor more often" : ""}
                 : new Object[] {"let it rise more slowly with temperature", often ? ", or read its sensor more often" : ""};

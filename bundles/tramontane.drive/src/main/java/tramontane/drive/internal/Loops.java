@@ -36,6 +36,8 @@ final class Loops {
     private static final int SETTINGS = 9;
     /** Step of the setting by which the change of rates is taken. */
     private static final double STEP = 0.005;
+    /** Share of a speed by which it may differ that much of a step further; more is a jump. */
+    private static final double JUMP = 0.1;
     /** Time constant of movers of which nothing is stated, s: small ones run up within some three seconds (common practice). */
     static final double ASSUMED_LAG = 1;
     /** Run-up time over the time constant of a first-order lag: 95 % are reached after three. */
@@ -161,16 +163,18 @@ final class Loops {
     Optional<StateSpace> near(ThermalState rest, double setting, BooleanSupplier stop) {
         double low = Math.max(0, setting - STEP);
         double high = Math.min(1, setting + STEP);
-        List<Optional<LinearPlant>> three = model.plants(acting.law(), List.of(low, setting, high), rest, stop).stream().map(Linearization::plant).toList();
+        List<Linearization> all = model.plants(acting.law(), List.of(low, setting, high), rest, stop);
+        List<Optional<LinearPlant>> three = all.stream().map(Linearization::plant).toList();
         if (three.get(1).isEmpty()) {
             return Optional.empty();
         }
         LinearPlant here = three.get(1).get();
-        LinearPlant below = three.get(0).filter(each -> each.bodies().equals(here.bodies())).orElse(here);
-        LinearPlant above = three.get(2).filter(each -> each.bodies().equals(here.bodies())).orElse(here);
+        // across the edge of a grade, or where the movers stop, there is no slope
+        LinearPlant below = three.get(0).filter(each -> each.bodies().equals(here.bodies()) && alike(all.get(0), all.get(1))).orElse(here);
+        LinearPlant above = three.get(2).filter(each -> each.bodies().equals(here.bodies()) && alike(all.get(2), all.get(1))).orElse(here);
         double width = (above == here ? setting : high) - (below == here ? setting : low);
-        if (!(width > 0)) {
-            return Optional.empty();
+        if (!(width > 0)) { // it stays as fast, whatever the setting is a little
+            return Optional.of(new StateSpace(here.a(), new double[here.size()], here.c(), 0));
         }
         double[] at = here.rest();
         double[] up = above.rates(at);
@@ -195,6 +199,15 @@ final class Loops {
             }
             return new Rows(columns, values);
         }
+    }
+
+    /** Whether the movers that a law drives turn about as fast in two states. */
+    private boolean alike(Linearization one, Linearization other) {
+        return acting.banks().stream().allMatch(bank -> {
+            double first = one.state().flatMap(state -> state.point().bank(bank)).map(point -> point.speed()).orElse(0.0);
+            double second = other.state().flatMap(state -> state.point().bank(bank)).map(point -> point.speed()).orElse(0.0);
+            return Math.abs(first - second) <= JUMP * Math.max(first, second);
+        });
     }
 
     /** The bodies at some settings, those between mixed. */

@@ -8,6 +8,7 @@ import tramontane.analysis.Finding;
 import tramontane.analysis.OperatingPoint;
 import tramontane.analysis.Severity;
 import tramontane.drive.BankDrive;
+import tramontane.drive.Control;
 import tramontane.drive.DriveState;
 import tramontane.drive.Feeding;
 import tramontane.drive.MoverDrive;
@@ -18,6 +19,7 @@ import tramontane.model.FailedMover;
 import tramontane.model.MoverCurve;
 import tramontane.model.Quantity;
 import tramontane.physics.electric.Fuse;
+import tramontane.physics.electric.InductionMotor;
 import tramontane.physics.units.QuantityKind;
 
 /** What there is to say of how movers are fed in a condition. */
@@ -30,12 +32,20 @@ final class SupplyFindings {
 
     /** Share of the voltage that may be lost in wires. */
     private static final double MOST_LOST = 0.05;
+    /** Share of the voltage whose loss is worth mending. */
+    private static final double MUCH_LOST = 0.02;
+    /** Share of the measured speed below which power by the cube alone misleads. */
+    private static final double FAR_SLOWER = 0.6;
     /** Load of a supply for long from which little is left for ageing and heat. */
     private static final double HIGH_LOAD = 0.8;
     /** Load of a fuse for long. */
     private static final double FUSE_LOAD = 0.75;
-    /** Starting current over rated one from which a quick-acting fuse may blow (IEC 60127-2: within 30 min at 2.1 times). */
+    /** Starting current over the rated one of a fuse from which it may open. */
     private static final double QUICK_FUSE = 2.1;
+    /** The same from which it opens soon, and after how long, s. */
+    private static final double OPENS = 2.75;
+    private static final double QUICK_GATE = 0.05;
+    private static final double SLOW_GATE = 0.4;
     /** Share of its melting integral that a fuse stands again and again. */
     private static final double PULSED_FUSE = 0.3;
     /** Relative range of voltage that a part is taken to stand that states none. */
@@ -58,6 +68,9 @@ final class SupplyFindings {
             standing(bank);
             voltage(bank);
             lost(bank);
+            frequency(bank);
+            slip(bank);
+            extrapolated(bank);
             windmilling(bank);
         });
         for (DriveState.Load load : state.supplies()) {
@@ -89,12 +102,15 @@ final class SupplyFindings {
                     .remedy("raise the lowest setting to ", share(control.startSetting().get()), ", or give a start pulse (kick) of as much"));
             case STALLS -> add(feeding.terminals().isPresent() && control.stallVoltage().isPresent() && byVoltage
                     ? Finding.of(Severity.NOT_MET, bank.passage().id(), what + " stand: they get ", volts(feeding.terminals().get()),
-                    ", below the ", volts(control.stallVoltage().get()), " at which they stall").remedy("raise the setting, or take a thicker wire")
+                    ", below the ", volts(control.stallVoltage().get()), " at which they stall").remedy("raise the setting, or ", way(bank))
                     : control.stopSetting().isPresent() ? Finding.of(Severity.NOT_MET, bank.passage().id(), what + " stand: they are set to ",
                     share(feeding.setting()), ", below the ", share(control.stopSetting().get()), " at which they stop").remedy("raise the setting")
-                    : Finding.of(Severity.NOT_MET, bank.passage().id(), what + " stand: too little is left of the voltage").remedy(
-                            "take a thicker or shorter wire, or a higher voltage"));
-            case OFF -> add(Finding.note(bank.passage().id(), what + " are switched off by their setting"));
+                    : Finding.of(Severity.NOT_MET, bank.passage().id(), what + " stand", feeding.terminals().isPresent() ? ": they get " : "",
+                    feeding.terminals().<Object>map(SupplyFindings::volts).orElse(""), feeding.terminals().isPresent() ? ", too little to run" : "")
+                    .remedy(way(bank)));
+            case OFF -> add(feeding.source().filter(volts -> volts == 0).isPresent()
+                    ? Finding.of(Severity.NOT_MET, bank.passage().id(), what + " stand: their supply gives nothing").remedy("feed them from two supplies, or let"
+                            + " others carry the load") : Finding.note(bank.passage().id(), what + " are switched off by their setting"));
             case NOT -> {
                 // it runs
             }
@@ -116,27 +132,86 @@ final class SupplyFindings {
         if (bank.feed().terminals().isEmpty() || bank.feed().running() == 0) {
             return;
         }
-        double volts = bank.feed().terminals().get();
         MoverDrive.Intake supply = bank.part().supply();
+        Control control = Banks.control(bank.part(), bank.drive());
+        boolean pulsed = control == Control.PULSED_SUPPLY;
+        double rest = bank.feed().terminals().get();
+        // pulses come with all of the voltage; at another frequency a motor needs as much less
+        double volts = pulsed ? bank.feeding().source().orElse(rest) : control == Control.FREQUENCY && bank.feeding().frequency().isPresent()
+                && !supply.frequencies().isEmpty() ? rest * supply.frequencies().getFirst() / bank.feeding().frequency().get() : rest;
         Optional<Double> rated = supply.voltage().map(Math::abs);
         boolean stated = supply.highest().isPresent();
         Optional<Double> highest = supply.highest().or(() -> rated.map(each -> each * (1 + ASSUMED_RANGE)));
         Optional<Double> lowest = supply.lowest().or(() -> rated.map(each -> each * (1 - ASSUMED_RANGE)));
-        String what = "the movers of bank " + bank.passage().id() + " (" + bank.mover().id() + ") get ";
+        String what = "the movers of bank " + bank.passage().id() + " (" + bank.mover().id() + ") get " + (pulsed ? "pulses of " : "");
         Severity beyond = rated.filter(each -> volts > FAR_ABOVE * each || volts < FAR_BELOW * each).isPresent() ? Severity.NOT_MET : Severity.CAUTION;
         highest.filter(most -> volts > most * (1 + 1e-9)).ifPresent(most -> add((stated ? Finding.of(Severity.NOT_MET, bank.passage().id(),
                 what, volts(volts), ", more than the ", volts(most), " that they stand")
                 : Finding.of(beyond, bank.passage().id(), what, volts(volts), ", and nothing says that they stand more than ", volts(most))
                         .source("10 % above rated voltage where nothing is stated: " + PRACTICE))
                 .remedy("feed them with ", volts(rated.orElse(most)))));
-        boolean lowered = Banks.control(bank.part(), bank.drive()).onSupply();
+        boolean lowered = control == Control.VOLTAGE || pulsed;
         if (!lowered || supply.lowest().isPresent()) {
             lowest.filter(least -> volts < least * (1 - 1e-9)).ifPresent(least -> add((supply.lowest().isPresent()
                     ? Finding.of(Severity.NOT_MET, bank.passage().id(), what, volts(volts), ", less than the ", volts(least), " that they need to run")
                     : Finding.of(beyond, bank.passage().id(), what, volts(volts), ", and nothing says that they run below ", volts(least))
                             .source("10 % below rated voltage where nothing is stated: " + PRACTICE))
-                    .remedy(bank.feed().feeding().drop().filter(drop -> drop > 0).isPresent() ? "take a thicker or shorter wire"
-                            : "feed them with more, or take a part for this voltage")));
+                    .remedy(way(bank))));
+        }
+    }
+
+    /** How more voltage comes to a bank: what loses most of it is named. */
+    private static String way(Feeds.Bank bank) {
+        boolean much = DriveAnalysis.lost(bank.feed()).or(() -> bank.feeding().drop().flatMap(drop -> bank.feeding().sent().filter(sent -> sent > 0)
+                .map(sent -> drop / sent))).filter(share -> share > MUCH_LOST).isPresent();
+        return !much ? "feed them with more, or take a part for this voltage" : bank.drive().resistor() > 0 ? "take a smaller resistor"
+                : "take a thicker or shorter wire";
+    }
+
+    private void frequency(Feeds.Bank bank) {
+        List<Double> rated = bank.part().supply().frequencies();
+        if (rated.isEmpty() || bank.feeding().frequency().isEmpty() || Banks.control(bank.part(), bank.drive()) == Control.FREQUENCY
+                || bank.feed().running() == 0) {
+            return;
+        }
+        double given = bank.feeding().frequency().get();
+        Optional<Double> nominal = bank.drive().supply().flatMap(feeds.supplies()::source).flatMap(Supplies.Source::frequency);
+        boolean same = rated.stream().anyMatch(each -> Math.abs(each - given) <= FitFindings.SAME_FREQUENCY * each);
+        if (!same && nominal.filter(each -> each == given).isEmpty()) { // that of the supply itself is said once for all
+            add(Finding.of(Severity.NOT_MET, bank.passage().id(), "the movers of bank " + bank.passage().id() + " (" + bank.mover().id() + ") get ",
+                    new Amount(given, QuantityKind.FREQUENCY), ", for which they are not rated").remedy("take a part for it: at another frequency an AC"
+                    + " motor has another speed, current and heat"));
+        }
+    }
+
+    /** An induction motor that its voltage slows down beyond breakdown still drives a fan, but hardly any of its input gets there. */
+    private void slip(Feeds.Bank bank) {
+        Optional<Integer> poles = bank.part().control().poles();
+        double rated = bank.mover().ratedSpeedSi().orElse(0.0);
+        if (poles.isEmpty() || bank.feed().running() == 0 || bank.feeding().frequency().isEmpty() || bank.part().supply().frequencies().isEmpty()) {
+            return;
+        }
+        double synchronous = InductionMotor.synchronous(bank.feeding().frequency().get(), poles.get() / 2);
+        double first = InductionMotor.synchronous(bank.part().supply().frequencies().getFirst(), poles.get() / 2);
+        double slip = 1 - bank.point().speed() / synchronous;
+        double breakdown = bank.part().control().breakdown();
+        double most = (1 - rated / first) * (breakdown + Math.sqrt(breakdown * breakdown - 1)) * first / synchronous;
+        if (rated > 0 && rated < first && slip > most) {
+            add(Finding.caution(bank.passage().id(), "the motors of bank " + bank.passage().id() + " (" + bank.mover().id() + ") slip by ", share(slip),
+                    ", beyond breakdown: they run warm, and what their rotors do not turn into motion heats them").remedy("slow them down by frequency, or less")
+                    .source("Kloss's formula; small fan motors run so in practice"));
+        }
+    }
+
+    /** Power far below measured speeds, of a part that says nothing of fixed losses. */
+    private void extrapolated(Feeds.Bank bank) {
+        double ratio = bank.mover().curves().stream().filter(curve -> curve.power().isPresent()).flatMap(curve -> curve.speed().or(bank.mover()::ratedSpeed)
+                .stream()).mapToDouble(Quantity::si).map(speed -> bank.point().speed() / speed).boxed()
+                .min(java.util.Comparator.comparingDouble(each -> Math.abs(Math.log(each)))).orElse(1.0);
+        if (bank.feed().running() > 0 && bank.mover().fixedLoss().isEmpty() && ratio < FAR_SLOWER) {
+            add(Finding.caution(bank.passage().id(), "the power of bank " + bank.passage().id() + " (" + bank.mover().id() + ") at ", share(ratio),
+                    " of the speed it was measured at goes with the cube alone, and is too low: motors and electronics lose something at any speed")
+                    .remedy("state the fixedLoss of the part, or a curve at low speed").source(PRACTICE));
         }
     }
 
@@ -225,7 +300,14 @@ final class SupplyFindings {
                         amps(most)}, rest))).remedy("leave a fifth of it free").source(PRACTICE));
             }
         });
+        load.fullest().filter(full -> full > running * (1 + 1e-6)).ifPresent(full -> load.most().filter(most -> full > most && running <= most).ifPresent(most ->
+                add(Finding.caution(source.id(), what + " is to give ", amps(full), " with all movers at full speed, as when a sensor fails, more than the ",
+                        amps(most), derated(source, most)).remedy("take a supply that can, or limit the highest setting"))));
         starting(source, load, banks, what);
+    }
+
+    private static String derated(Supplies.Source source, double most) {
+        return source.most().filter(full -> most < full).isPresent() ? " that are left in warm air" : " that it gives for long";
     }
 
     private void starting(Supplies.Source source, DriveState.Load load, List<Feeds.Bank> banks, String what) {
@@ -269,20 +351,45 @@ final class SupplyFindings {
             add(Finding.caution(source.id(), what + " carries ", share(running / fuse.rated()), " of its ", amps(fuse.rated()), " for long")
                     .remedy("take one of ", amps(running / FUSE_LOAD), " or the next larger, if the wires allow it").source(FUSES));
         }
-        if (!fuse.slow() && load.starting().filter(starting -> starting > QUICK_FUSE * fuse.rated()).isPresent()) {
-            add(Finding.caution(source.id(), what + " is quick-acting and sees ", amps(load.starting().get()), " while the movers start, ",
-                    new Amount(load.starting().get() / fuse.rated(), QuantityKind.NUMBER), " times its rating").remedy("take a time-lag fuse, or start the"
-                    + " movers one after another").source("IEC 60127-2 (from memory): a quick-acting fuse opens within 30 min at 2.1 times its rating"));
+        load.fullest().filter(full -> full > FUSE_LOAD * fuse.rated() && running <= FUSE_LOAD * fuse.rated()).ifPresent(full -> add(Finding.caution(source.id(),
+                what + " carries ", amps(full), " with all movers at full speed, as when a sensor fails, ", share(full / fuse.rated()), " of its ",
+                amps(fuse.rated())).remedy("take one of ", amps(full / FUSE_LOAD), " or the next larger, if the wires allow it").source(FUSES)));
+        starting(source, fuse, load, banks, what);
+        if (fuse.melting().isEmpty() && load.inrush().filter(peak -> peak > fuse.rated()).isPresent()) {
+            add(Finding.note(source.id(), "whether ", what + " stands the inrush of ", amps(load.inrush().get()), " cannot be told: nothing says its melting"
+                    + " integral").remedy("give melting, in A² s, from its data sheet"));
         }
         if (fuse.melting().isPresent() && load.inrush().isPresent()) {
             double time = banks.stream().mapToDouble(bank -> bank.part().supply().inrushTime().orElse(0.0)).max().orElse(0);
             double melts = Fuse.decaying(load.inrush().get(), time);
             if (time > 0 && melts > PULSED_FUSE * fuse.melting().get()) {
-                Finding.caution(source.id(), what);
                 add(Finding.of(melts > fuse.melting().get() ? Severity.NOT_MET : Severity.CAUTION, source.id(), "the inrush melts ",
-                        share(melts / fuse.melting().get()), " of the melting integral of " + what).remedy("take a time-lag fuse, or switch the movers on one"
-                        + " after another").source("up to some 30 % for a fuse that is to stand it again and again: " + PRACTICE));
+                        share(melts / fuse.melting().get()), " of the melting integral of " + what).remedy((fuse.slow() ? "take a fuse with a larger melting integral" : "take a time-lag fuse")
+                        + ", or switch the movers on one after another").source("up to some 30 % for a fuse that is to stand it again and again: " + PRACTICE));
             }
+        }
+    }
+
+    /**
+     * What the starting current does to a fuse. By the gates of IEC 60127-2 (from memory) a fuse may open from 2.1 times its rating on:
+     * quick-acting ones within 30 min, and at 2.75 times after 50 ms; time-lag ones within 2 min, and at 2.75 times after 0.4 s.
+     */
+    private void starting(Supplies.Source source, Supplies.Fuse fuse, DriveState.Load load, List<Feeds.Bank> banks, String what) {
+        double longest = banks.stream().mapToDouble(bank -> bank.part().supply().startTime().orElse(0.0)).max().orElse(0);
+        if (load.starting().isEmpty()) {
+            return; // what is missing is said of the supply
+        }
+        double starting = load.starting().get();
+        double times = starting / fuse.rated();
+        Object[] sees = {what + ", " + (fuse.slow() ? "time-lag" : "quick-acting") + ", sees ", amps(starting), " while the movers start, ",
+            new Amount(times, QuantityKind.NUMBER), " times its rating"};
+        String gates = "gates of IEC 60127-2 (from memory)";
+        String remedy = (fuse.slow() ? "take a larger fuse if the wires allow it" : "take a time-lag fuse") + ", or start the movers one after another";
+        double melts = longest > 0 ? fuse.melting().map(integral -> Fuse.standing(starting, longest) / integral).orElse(0.0) : 0;
+        boolean opens = times > OPENS && longest > (fuse.slow() ? SLOW_GATE : QUICK_GATE);
+        if (times > QUICK_FUSE) {
+            add((opens || melts > 1 ? Finding.of(Severity.NOT_MET, source.id(), join(sees, longest > 0 ? ", for " : "", longest > 0 ? seconds(longest) : "",
+                    ": it may open")) : Finding.caution(source.id(), join(sees, ": it may open if that lasts"))).remedy(remedy).source(gates));
         }
     }
 

@@ -53,6 +53,10 @@ public final class WatchAnalysis implements Analysis<AlarmWindow> {
             "a count of pulses in a gate time is off by up to one", "d = 0 where the distance of pulses is measured");
     static final Relation HIGH = new Relation("highest threshold", "n_a < (n_h - d)/(1 + t_a), d = 2π/(z t_gate)",
             "a count of pulses in a gate time is off by up to one", "d = 0 where the distance of pulses is measured");
+    static final Relation SHARE_LOW = new Relation("lowest share", "s_a > (s_f + d/n)/(1 - t_a), d = 2π/(z t_gate)",
+            "a count of pulses in a gate time is off by up to one", "d = 0 where the distance of pulses is measured");
+    static final Relation SHARE_HIGH = new Relation("highest share", "s_a < (1 - t_n - d/n)/(1 + t_a), d = 2π/(z t_gate)",
+            "a count of pulses in a gate time is off by up to one", "d = 0 where the distance of pulses is measured");
     static final Relation FREQUENCY = new Relation("tacho frequency", "f = z n/(2π)",
             "4-Wire Pulse Width Modulation (PWM) Controlled Fans Specification, rev. 1.3, 2005: z = 2", "");
 
@@ -162,9 +166,17 @@ public final class WatchAnalysis implements Analysis<AlarmWindow> {
                     new Trace.Term("lowest healthy speed n", QuantityKind.ROTATIONAL_SPEED, window.lowest(), LOWEST.id()))));
             Trace.Term error = new Trace.Term("error of a count d", QuantityKind.ROTATIONAL_SPEED, bank.counting(), "bank " + id);
             Trace.Term tolerance = new Trace.Term("tolerance of the threshold t_a", QuantityKind.FRACTION, bank.thresholdTolerance(), "bank " + id);
-            trace.step(new Trace.Step((window.byShare() ? SHARE_FROM : FROM).id(), id, LOW, window.from(), List.of(
+            if (window.byShare()) {
+                Trace.Term slowest = new Trace.Term("lowest speed n", QuantityKind.ROTATIONAL_SPEED, bank.slowest(), bank.slowestCase());
+                trace.step(new Trace.Step(SHARE_FROM.id(), id, SHARE_LOW, window.from(), List.of(new Trace.Term("highest share of a failed mover s_f",
+                        QuantityKind.FRACTION, bank.share(), "drive.watch.failed, over the speed in the same case"), error, slowest, tolerance)));
+                trace.step(new Trace.Step(SHARE_TO.id(), id, SHARE_HIGH, window.to(), List.of(new Trace.Term("tolerance of the speed t_n", QuantityKind.FRACTION,
+                        bank.tolerance(), part), error, slowest, tolerance)));
+                return;
+            }
+            trace.step(new Trace.Step(FROM.id(), id, LOW, window.from(), List.of(
                     new Trace.Term("speed of a failed mover n_f", QuantityKind.ROTATIONAL_SPEED, window.failed(), FAILED.id()), error, tolerance)));
-            trace.step(new Trace.Step((window.byShare() ? SHARE_TO : TO).id(), id, HIGH, window.to(), List.of(
+            trace.step(new Trace.Step(TO.id(), id, HIGH, window.to(), List.of(
                     new Trace.Term("lowest healthy speed n_h", QuantityKind.ROTATIONAL_SPEED, window.lowest(), LOWEST.id()), error, tolerance)));
         }
     }

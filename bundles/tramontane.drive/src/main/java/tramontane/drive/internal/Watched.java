@@ -152,11 +152,25 @@ record Watched(FitAnalysis.Fitted bank, MoverDrive part, double slowest, String 
         }
         double above = 1 + thresholdTolerance();
         double below = 1 - thresholdTolerance();
-        if (alarm().share().isPresent()) { // a count that is off by a pulse weighs most at the lowest speed
-            return new AlarmWindow.Bank(id, healthy, turned, (share + counting() / slowest) / below,
-                    (1 - tolerance() - counting() / slowest) / above, true, alarm().share());
+        if (alarm().share().isPresent()) {
+            return new AlarmWindow.Bank(id, healthy, turned, shareFrom(), shareTo(), true, alarm().share());
         }
         return new AlarmWindow.Bank(id, healthy, turned, (turned + counting()) / below, (healthy - counting()) / above, false, alarm().speed());
+    }
+
+    /** Whether a share of the speed asked for would tell them apart. */
+    private boolean shared() {
+        return alarm().share().isEmpty() && shareFrom() < shareTo();
+    }
+
+    /** Lowest share that a failed mover never passes. */
+    double shareFrom() {
+        return (share + counting() / slowest) / (1 - thresholdTolerance());
+    }
+
+    /** Highest share that a healthy mover never falls below; a count that is off by a pulse weighs most at the lowest speed. */
+    double shareTo() {
+        return (1 - tolerance() - counting() / slowest) / (1 + thresholdTolerance());
     }
 
     List<Finding> findings() {
@@ -175,7 +189,8 @@ record Watched(FitAnalysis.Fitted bank, MoverDrive part, double slowest, String 
                     + " turn at no less than ", speed(window.lowest()), " (" + slowestCase + "), failed ones " + (window.failed() > 0 ? "at up to " : ""),
                     window.failed() > 0 ? speed(window.failed()) : "stand", counting() > 0 ? ", a count is off by up to " : "",
                     counting() > 0 ? speed(counting()) : "").remedy(byCount ? "count for longer, or measure the distance of pulses"
-                            : window.failed() > 0 ? "raise the lowest speed, fit flaps, or narrow the tolerances" : "narrow the tolerances"));
+                            : shared() ? "state it as a share of the speed that is asked for, which tells them apart" : window.failed() > 0
+                            ? "raise the lowest speed, fit flaps, or narrow the tolerances" : "narrow the tolerances"));
         } else if (window.stated().isEmpty()) {
             findings.add(Finding.note(id, "an alarm of " + bank.who() + " may be set between ", amount(window, window.from()), " and ",
                     amount(window, window.to())).remedy("set it to ", amount(window, (window.from() + window.to()) / 2)));
@@ -187,10 +202,12 @@ record Watched(FitAnalysis.Fitted bank, MoverDrive part, double slowest, String 
                     speed(high ? window.lowest() : window.failed()), " (" + (high ? slowestCase : failedCase.orElse("counted with its error")) + ")")
                     .remedy("set it between ", amount(window, window.from()), " and ", amount(window, window.to())));
         }
-        Optional<Double> start = part.supply().startTime();
+        double last = (Banks.positions(bank.bank()) - 1) * bank.drive().interval();
+        Optional<Double> start = part.supply().startTime().map(time -> last + time);
         if (bank.drive().alarm().isPresent() && start.filter(time -> alarm().delay() < time).isPresent()) {
-            findings.add(Finding.of(Severity.NOT_MET, id, "the alarm of " + bank.who() + " waits ", seconds(alarm().delay()),
-                    ", but the movers take ", seconds(start.get()), " to run up: it goes off at every start").remedy("let it wait for more than ",
+            findings.add(Finding.of(Severity.NOT_MET, id, "the alarm of " + bank.who() + " waits ", seconds(alarm().delay()), last > 0
+                    ? ", but the last of the movers, which start one after another, has run up only after " : ", but the movers take ", seconds(start.get()),
+                    last > 0 ? ": it goes off at every start" : " to run up: it goes off at every start").remedy("let it wait for more than ",
                     seconds(start.get()), ", or mute it while they start"));
         }
         return findings;

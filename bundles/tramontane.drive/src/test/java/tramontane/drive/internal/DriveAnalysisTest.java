@@ -144,7 +144,9 @@ class DriveAnalysisTest {
         "16 V; 'lowest': '20 V'; not met: the movers of bank fans (F) get 16.0 V, less than the 20.0 V that they need to run",
         "30 V; 'rated': '1 A'; caution: the movers of bank fans (F) get 30.0 V, and nothing says that they stand more than 26.4 V",
         "48 V; 'rated': '1 A'; not met: the movers of bank fans (F) get 48.0 V, and nothing says that they stand more than 26.4 V",
-        "5 V; 'rated': '1 A'; not met: the movers of bank fans (F) get 5.00 V, and nothing says that they run below 21.6 V"})
+        "9 V; 'rated': '1 A'; not met: the movers of bank fans (F) get 9.00 V, and nothing says that they run below 21.6 V",
+        "5 V; 'rated': '1 A'; not met: the movers of bank fans (F) stand: they get 5.00 V, too little to run",
+        "0 V; 'rated': '1 A'; not met: the movers of bank fans (F) stand: their supply gives nothing"})
     void aVoltageOutOfRange(String volts, String range, String sentence) {
         List<String> all = Boxes.drive(Boxes.Box.of("'supply': {'current': 'DC', 'voltage': '24 V', " + range + "}", "").withConditions(
                 "{'id': 'c', 'supplyVoltage': '" + volts + "'}").design()).sentences();

@@ -121,7 +121,7 @@ class FitAnalysisTest {
             assertEquals(List.of(), all);
         } else {
             assertEquals(1, all.size());
-            assertTrue(all.getFirst().contains(missing + " | take the part with " + wires + " wires"), all.getFirst());
+            assertTrue(all.getFirst().contains(missing + " | take a part with " + wires + " wires"), all.getFirst());
         }
     }
 

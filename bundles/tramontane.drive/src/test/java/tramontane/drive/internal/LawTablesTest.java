@@ -81,7 +81,7 @@ class LawTablesTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"fan law, fan_law", "Läw 2, l_w_2", "2 fans, law_2_fans", "***, law", "__a__, a"})
+    @CsvSource({"fan law, fan_law", "Läw 2, l_w_2", "2 fans, law_2_fans", "***, law", "__a__, a", "default, law_default", "Switch, law_switch"})
     void namesBecomeIdentifiers(String name, String identifier) {
         assertEquals(identifier, LawTables.identifier(name));
     }
@@ -102,6 +102,9 @@ class LawTablesTest {
                     int t;
                     for (t = 250; t <= 500; t += 10) {
                         printf("%d %d\\n", t, fan_law((int16_t)t));
+                    }
+                    if (fan_law_next(300, 1000) != fan_law(315) || fan_law_next(300, 0) != fan_law(300) || fan_law_next(300, 380) != 380) {
+                        return 2;
                     }
                     return a_b_2(0) == 500 && a_b_2(900) == 500 && A_B_2_POINTS == 1 ? 0 : 1;
                 }
