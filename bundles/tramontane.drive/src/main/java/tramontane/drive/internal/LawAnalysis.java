@@ -12,7 +12,6 @@ import java.util.stream.Collectors;
 import org.osgi.service.component.annotations.Activate;
 import org.osgi.service.component.annotations.Component;
 import org.osgi.service.component.annotations.Reference;
-import tramontane.airflow.AirflowStudy;
 import tramontane.analysis.Amount;
 import tramontane.analysis.Analysis;
 import tramontane.analysis.Better;
@@ -40,6 +39,7 @@ import tramontane.model.Quantities;
 import tramontane.model.Quantity;
 import tramontane.model.Requirement;
 import tramontane.physics.units.QuantityKind;
+import tramontane.thermal.Drive;
 import tramontane.thermal.PartState;
 import tramontane.thermal.ThermalModel;
 import tramontane.thermal.ThermalModels;
@@ -60,7 +60,7 @@ public final class LawAnalysis implements Analysis<ComputedLaws> {
     static final FigureKind COMPUTED = new FigureKind("drive.law.setting", "setting by the computed law", QuantityKind.FRACTION, Better.LOWER,
             "The setting at which the computed control law rests in a case.");
 
-    static final Relation LEAST = new Relation("setting needed", "min s: T_limit - T(s) ≥ reserve for all parts", "thermal model; root search",
+    static final Relation LEAST = new Relation("setting needed", "the least s at which every limit leaves the reserve, and every requirement that more speed helps is met", "thermal model; root search",
             "margins rise with speed");
     static final Relation THROUGH = new Relation("computed law", "f(T) = max over cases of min(s_c, s_c - k (T_c - T))",
             "the lowest law that never falls, is no steeper than k, and gives s_c at T_c", "k by the gain margin wanted");
@@ -84,13 +84,6 @@ public final class LawAnalysis implements Analysis<ComputedLaws> {
     private static final double RAISE = 0.02;
     private static final double HELD = 1e-3;
     private static final double ALIKE = 0.005;
-    /** What requirements ask of cooling. */
-    private static final List<QuantityKind> COOLING = List.of(QuantityKind.TEMPERATURE, QuantityKind.TEMPERATURE_DIFFERENCE, QuantityKind.FLOW,
-            QuantityKind.MASS_FLOW, QuantityKind.VELOCITY);
-    /** Ids of figures that the air flow gives. */
-    private static final Set<String> OF_FLOWS = AirflowStudy.figures().stream().map(FigureKind::id).collect(Collectors.toUnmodifiableSet());
-    /** Kelvin that stand for all of a flow. */
-    private static final double A_FLOW = 100;
 
     private final Decoding decoding = new Decoding();
     private final ThermalModels models;
@@ -149,6 +142,9 @@ public final class LawAnalysis implements Analysis<ComputedLaws> {
         private final double[] lowest;
         private final Optional<ThermalState> now;
         private double[] needed;
+        private double[] aimed;
+        private List<Requirement> helped = List.of();
+        private boolean limited;
         private double[] sensor;
         private ThermalModel model;
         private Optional<ThermalState> state = Optional.empty();
@@ -184,10 +180,14 @@ public final class LawAnalysis implements Analysis<ComputedLaws> {
         private final List<Case> cases = new ArrayList<>();
         private final List<String> idle = new ArrayList<>();
         private OptionalDouble guess = OptionalDouble.empty();
+        private final double reserve;
+        private final Wishes wishes;
 
         Computation(Design design, Run run) {
             this.design = design;
             this.run = run;
+            reserve = design.controlLaws().stream().mapToDouble(law -> decoding.law(law).reserve()).max().orElse(0);
+            wishes = new Wishes(design, run, reserve);
         }
 
         Result<ComputedLaws> result() {
@@ -199,6 +199,10 @@ public final class LawAnalysis implements Analysis<ComputedLaws> {
                 run.check();
                 run.progress(0.7 * i / all.size(), all.get(i).concrete().id());
                 look(all.get(i));
+            }
+            if (cases.isEmpty() && !idle.isEmpty()) {
+                findings.add(Finding.note("", "no control law is computed: every condition states its own speed setting").remedy(
+                        "leave out speed in the conditions that a law is to drive"));
             }
             if (cases.isEmpty() || cases.stream().anyMatch(each -> each.needed == null)) {
                 return new Result<>(Optional.of(new ComputedLaws(List.of())), List.of(), findings);
@@ -234,6 +238,7 @@ public final class LawAnalysis implements Analysis<ComputedLaws> {
             Case found = new Case(each, laws, lowest, now);
             cases.add(found);
             String aim = decoding.law(laws.getFirst().law()).aim();
+            found.helped = helped(found, model, now);
             LeastSettings.Found least = new LeastSettings(design, model, laws, lowest, aim, (settings, state) -> asked(found, model, settings, state), now, run::cancelled).find(reserve(), guess);
             guess = OptionalDouble.of(least.settings()[laws.size() - 1]);
             run.check();
@@ -255,6 +260,7 @@ public final class LawAnalysis implements Analysis<ComputedLaws> {
                 sensor[i] = reads.getAsDouble();
             }
             found.needed = least.settings();
+            found.aimed = least.settings().clone();
             found.sensor = sensor;
             found.state = least.state();
             found.model = model;
@@ -274,56 +280,44 @@ public final class LawAnalysis implements Analysis<ComputedLaws> {
                     .flatMap(bank -> bank.part().flatMap(part -> FitFindings.lowestSetting(part, bank)).stream()).max(Double::compare);
         }
 
-        /** The least margin of the requirements on temperatures and flows at settings of the laws, K. */
-        private double asked(Case of, ThermalModel model, double[] settings, ThermalState state) {
-            List<Requirement> wanted = cooling(of);
-            if (wanted.isEmpty()) {
-                return Double.POSITIVE_INFINITY;
+        /** The requirements that more speed helps in a case. */
+        private List<Requirement> helped(Case of, ThermalModel model, Optional<ThermalState> near) {
+            if (wishes.in(of.declared).isEmpty()) {
+                return List.of();
             }
+            double[] full = new double[of.laws.size()];
+            java.util.Arrays.fill(full, 1);
+            Optional<Wishes.At> most = at(of, model, full, near);
+            return most.map(there -> wishes.helped(of.declared, there, at(of, model, of.lowest, near))).orElse(List.of());
+        }
+
+        /** The state at settings of the laws. */
+        private Optional<Wishes.At> at(Case of, ThermalModel model, double[] settings, Optional<ThermalState> near) {
+            Map<String, Double> banks = new LinkedHashMap<>();
+            for (int i = 0; i < settings.length; i++) {
+                double setting = settings[i];
+                of.laws.get(i).banks().forEach(bank -> banks.merge(bank, setting, Math::max));
+            }
+            return model.at(Drive.STATED.with(banks), near, run::cancelled).state().filter(state -> state.balance().unbounded().isEmpty())
+                    .map(state -> new Wishes.At(held(of, settings), of.condition, model, state));
+        }
+
+        /** The design with its laws held at settings. */
+        private Design held(Case of, double[] settings) {
             List<ControlLaw> held = new ArrayList<>();
             for (int i = 0; i < settings.length; i++) {
                 held.add(law(of.laws.get(i).law(), List.of(new ComputedLaws.Point(of.condition.temperature(), settings[i]))));
             }
-            return asked(with(held), of.condition, wanted, model, state);
+            return with(held);
         }
 
-        private double asked(Design changed, Condition condition, List<Requirement> wanted, ThermalModel model, ThermalState state) {
-            double least = Double.POSITIVE_INFINITY;
-            List<Figure> flows = wanted.stream().anyMatch(each -> OF_FLOWS.contains(each.figure())) ? model.flowFigures(state) : List.of();
-            for (Requirement requirement : wanted) {
-                boolean here = flows.stream().anyMatch(figure -> figure.kind().id().equals(requirement.figure()));
-                List<Figure> figures = here ? flows.stream().filter(figure -> figure.kind().id().equals(requirement.figure())).toList()
-                        : run.figures(changed, condition, requirement.figure());
-                for (Figure figure : figures) {
-                    if (requirement.place().equals(Requirement.WORST) || requirement.place().equals(figure.place())) {
-                        least = Math.min(least, requirement.atMost().map(most -> margin(figure, most.si() - figure.value(), most.si()))
-                                .orElse(Double.POSITIVE_INFINITY));
-                        least = Math.min(least, requirement.atLeast().map(most -> margin(figure, figure.value() - most.si(), most.si()))
-                                .orElse(Double.POSITIVE_INFINITY));
-                    }
-                }
-            }
-            return least;
-        }
-
-        /** A margin in kelvin; that of a flow is made comparable. A reserve is wanted of temperatures alone. */
-        private double margin(Figure figure, double margin, double limit) {
-            QuantityKind kind = figure.kind().quantity();
-            return kind.equals(QuantityKind.TEMPERATURE) ? margin : reserve() + (kind.equals(QuantityKind.TEMPERATURE_DIFFERENCE) ? margin
-                    : A_FLOW * margin / Math.max(Math.abs(limit), Double.MIN_NORMAL));
+        /** The least margin of the requirements that more speed helps at settings of the laws, K. */
+        private double asked(Case of, ThermalModel model, double[] settings, ThermalState state) {
+            return wishes.margin(of.helped, new Wishes.At(held(of, settings), of.condition, model, state));
         }
 
         private double reserve() {
-            return design.controlLaws().stream().mapToDouble(law -> decoding.law(law).reserve()).max().orElse(0);
-        }
-
-        private final Map<String, Boolean> isCooling = new LinkedHashMap<>();
-
-        /** The requirements on temperatures and flows that hold in a case. */
-        private List<Requirement> cooling(Case of) {
-            return design.requirements().stream().filter(each -> each.appliesIn(of.declared)).filter(each -> isCooling.computeIfAbsent(each.figure(),
-                    id -> run.figures(design, of.condition, id).stream().findFirst().map(figure -> figure.kind().quantity())
-                            .filter(COOLING::contains).isPresent())).toList();
+            return reserve;
         }
 
         private Design with(List<ControlLaw> changed) {
@@ -344,7 +338,7 @@ public final class LawAnalysis implements Analysis<ComputedLaws> {
                 ControlLaw stated = laws.get(i).law();
                 double tolerance = decoding.law(stated).tolerance();
                 double lowest = cases.getFirst().lowest[i];
-                List<LeastLaw.Need> needs = cases.stream().map(each -> new LeastLaw.Need(each.sensor[law] - tolerance, Math.max(lowest, each.needed[law])))
+                List<LeastLaw.Need> needs = cases.stream().map(each -> new LeastLaw.Need(each.sensor[law] - tolerance, Math.max(lowest, each.aimed[law])))
                         .toList();
                 computed.add(law(stated, LeastLaw.points(needs, lowest, slope.get(i), stated.hysteresis().map(Quantity::si).orElse(0.0))));
             }
@@ -383,8 +377,9 @@ public final class LawAnalysis implements Analysis<ComputedLaws> {
                 ThermalModel model = models.model(changed, each.condition);
                 Optional<ThermalState> then = model.settle(run::cancelled).state();
                 double margin = then.isEmpty() ? Double.NEGATIVE_INFINITY : model.margin(then.get()).orElse(Double.POSITIVE_INFINITY);
-                List<Requirement> asked = cooling(each);
-                margin = margin < 0 || asked.isEmpty() ? margin : Math.min(margin, asked(changed, each.condition, asked, model, then.get()));
+                if (margin >= 0 && then.isPresent()) {
+                    margin = Math.min(margin, wishes.margin(each.helped, new Wishes.At(changed, each.condition, model, then.get())));
+                }
                 List<ThermalModel.Acting> acting = Loops.controlling(model.acting(), changed, decoding);
                 double[] gain = new double[laws];
                 double[] least = new double[laws];
@@ -441,7 +436,7 @@ public final class LawAnalysis implements Analysis<ComputedLaws> {
             for (int i = 0; i < cases.size(); i++) {
                 Case each = cases.get(i);
                 for (int law = 0; law < share.length; law++) {
-                    each.needed[law] = checked.tooLittle().get(i) ? Math.min(1, each.needed[law] + RAISE) : each.needed[law];
+                    each.aimed[law] = checked.tooLittle().get(i) ? Math.min(1, each.aimed[law] + RAISE) : each.aimed[law];
                     share[law] = Math.min(share[law], checked.gains().get(i)[law] / checked.wanted().get(i)[law]);
                 }
             }
@@ -473,12 +468,19 @@ public final class LawAnalysis implements Analysis<ComputedLaws> {
                     tightest = "limit of " + part.source();
                 }
             }
-            for (Requirement requirement : cooling(of)) {
-                double margin = asked(design, of.condition, List.of(requirement), model, state);
+            of.limited = tight < Double.POSITIVE_INFINITY;
+            Wishes.At at = new Wishes.At(held(of, least.settings()), of.condition, model, state);
+            for (Requirement requirement : of.helped) {
+                double margin = wishes.margin(requirement, at);
                 if (margin < tight) {
                     tight = margin;
-                    tightest = requirement.figure();
+                    tightest = wishes.name(requirement);
+                    of.limited = false;
                 }
+            }
+            if (Wishes.unstable(state)) {
+                of.limited = false;
+                return "stable duty point";
             }
             return tightest;
         }
@@ -520,18 +522,21 @@ public final class LawAnalysis implements Analysis<ComputedLaws> {
 
         private void say(ComputedLaws.Law law, LawDrive drive, boolean holds) {
             String what = "control law " + law.law();
-            for (ComputedLaws.Case each : law.cases()) {
-                if (each.missing() > 0) {
-                    boolean reserved = each.missing() <= drive.reserve();
-                    findings.add(Finding.of(reserved ? Severity.CAUTION : Severity.NOT_MET, "", "no setting of " + what + (reserved ? " leaves the reserve of "
-                            : " holds all temperatures: even full speed is "), new Amount(reserved ? drive.reserve() : each.missing() - drive.reserve(),
-                            QuantityKind.TEMPERATURE_DIFFERENCE), reserved ? ": even full speed is " : " short", reserved ? new Amount(each.missing(),
-                            QuantityKind.TEMPERATURE_DIFFERENCE) : "", reserved ? " short of it" : "")
-                            .remedy("take stronger or more movers, or ease the air path").in(each.id()));
+            for (Case each : cases) {
+                if (each.missing == 0) {
+                    continue;
                 }
+                boolean reserved = each.limited && each.missing <= reserve;
+                Object[] why = !each.limited ? new Object[] {"no setting of " + what + " meets " + each.held + ": not even full speed does"}
+                        : reserved ? new Object[] {"no setting of " + what + " leaves the reserve of ", kelvins(reserve), ": even full speed is ",
+                            kelvins(each.missing), " short of it"}
+                        : new Object[] {"no setting of " + what + " holds the " + each.held + ": even full speed is ", kelvins(each.missing - reserve), " short"};
+                findings.add(Finding.of(reserved ? Severity.CAUTION : Severity.NOT_MET, "", why).remedy("take stronger or more movers, or ease the air path")
+                        .in(each.id));
             }
-            double now = law.cases().stream().mapToDouble(each -> each.now().orElse(Double.NaN)).average().orElse(Double.NaN);
-            double then = law.cases().stream().mapToDouble(each -> each.then().orElse(Double.NaN)).average().orElse(Double.NaN);
+            double now = mean(each -> each.setting(each.now, index(law)));
+            double then = mean(each -> each.setting(each.then, index(law)));
+            broken(what, law);
             if (holds && law.holds() && then < now - ALIKE) {
                 findings.add(Finding.note("", what + " asks for more than it must: ", new Amount(now, QuantityKind.FRACTION), " on the mean of all conditions,"
                         + " where a law computed for least " + law.aim() + " asks for ", new Amount(then, QuantityKind.FRACTION), " and holds all temperatures")
@@ -551,6 +556,36 @@ public final class LawAnalysis implements Analysis<ComputedLaws> {
             }
         }
 
+        /** The mean over all conditions of the highest setting in each. */
+        private double mean(java.util.function.Function<Case, Optional<Double>> setting) {
+            return cases.stream().collect(Collectors.groupingBy(each -> each.declared, LinkedHashMap::new, Collectors.mapping(each -> setting.apply(each)
+                    .orElse(Double.NaN), Collectors.reducing(Double.NEGATIVE_INFINITY, Math::max)))).values().stream().mapToDouble(Double::doubleValue).average()
+                    .orElse(Double.NaN);
+        }
+
+        /** What the computed law would break that holds with the law as it is. */
+        private void broken(String what, ComputedLaws.Law law) {
+            for (Case each : cases) {
+                if (each.then.isEmpty() || each.now.isEmpty()) {
+                    continue;
+                }
+                Design changed = with(List.of(law(each.laws.get(index(law)).law(), law.points())));
+                Wishes.At then = new Wishes.At(changed, each.condition, models.model(changed, each.condition), each.then.get());
+                Wishes.At now = new Wishes.At(design, each.condition, each.model, each.now.get());
+                for (Requirement requirement : wishes.in(each.declared)) {
+                    if (!each.helped.contains(requirement) && wishes.margin(requirement, then) < 0 && wishes.margin(requirement, now) >= 0) {
+                        List<Object> words = new ArrayList<>(List.of("with the law computed for " + what + " " + wishes.name(requirement) + " would be "));
+                        words.addAll(List.of(wishes.amounts(requirement, then)));
+                        findings.add(Finding.caution("", words.toArray()).remedy("keep the law as it is, or ease that requirement").in(each.id));
+                    }
+                }
+            }
+        }
+
+        private static Amount kelvins(double kelvin) {
+            return new Amount(kelvin, QuantityKind.TEMPERATURE_DIFFERENCE);
+        }
+
         private int index(ComputedLaws.Law law) {
             List<ThermalModel.Acting> laws = cases.getFirst().laws;
             for (int i = 0; i < laws.size(); i++) {
@@ -568,7 +603,9 @@ public final class LawAnalysis implements Analysis<ComputedLaws> {
             run.trace().step(new Trace.Step(NEEDED.id(), id, LEAST, each.needed[law], List.of(
                     new Trace.Term("reserve", QuantityKind.TEMPERATURE_DIFFERENCE, decoding.law(each.laws.get(law).law()).reserve(), "drive section of control law " + id),
                     new Trace.Term("lowest setting that is looked at", QuantityKind.FRACTION, each.lowest[law], "drive sections of law and part, or assumed"),
-                    new Trace.Term("sensor at that setting", QuantityKind.TEMPERATURE, each.sensor[law], "what if: " + each.id))));
+                    new Trace.Term("sensor at that setting", QuantityKind.TEMPERATURE, each.sensor[law], "what if: " + each.id + ", held by " + each.held),
+                    new Trace.Term("sensor tolerance that the law leaves", QuantityKind.TEMPERATURE_DIFFERENCE, decoding.law(each.laws.get(law).law()).tolerance(),
+                            "drive section of control law " + id))));
             List<Trace.Term> terms = new ArrayList<>();
             terms.add(new Trace.Term("steepest slope k, 1/K", QuantityKind.NUMBER, slope, "drive.loop.gainMargin at the settings needed"));
             points.forEach(point -> terms.add(new Trace.Term("setting at " + Math.round(10 * (point.temperature() - 273.15)) / 10.0 + " °C", QuantityKind.FRACTION,

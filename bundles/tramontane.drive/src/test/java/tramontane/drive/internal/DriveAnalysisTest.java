@@ -153,6 +153,71 @@ class DriveAnalysisTest {
         assertEquals(sentence, all.getFirst().split(" \\| ")[0]);
     }
 
+    /** 12 Ω before each: what the mover takes at U costs U_sent/U times as much. */
+    @Test
+    void whatAResistorLosesIsPaidFor() {
+        Boxes.Told<DriveState> told = Boxes.drive(Boxes.Box.of(DC + ", 'control': {'kind': 'voltage'}", "'supply': 'main', 'resistor': '12 ohm'").withSupplies(
+                main(", 'efficiency': '80 %'")).design());
+        double volts = told.figure("drive.bank.voltage", "fans");
+        double amps = told.figure("drive.bank.current", "fans");
+        assertEquals(24 - 12 * amps, volts, 1e-9);
+        assertEquals(2 * 24 * amps / 0.8, told.figure("drive.power", ""), 1e-9);
+        assertEquals(2 * 24 * amps / 0.8, told.figure("drive.supply.power", "main"), 1e-9);
+    }
+
+    /** Pulses of 48 V are 48 V to the electronics; the supply gives its current a quarter of the time. */
+    @Test
+    void pulsesComeWithAllOfTheVoltage() {
+        Boxes.Told<DriveState> told = Boxes.drive(Boxes.Box.of("'supply': {'current': 'DC', 'voltage': '12 V', 'highest': '13.8 V'}, 'control': {'kind': 'pulsed supply'}",
+                "'supply': 'main'").withSupplies(main("").replace("24 V", "48 V")).withConditions("{'id': 'c', 'speed': 0.25}").design());
+        assertTrue(told.sentences().getFirst().startsWith("not met: the movers of bank fans (F) get pulses of 48.0 V, more than the 13.8 V that they stand"),
+                told.sentences().toString());
+        assertEquals(0.25 * 2 * told.figure("drive.bank.current", "fans"), told.figure("drive.supply.current", "main"), 1e-12);
+        assertEquals(told.figure("drive.power", ""), 48 * told.figure("drive.supply.current", "main"), 1e-9);
+    }
+
+    @ParameterizedTest
+    @CsvSource({"'60 Hz', 1", "'50 Hz', 0", "'51 Hz', 0"})
+    void theFrequencyOfACondition(String frequency, int times) {
+        assertEquals(times, Boxes.drive(Boxes.Box.of("'supply': {'current': 'AC', 'voltage': '24 V', 'frequency': '50 Hz'}", "").withConditions(
+                "{'id': 'c', 'supplyFrequency': '" + frequency + "'}").design()).sentences().stream().filter(each -> each.contains("not rated")).count());
+    }
+
+    /** 1.6 A for 3 s: 5.3 times 0.3 A opens any fuse, 2.29 times 0.7 A may, 0.8 times 2 A does not (gates of IEC 60127-2, from memory). */
+    @ParameterizedTest
+    @CsvSource({"0.3 A, time-lag, not met", "0.5 A, quick-acting, not met", "0.7 A, time-lag, caution", "2 A, quick-acting, none"})
+    void theStartMayOpenAFuse(String rated, String kind, String severity) {
+        List<String> all = Boxes.drive(Boxes.Box.of(DC, "'supply': 'main'").withSupplies(main(", 'fuse': {'rated': '" + rated + "', 'kind': '" + kind + "'}"))
+                .design()).sentences().stream().filter(each -> each.contains("while the movers start")).toList();
+        assertEquals(severity, all.isEmpty() ? "none" : all.getFirst().split(":")[0], all.toString());
+    }
+
+    /** At half speed an eighth of the power; all out it is 0.5 A at 24 V, and more at the lower end of a regulated motor's supply. */
+    @Test
+    void allOutIsLookedAtWhereverTheLawRests() {
+        Boxes.Told<DriveState> told = Boxes.drive(Boxes.Box.of(DC + ", 'control': {'kind': 'duty'}", "'supply': 'main'").withSupplies(main(", 'below': '20 %',"
+                + " 'most': '0.55 A', 'fuse': {'rated': '0.7 A', 'kind': 'time-lag'}")).withConditions("{'id': 'c', 'speed': 0.5}").design());
+        assertEquals(2 * AMPS / 8, told.figure("drive.supply.current", "main"), 2e-5);
+        assertEquals(2 * AMPS / 0.8, told.figure("drive.supply.fullest", "main"), 2e-4);
+        assertTrue(told.sentences().stream().anyMatch(each -> each.startsWith("caution: supply main is to give 0.62") && each.contains("all movers at full speed")),
+                told.sentences().toString());
+        assertTrue(told.sentences().stream().anyMatch(each -> each.startsWith("caution: the fuse of supply main carries 0.62")), told.sentences().toString());
+        assertTrue(told.sentences().stream().anyMatch(each -> each.startsWith("caution: the power of bank fans (F) at 50.0 % of the speed it was measured at")),
+                told.sentences().toString());
+    }
+
+    /** P/P_1 = (n/n_1)² at one frequency: what the rotor slips by heats it. */
+    @Test
+    void aSlowInductionMotorWarmsItself() {
+        String ac = "'supply': {'current': 'AC', 'voltage': '230 V', 'frequency': '50 Hz'}, 'control': {'kind': 'voltage', 'poles': 4}";
+        Boxes.Told<DriveState> told = Boxes.drive(Boxes.Box.of(ac, "").withPart(Boxes.PART.replace("3000 rpm", "1400 rpm")).withConditions(
+                "{'id': 'c', 'speed': 0.4}").design());
+        double speed = Boxes.points(Boxes.Box.of(ac, "").withPart(Boxes.PART.replace("3000 rpm", "1400 rpm")).withConditions("{'id': 'c', 'speed': 0.4}").design())
+                .get("c").bank("fans").orElseThrow().speed() / (1400 * Math.PI / 30);
+        assertEquals(2 * POWER * speed * speed, told.figure("drive.power", ""), 2e-3 * POWER);
+        assertTrue(told.sentences().stream().anyMatch(each -> each.contains("beyond breakdown: they run warm")), told.sentences().toString());
+    }
+
     @Test
     void whatStandsIsSaid() {
         List<String> all = Boxes.drive(Boxes.Box.of(DC + ", 'control': {'kind': 'duty', 'startSetting': '30 %'}", "").withConditions(

@@ -160,6 +160,40 @@ class FedSpeedTest {
         assertTrue(slow > 700 && slow < 750, () -> slow + " rpm");
     }
 
+    /** A supply that gives nothing, or far too little, turns nothing; below its range a regulated motor slows down first. */
+    @ParameterizedTest
+    @CsvSource({"24, 3000, NOT", "20, 3000, NOT", "15, 2250, NOT", "9, 0, STALLS"})
+    void aRegulatedMotorNeedsItsVoltage(double volts, double speed, Feeding.Standing standing) {
+        Feeding fed = fed(Boxes.Box.of("'supply': {'current': 'DC', 'voltage': '24 V', 'lowest': '20 V', 'rated': '0.25 A'}", ""), 1, volts, 1.2, 293.15);
+        assertEquals(speed, fed.speed() / RPM, 1e-9);
+        assertEquals(standing, fed.standing());
+        Design dead = Boxes.Box.of(DC, "'supply': 'main'").withSupplies("'supplies': [{'id': 'main', 'current': 'DC', 'voltage': '24 V'}]").withConditions(
+                "{'id': 'dead', 'sections': {'drive': {'supplies': [{'supply': 'main', 'voltage': '0 V'}]}}}").design();
+        Feeding none = FedSpeed.of(new SpeedLaw.Supply(dead, dead.airPath().passages().getFirst(), dead.airMovers().getFirst(), dead.conditions().getFirst(), 1,
+                1.2, 293.15), new Decoding()).orElseThrow();
+        assertEquals(Feeding.Standing.OFF, none.standing());
+        assertEquals(0, none.speed(), 0);
+    }
+
+    /** 1 A at rest through 12 Ω leaves 12 of 24 V: too little for 14 V, enough for 11 V, whatever is left once it turns. */
+    @ParameterizedTest
+    @CsvSource({"14, DOES_NOT_START", "11, NOT"})
+    void aResistorMustLetItStart(double start, Feeding.Standing standing) {
+        Feeding fed = fed(Boxes.Box.of("'supply': {'current': 'DC', 'voltage': '24 V', 'rated': '0.25 A', 'start': '1 A'}, 'control': {'kind': 'voltage',"
+                + " 'startVoltage': '" + start + " V'}", "'resistor': '12 ohm'"), 1, 0, 1.2, 293.15);
+        assertTrue(fed.terminals().orElseThrow() > 20);
+        assertEquals(standing, fed.standing());
+    }
+
+    /** At constant volts per hertz the thresholds of the motor fall with the frequency. */
+    @Test
+    void lessFrequencyNeedsLessVoltage() {
+        Boxes.Box box = Boxes.Box.of("'supply': {'current': 'AC', 'voltage': '230 V', 'lowest': '200 V', 'frequency': '50 Hz'}, 'control': {'kind': 'frequency',"
+                + " 'startVoltage': '120 V', 'stallVoltage': '100 V'}", "");
+        assertEquals(1500, fed(box, 0.5, 0, 1.2, 293.15).speed() / RPM, 1e-9);
+        assertEquals(Feeding.Standing.NOT, fed(box, 0.3, 0, 1.2, 293.15).standing());
+    }
+
     @Property
     void theSpeedNeverFallsWithTheSetting(@ForAll @DoubleRange(min = 0, max = 1) double low, @ForAll @DoubleRange(min = 0, max = 1) double high) {
         for (String control : new String[] {"'kind': 'duty', 'lowestSpeed': '900 rpm', 'stopSetting': '10 %', 'startSetting': '20 %'",

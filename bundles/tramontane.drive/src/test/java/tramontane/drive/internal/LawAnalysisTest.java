@@ -20,6 +20,9 @@ import tramontane.drive.ComputedLaws;
 import tramontane.model.ControlLaw;
 import tramontane.model.Design;
 import tramontane.model.Quantities;
+import tramontane.model.Quantity;
+import tramontane.model.Requirement;
+import tramontane.model.Value;
 import tramontane.thermal.Drive;
 import tramontane.thermal.ThermalModel;
 import tramontane.thermal.ThermalState;
@@ -94,7 +97,7 @@ class LawAnalysisTest {
     void whatFullSpeedCannotHoldIsSaid() {
         Boxes.Told<ComputedLaws> told = Boxes.laws(design("260 W", "", CONDITIONS));
         assertFalse(told.data().law("law").orElseThrow().holds());
-        assertTrue(told.sentences().stream().anyMatch(each -> each.startsWith("not met: no setting of control law law holds all temperatures: even full speed"
+        assertTrue(told.sentences().stream().anyMatch(each -> each.startsWith("not met: no setting of control law law holds the limit of chip: even full speed"
                 + " is ")), told.sentences().toString());
         Design reserve = design("120 W", "'reserve': '60 K'", CONDITIONS);
         assertTrue(Boxes.laws(reserve).sentences().stream().anyMatch(each -> each.startsWith("caution: no setting of control law law leaves the reserve of 60.0 K")),
@@ -121,6 +124,40 @@ class LawAnalysisTest {
         assertTrue(Boxes.laws(design("60 W", "", CONDITIONS)).sentences().stream().anyMatch(each -> each.startsWith(
                 "note: nothing says from which setting the movers of control law law run; the computed law goes down to 20.0 %")));
         assertEquals(0.3, Boxes.laws(design("60 W", "'lowest': '30 %'", CONDITIONS)).data().law("law").orElseThrow().points().getFirst().setting(), 1e-12);
+    }
+
+    /** Cases that need no more than what starts the movers leave the law as steep as it may be. */
+    @Test
+    void theEdgeOfStandingIsNoSlope() {
+        Design design = Boxes.Box.of(LoopAnalysisTest.PART.replace("'kind': 'duty'", "'kind': 'duty', 'startSetting': '25 %', 'stopSetting': '25 %'"), "")
+                .withConditions(CONDITIONS).with(LoopAnalysisTest.HEAT.formatted("100 W")
+                        + ", 'controlLaws': [{'id': 'law', 'sensor': 'box', 'temperature': '20 °C', 'speed': '100 %'}]").design();
+        Boxes.Told<ComputedLaws> told = Boxes.laws(design);
+        ComputedLaws.Law law = told.data().law("law").orElseThrow();
+        assertTrue(law.holds(), told.sentences().toString());
+        assertEquals(0.25, law.points().getFirst().setting(), 1e-12);
+        assertTrue(law.cases().stream().anyMatch(each -> each.needed() == 0.25), law.cases().toString());
+        assertTrue(law.points().getLast().temperature() < law.points().getFirst().temperature() + 40, law.points().toString());
+    }
+
+    /** What asks for less flow is no reason for more speed, and what more speed helps is held. */
+    @Test
+    void requirementsCountAsSpeedHelpsThem() {
+        Design plain = design("100 W", "", CONDITIONS);
+        Value.Tree none = Value.Tree.EMPTY;
+        Requirement most = new Requirement("airflow.bank.flow", Requirement.WORST, Optional.empty(), Optional.of(Quantity.of(0.01)), List.of(), none);
+        Requirement least = new Requirement("airflow.bank.flow", Requirement.WORST, Optional.of(Quantity.of(0.045)), Optional.empty(), List.of("cool"), none);
+        double without = Boxes.laws(plain).data().law("law").orElseThrow().cases().getFirst().needed();
+        assertEquals(without, Boxes.laws(plain.withRequirements(List.of(most))).data().law("law").orElseThrow().cases().getFirst().needed(), 1e-9);
+        ComputedLaws.Case cool = Boxes.laws(plain.withRequirements(List.of(least))).data().law("law").orElseThrow().cases().getFirst();
+        assertTrue(cool.needed() > without + 0.05, cool.toString());
+        assertEquals("flow", cool.held());
+        ThermalModel model = Boxes.THERMAL.model(plain, cases(plain).getFirst().concrete());
+        assertEquals(0.045, model.at(Drive.STATED.with(java.util.Map.of("fans", cool.needed())), Optional.empty(), () -> false).state().orElseThrow().point()
+                .bank("fans").orElseThrow().flow(), 2e-4);
+        Requirement far = new Requirement("airflow.bank.flow", Requirement.WORST, Optional.of(Quantity.of(9)), Optional.empty(), List.of("cool"), none);
+        assertTrue(Boxes.laws(plain.withRequirements(List.of(far))).sentences().stream().anyMatch(each -> each.startsWith(
+                "not met: no setting of control law law meets flow: not even full speed does")), Boxes.laws(plain.withRequirements(List.of(far))).sentences().toString());
     }
 
     /** A slow sensor close to the limit takes the slope that it may have. */
