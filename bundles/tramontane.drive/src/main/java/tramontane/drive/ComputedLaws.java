@@ -42,6 +42,7 @@ public record ComputedLaws(List<Law> laws) {
      * What a case takes.
      *
      * @param id     of the case
+     * @param condition that it is one of
      * @param needed lowest setting that holds all temperatures, or full speed where none does
      * @param sensor what the sensor reads at that setting, K
      * @param now    setting with the law of the design; empty where that does not come to rest
@@ -50,7 +51,7 @@ public record ComputedLaws(List<Law> laws) {
      * @param held   what keeps the setting from being lower: a limit, a requirement's figure, or the lowest setting
      * @param gainMargin of the computed law there; infinite where its loop cannot hunt
      */
-    public record Case(String id, double needed, double sensor, Optional<Double> now, Optional<Double> then, double missing, String held,
+    public record Case(String id, String condition, double needed, double sensor, Optional<Double> now, Optional<Double> then, double missing, String held,
             double gainMargin) {
     }
 

@@ -52,7 +52,7 @@ public record Condition(String id, Optional<Quantity> outsideTemperature, Option
             Field.amount("supplyFrequency", "supply frequency", QuantityKind.FREQUENCY, Range.POSITIVE,
                     "Supply frequency of the movers; rated where not given."),
             Field.amount("speed", "speed setting", QuantityKind.FRACTION, Range.between(0, 1.5),
-                    "Speed setting of the movers as a part of their rated speed.").standard("100 %"),
+                    "Speed setting of the movers, 100 % for full: what their control is set to; without one, the part of their rated speed.").standard("100 %"),
             Field.parts("failed", "failed movers", FailedMover.FORM, "Movers that have failed in this condition."));
 
     /** The condition that holds where a design names none: 20 °C, sea level, 50 % humidity, everything in order. */

@@ -502,7 +502,7 @@ public final class LawAnalysis implements Analysis<ComputedLaws> {
                 }
                 List<ComputedLaws.Case> takes = new ArrayList<>();
                 for (Case each : cases) {
-                    takes.add(new ComputedLaws.Case(each.id, each.needed[i], each.sensor[i], each.setting(each.now, i), each.setting(each.then, i), each.missing,
+                    takes.add(new ComputedLaws.Case(each.id, each.declared, each.needed[i], each.sensor[i], each.setting(each.now, i), each.setting(each.then, i), each.missing,
                             each.held, each.gain[i]));
                     figures.add(Figure.of(NEEDED, law.id(), each.needed[i]).in(each.id));
                     each.setting(each.then, i).ifPresent(then -> figures.add(Figure.of(COMPUTED, law.id(), then).in(each.id)));
@@ -621,11 +621,18 @@ public final class LawAnalysis implements Analysis<ComputedLaws> {
                         new Amount(law.points().get(i).setting(), QuantityKind.FRACTION))).toList());
     }
 
+    /** Of the cases of each condition the one that needs most. */
+    private static List<ComputedLaws.Case> worst(List<ComputedLaws.Case> cases) {
+        Map<String, ComputedLaws.Case> worst = new LinkedHashMap<>();
+        cases.forEach(each -> worst.merge(each.condition(), each, (one, other) -> other.needed() > one.needed() + ALIKE ? other : one));
+        return List.copyOf(worst.values());
+    }
+
     private static Table caseTable(ComputedLaws.Law law) {
         return new Table("Settings of " + law.law(), List.of(new Table.Column("condition", false), new Table.Column("needed", true), new Table.Column("held by", false),
                 new Table.Column(law.sensor() + " then", true), new Table.Column("with the law as it is", true), new Table.Column("with the computed one", true),
                 new Table.Column("gain margin", true)),
-                law.cases().stream().map(each -> List.<Table.Cell>of(new Table.Words(each.id()), new Amount(each.needed(), QuantityKind.FRACTION), new Table.Words(each.held()),
+                worst(law.cases()).stream().map(each -> List.<Table.Cell>of(new Table.Words(each.id()), new Amount(each.needed(), QuantityKind.FRACTION), new Table.Words(each.held()),
                         new Amount(each.sensor(), QuantityKind.TEMPERATURE), cell(each.now()), cell(each.then()),
                         each.gainMargin() < LoopAnalysis.MOST_MARGIN ? new Amount(each.gainMargin(), QuantityKind.NUMBER) : new Table.Words("any"))).toList());
     }

@@ -33,15 +33,15 @@ public final class Closing {
     private static String verdicts(Results results) {
         List<Verdict> verdicts = results.evaluation().verdicts();
         if (verdicts.isEmpty()) {
-            return results.evaluation().design().requirements().isEmpty() ? "No requirement is stated."
-                    : "No requirement is stated for these conditions.";
+            return (results.evaluation().design().requirements().isEmpty() ? "No requirement is stated"
+                    : "No requirement is stated for these conditions") + others(results) + ".";
         }
         long notMet = count(verdicts, Severity.NOT_MET);
         long notJudged = verdicts.stream().filter(verdict -> !judged(verdict)).count();
         long cautions = count(verdicts, Severity.CAUTION);
         if (notMet == 0 && notJudged == 0) {
             return allMet(results, verdicts) + (cautions == 0 ? "" : ", " + cautions + " of " + verdicts.size()
-                    + " with caution") + ".";
+                    + " with caution") + others(results) + ".";
         }
         List<String> parts = new ArrayList<>();
         if (notMet > 0) {
@@ -58,6 +58,12 @@ public final class Closing {
         }
         return verdicts.size() == 1 ? "The one requirement is " + (notMet > 0 ? "not met." : "not judged.")
                 : "Of " + verdicts.size() + " verdicts, " + String.join(" and ", parts) + ".";
+    }
+
+    /** What is not met though no requirement says so. */
+    private static String others(Results results) {
+        boolean any = results.evaluation().findings().stream().anyMatch(finding -> finding.severity() == Severity.NOT_MET);
+        return any ? ", but findings say \"not met\"" : "";
     }
 
     private static String allMet(Results results, List<Verdict> verdicts) {

@@ -108,6 +108,11 @@ final class Findings {
         return holds.isEmpty() ? "" : " (in " + holds + (others.isEmpty() ? "" : "; with other numbers in " + others) + ")";
     }
 
+    /** A name in a list: in quotes where it holds a comma of its own. */
+    private static String plain(String name) {
+        return name.contains(",") ? '"' + name + '"' : name;
+    }
+
     private boolean onlyOneCase() {
         Map<String, List<String>> byCondition = results.casesByCondition();
         return byCondition.size() < 2 && byCondition.values().stream().allMatch(ids -> ids.size() < 2);
@@ -134,10 +139,10 @@ final class Findings {
         }
         holds.stream().filter(id -> !known.contains(id)).forEach(names::add);
         if (whole == byCondition.size() && names.size() == whole) {
-            return whole == 1 ? names.getFirst() : "all conditions";
+            return whole == 1 ? plain(names.getFirst()) : "all conditions";
         }
         int more = names.size() - MOST_CONDITIONS;
-        String list = String.join(", ", more > 1 ? names.subList(0, MOST_CONDITIONS) : names);
+        String list = (more > 1 ? names.subList(0, MOST_CONDITIONS) : names).stream().map(Findings::plain).collect(java.util.stream.Collectors.joining(", "));
         return list + (more > 1 ? " and " + more + " more" : "");
     }
 }

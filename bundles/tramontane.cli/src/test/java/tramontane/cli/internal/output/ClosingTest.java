@@ -4,11 +4,14 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import tramontane.analysis.Engine;
 import tramontane.analysis.Evaluation;
 import tramontane.analysis.Figure;
+import tramontane.analysis.Finding;
+import tramontane.analysis.Sentence;
 import tramontane.analysis.Severity;
 import tramontane.analysis.Verdict;
 import tramontane.cli.internal.Toys;
@@ -62,5 +65,18 @@ class ClosingTest {
                 List.of(Toys.outcome("airflow", "c0", Evaluation.Status.COMPUTED, Figure.of(Toys.FLOW, "fans", 1).in("c0"))),
                 List.of(), verdicts, false);
         assertEquals(expected, Closing.sentence(Toys.results(evaluation)));
+    }
+
+    @Test
+    void whatNoRequirementAsksIsNotPassedOver() {
+        Finding finding = new Finding(Severity.NOT_MET, Sentence.of("the fuse may open"), "", "c0", Sentence.EMPTY, "");
+        Requirement requirement = new Requirement("f", "p", java.util.Optional.of(Quantity.of(1)), java.util.Optional.empty(), List.of(), Value.Tree.EMPTY);
+        List<Engine.Case> cases = List.of(Toys.one("c0", "c0"));
+        List<Evaluation.Outcome> outcomes = List.of(Toys.outcome("airflow", "c0", Evaluation.Status.COMPUTED, Figure.of(Toys.FLOW, "fans", 1).in("c0")));
+        assertEquals("The one requirement is met, but findings say \"not met\".", Closing.sentence(Toys.results(new Evaluation(
+                Design.EMPTY.withRequirements(List.of(requirement)), cases, outcomes, List.of(finding),
+                List.of(new Verdict(requirement, "c0", Severity.MET, java.util.Optional.empty(), 0, "")), false))));
+        assertEquals("No requirement is stated, but findings say \"not met\".", Closing.sentence(Toys.results(new Evaluation(Design.EMPTY, cases, outcomes,
+                List.of(finding), List.of(), false))));
     }
 }
