@@ -175,7 +175,8 @@ public final class LoopAnalysis implements Analysis<LoopState> {
                 law.period().isPresent() ? ", once in " : "", law.period().<Object>map(period -> new Amount(period, QuantityKind.TIME)).orElse("")};
             findings.add(loop.curve().stages() > 1
                     ? Finding.caution("", swings).remedy("let it rise over a wider range of temperature than its hysteresis, if that is to be heard or felt")
-                    : Finding.of(Severity.NOT_MET, "", swings).remedy(flatter(law, wanted, loop.drive().interval() > 0)));
+                    : Finding.of(Severity.NOT_MET, "", swings).remedy(loop.graded() ? new Object[] {"its speed grades are far apart: widen its hysteresis, so that one of"
+                            + " them holds"} : flatter(law, wanted, loop.drive().interval() > 0)));
         } else if (law.gainMargin() < wanted) {
             findings.add(Finding.caution("", what + (law.gainMargin() < 1 ? " hunts about its rest, though its run from cold comes to it: its gain margin is "
                     : " is close to hunting: its gain margin is "), new Amount(law.gainMargin(), QuantityKind.NUMBER), ", and ",

@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.BooleanSupplier;
 import java.util.stream.IntStream;
+import tramontane.drive.Control;
 import tramontane.drive.LawDrive;
 import tramontane.drive.LoopState;
 import tramontane.drive.MoverDrive;
@@ -60,6 +61,7 @@ final class Loops {
     private final ThermalModel model;
     private final ThermalModel.Acting acting;
     private final LawDrive drive;
+    private final Decoding decoding;
     private final double moverLag;
     private final LawCurve curve;
 
@@ -67,6 +69,7 @@ final class Loops {
         this.design = design;
         this.model = model;
         this.acting = acting;
+        this.decoding = decoding;
         drive = decoding.law(acting.law());
         moverLag = drive.moverLag().or(() -> stated(decoding)).orElse(ASSUMED_LAG);
         curve = LawCurve.of(acting.law());
@@ -84,6 +87,13 @@ final class Loops {
         return acting.stream().filter(law -> law.banks().stream().anyMatch(id -> design.airPath().passages().stream().filter(passage -> passage.id().equals(id))
                 .anyMatch(passage -> design.airMover(Banks.mover(passage)).flatMap(decoding::mover).map(part -> Banks.control(part, decoding.bank(passage))
                         .followsSetting()).orElse(true)))).toList();
+    }
+
+    /** Whether it drives movers by speed grades. */
+    boolean graded() {
+        return acting.banks().stream().anyMatch(id -> design.airPath().passages().stream().filter(passage -> passage.id().equals(id))
+                .anyMatch(passage -> design.airMover(Banks.mover(passage)).flatMap(decoding::mover).filter(part -> Banks.control(part, decoding.bank(passage))
+                        == Control.GRADES).isPresent()));
     }
 
     /** Time constant with which the speed follows, s. */

@@ -91,15 +91,17 @@ final class SupplyFindings {
         }
         MoverDrive.SpeedControl control = bank.part().control();
         String what = "the movers of bank " + bank.passage().id() + " (" + bank.mover().id() + ")";
-        boolean byVoltage = feeding.terminals().filter(volts -> control.stallVoltage().filter(least -> volts < least).isPresent()
-                || control.startVoltage().filter(least -> volts < least).isPresent()).isPresent();
+        boolean byVoltage = feeding.terminals().filter(volts -> control.stallVoltage().filter(least -> volts < least).isPresent()).isPresent();
         switch (feeding.standing()) {
-            case DOES_NOT_START -> add(byVoltage ? Finding.of(Severity.NOT_MET, bank.passage().id(), what + " do not start from rest: they get ",
-                    volts(feeding.terminals().get()), " and need ", volts(control.startVoltage().get()))
-                    .remedy("raise the lowest setting, or give a start pulse (kick) of at least ", share(startShare(bank)))
-                    : Finding.of(Severity.NOT_MET, bank.passage().id(), what + " do not start from rest: they are set to ",
-                    share(feeding.setting()), " and need ", share(control.startSetting().get()))
-                    .remedy("raise the lowest setting to ", share(control.startSetting().get()), ", or give a start pulse (kick) of as much"));
+            case DOES_NOT_START -> add(control.startSetting().filter(least -> Math.max(feeding.setting(), bank.drive().kick().orElse(0.0)) < least
+                    && !Banks.control(bank.part(), bank.drive()).onSupply()).isPresent()
+                    ? Finding.of(Severity.NOT_MET, bank.passage().id(), what + " do not start from rest: they are set to ", share(feeding.setting()), " and need ",
+                    share(control.startSetting().get())).remedy("raise the lowest setting to ", share(control.startSetting().get()),
+                    ", or give a start pulse (kick) of as much")
+                    : Finding.of(Severity.NOT_MET, bank.passage().id(), what + " do not start from rest: ", feeding.sent().map(SupplyFindings::volts)
+                    .<Object>map(amount -> amount).orElse("what they are sent"), " are sent, and too little is left while they stand: they need ",
+                    volts(control.startVoltage().orElse(0.0))).remedy(bank.drive().resistor() > 0 ? new Object[] {"take a smaller resistor"}
+                    : new Object[] {"raise the lowest setting, or give a start pulse (kick) of at least ", share(startShare(bank))}));
             case STALLS -> add(feeding.terminals().isPresent() && control.stallVoltage().isPresent() && byVoltage
                     ? Finding.of(Severity.NOT_MET, bank.passage().id(), what + " stand: they get ", volts(feeding.terminals().get()),
                     ", below the ", volts(control.stallVoltage().get()), " at which they stall").remedy("raise the setting, or ", way(bank))

@@ -219,6 +219,14 @@ class DriveAnalysisTest {
     }
 
     @Test
+    void whatDoesNotStartBehindAResistorIsSaid() {
+        List<String> all = Boxes.drive(Boxes.Box.of("'supply': {'current': 'DC', 'voltage': '24 V', 'rated': '0.25 A', 'start': '1 A'}, 'control': {'kind': 'voltage',"
+                + " 'startVoltage': '14 V'}", "'resistor': '12 ohm'").design()).sentences();
+        assertEquals("not met: the movers of bank fans (F) do not start from rest: 24.0 V are sent, and too little is left while they stand: they need 14.0 V | take"
+                + " a smaller resistor", all.getFirst());
+    }
+
+    @Test
     void whatStandsIsSaid() {
         List<String> all = Boxes.drive(Boxes.Box.of(DC + ", 'control': {'kind': 'duty', 'startSetting': '30 %'}", "").withConditions(
                 "{'id': 'c', 'speed': 0.2}").design()).sentences();
