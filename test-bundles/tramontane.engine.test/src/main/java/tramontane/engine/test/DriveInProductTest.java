@@ -71,8 +71,9 @@ class DriveInProductTest {
         assertEquals(sum, energy, 1e-9 * sum);
         assertEquals(energy / 3.6e6 * 0.28, figure(evaluation, "drive.cost", "", ""), 1e-9 * energy);
         assertTrue(figure(evaluation, "drive.energy.saved", "", "") > 0);
-        // the bank's input over the efficiency of its supply, and what the wire takes on top in current
-        assertEquals(figure(evaluation, "airflow.bank.power", "hot day", "fans") / 0.88, figure(evaluation, "drive.power", "hot day", ""), 1e-9);
+        // what the fans take, with what the wire loses on the way, over the efficiency of the supply
+        assertEquals(figure(evaluation, "airflow.bank.power", "hot day", "fans") * 48 / figure(evaluation, "drive.bank.voltage", "hot day", "fans") / 0.88,
+                figure(evaluation, "drive.power", "hot day", ""), 1e-9);
         assertEquals(2 * figure(evaluation, "airflow.bank.speed", "hot day", "fans") / (2 * Math.PI),
                 figure(evaluation, "drive.bank.pulses", "hot day", "fans"), 1e-9);
     }
