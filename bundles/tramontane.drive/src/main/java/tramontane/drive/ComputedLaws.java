@@ -51,7 +51,8 @@ public record ComputedLaws(List<Law> laws) {
      * @param held   what keeps the setting from being lower: a limit, a requirement's figure, or the lowest setting
      * @param gainMargin of the computed law there; infinite where its loop cannot hunt
      */
-    public record Case(String id, String condition, double needed, double sensor, Optional<Double> now, Optional<Double> then, double missing, String held,
+    public record Case(String id, String condition, double needed, double sensor, Optional<Double> now, Optional<Double> then, double missing,
+            String held,
             double gainMargin) {
     }
 

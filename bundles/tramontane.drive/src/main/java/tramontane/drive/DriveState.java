@@ -29,7 +29,8 @@ public record DriveState(List<BankFeed> banks, List<Load> supplies) {
      * @param terminals voltage at its terminals, V; empty where nothing says it
      * @param pulses    frequency of the pulses of each running mover, Hz; empty where it gives none
      */
-    public record BankFeed(String bank, Feeding feeding, int running, int locked, Optional<Double> power, Optional<Double> drawn, Optional<Double> current,
+    public record BankFeed(String bank, Feeding feeding, int running, int locked, Optional<Double> power, Optional<Double> drawn,
+            Optional<Double> current,
             Optional<Double> terminals, Optional<Double> pulses) {
     }
 
@@ -44,7 +45,8 @@ public record DriveState(List<BankFeed> banks, List<Load> supplies) {
      * @param most     what it gives for long where it stands, A
      * @param power    what it takes from the mains, W
      */
-    public record Load(String supply, Optional<Double> running, Optional<Double> fullest, Optional<Double> starting, Optional<Double> inrush, Optional<Double> most,
+    public record Load(String supply, Optional<Double> running, Optional<Double> fullest, Optional<Double> starting, Optional<Double> inrush,
+            Optional<Double> most,
             Optional<Double> power) {
     }
 

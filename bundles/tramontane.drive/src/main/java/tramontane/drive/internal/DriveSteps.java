@@ -32,7 +32,8 @@ final class DriveSteps {
         DriveAnalysis.power(feeds, banks, state).ifPresent(power -> step(Figures.POWER, "", Figures.TAKEN, power, banks.stream().flatMap(bank ->
                 List.of(new Trace.Term("power of " + bank.passage().id() + " P_bank", QuantityKind.POWER, bank.feed().power().orElse(0.0),
                         "airflow.bank.power" + Trace.AT + bank.passage().id()),
-                        new Trace.Term("that with what wires and resistors lose", QuantityKind.POWER, bank.feed().drawn().orElse(0.0), "bank " + bank.passage().id()),
+                        new Trace.Term("that with what wires and resistors lose", QuantityKind.POWER, bank.feed().drawn().orElse(0.0), "bank "
+                                + bank.passage().id()),
                         new Trace.Term("efficiency of its supply", QuantityKind.FRACTION, DriveAnalysis.efficiency(feeds, bank),
                                 bank.drive().supply().map(name -> "supply " + name).orElse("none stated"))).stream()).toList()));
     }
@@ -51,7 +52,8 @@ final class DriveSteps {
                 inputs.add(new Trace.Term("power of a mover P", QuantityKind.POWER, power.get() / feed.running(),
                         "airflow.bank.power" + Trace.AT + id + ", over " + feed.running()));
                 inputs.add(new Trace.Term("voltage U", QuantityKind.VOLTAGE, feed.terminals().get(), Figures.VOLTAGE.id()));
-                bank.part().supply().powerFactor().ifPresent(factor -> inputs.add(new Trace.Term("power factor cosφ", QuantityKind.FRACTION, factor, part)));
+                bank.part().supply().powerFactor().ifPresent(factor -> inputs.add(new Trace.Term("power factor cosφ", QuantityKind.FRACTION,
+                        factor, part)));
             } else {
                 bank.part().supply().rated().ifPresent(rated -> inputs.add(new Trace.Term("rated current", QuantityKind.CURRENT, rated, part)));
                 inputs.add(new Trace.Term("speed n", QuantityKind.ROTATIONAL_SPEED, bank.point().speed(), "airflow.bank.speed"));
@@ -77,9 +79,12 @@ final class DriveSteps {
     }
 
     private String from(Feeds.Bank bank) {
-        boolean stated = condition.supplyVoltage().isPresent() || bank.drive().supply().flatMap(feeds.levels()::of).flatMap(level -> level.voltage()).isPresent();
-        String source = stated ? "condition " + condition.id() : bank.drive().supply().map(name -> "supply " + name).orElse("air mover " + bank.mover().id());
-        return source + (Banks.control(bank.part(), bank.drive()).onSupply() ? ", times the setting of " + Math.round(1000 * bank.feeding().setting()) / 10.0 + " %" : "");
+        boolean stated = condition.supplyVoltage().isPresent() || bank.drive().supply().flatMap(feeds.levels()::of)
+                .flatMap(level -> level.voltage()).isPresent();
+        String source = stated ? "condition " + condition.id() : bank.drive().supply().map(name -> "supply " + name).orElse("air mover "
+                + bank.mover().id());
+        return source + (Banks.control(bank.part(), bank.drive()).onSupply() ? ", times the setting of " + Math.round(1000 * bank.feeding()
+                .setting()) / 10.0 + " %" : "");
     }
 
     private void supply(Supplies.Source source, DriveState.Load load, List<Feeds.Bank> banks) {

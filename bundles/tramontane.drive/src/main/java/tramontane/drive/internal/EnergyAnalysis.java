@@ -123,14 +123,16 @@ public final class EnergyAnalysis implements Analysis<EnergyUse> {
 
     private Phase phase(Design design, Design uncontrolled, MissionPhase phase, Map<String, DriveState> states, Run run) {
         List<Engine.Case> cases = Cases.of(design, Set.of(phase.condition())).of(phase.condition());
-        List<Optional<Double>> now = cases.stream().map(each -> power(Optional.ofNullable(states.get(each.concrete().id())), design, each.concrete())).toList();
+        List<Optional<Double>> now = cases.stream().map(each -> power(Optional.ofNullable(states.get(each.concrete().id())), design,
+                each.concrete())).toList();
         List<Optional<Double>> full = new ArrayList<>();
         for (Engine.Case each : cases) {
             Condition fast = each.concrete().withSpeed(Quantity.of(1));
             full.add(power(run.ask(uncontrolled, fast, DriveState.class), uncontrolled, fast));
         }
         return new Phase(new EnergyUse.Phase(phase.condition(), phase.timePerYear().si(), mean(now), mean(full)),
-                cases.stream().findFirst().map(Engine.Case::concrete), cases.stream().findFirst().map(each -> each.concrete().withSpeed(Quantity.of(1))));
+                cases.stream().findFirst().map(Engine.Case::concrete), cases.stream().findFirst().map(each -> each.concrete()
+                        .withSpeed(Quantity.of(1))));
     }
 
     /** What all movers take from the mains, W. */
@@ -169,7 +171,8 @@ public final class EnergyAnalysis implements Analysis<EnergyUse> {
             step(run.trace(), FULL, SUM, full, terms(use, true));
             use.energy().ifPresent(energy -> {
                 figures.add(Figure.of(SAVED, "", saved(full, energy)));
-                step(run.trace(), SAVED, DIFFERENCE, saved(full, energy), List.of(new Trace.Term("energy at full speed E_full", QuantityKind.ENERGY, full, FULL.id()),
+                step(run.trace(), SAVED, DIFFERENCE, saved(full, energy), List.of(new Trace.Term("energy at full speed E_full",
+                        QuantityKind.ENERGY, full, FULL.id()),
                         new Trace.Term("energy in a year E", QuantityKind.ENERGY, energy, YEAR.id())));
                 use.cost(saved(full, energy)).ifPresent(saved -> {
                     figures.add(Figure.of(COST_SAVED, "", saved));
@@ -227,7 +230,8 @@ public final class EnergyAnalysis implements Analysis<EnergyUse> {
     private static Table table(EnergyUse use) {
         boolean priced = use.price().isPresent();
         List<Table.Column> columns = new ArrayList<>(List.of(new Table.Column("condition", false), new Table.Column("time in a year", true),
-                new Table.Column("power", true), new Table.Column("at full speed", true), new Table.Column("energy", true), new Table.Column("saved", true)));
+                new Table.Column("power", true), new Table.Column("at full speed", true), new Table.Column("energy", true),
+                        new Table.Column("saved", true)));
         if (priced) {
             String money = use.currency().isEmpty() ? "" : " " + use.currency();
             columns.add(new Table.Column("cost" + money, true));
@@ -262,7 +266,8 @@ public final class EnergyAnalysis implements Analysis<EnergyUse> {
 
     /** What control changes in noise and life, where something loaded tells them. */
     private static Optional<Overview> others(Design design, Design uncontrolled, List<Phase> phases, Run run) {
-        List<Table.Column> columns = List.of(new Table.Column("condition", false), new Table.Column("figure", false), new Table.Column("place", false),
+        List<Table.Column> columns = List.of(new Table.Column("condition", false), new Table.Column("figure", false),
+                new Table.Column("place", false),
                 new Table.Column("with control", true), new Table.Column("at full speed", true));
         List<List<Table.Cell>> rows = new ArrayList<>();
         for (Phase phase : phases) {
@@ -277,7 +282,8 @@ public final class EnergyAnalysis implements Analysis<EnergyUse> {
                                 ? new Amount(full.get(place).value(), figure.kind().quantity()) : new Table.Empty())));
             }
         }
-        return rows.isEmpty() ? Optional.empty() : Optional.of(new Overview(new Table("What control changes in noise and life", columns, rows), List.of()));
+        return rows.isEmpty() ? Optional.empty() : Optional.of(new Overview(new Table("What control changes in noise and life", columns,
+                rows), List.of()));
     }
 
     private static Map<String, Figure> byPlace(List<Figure> figures) {

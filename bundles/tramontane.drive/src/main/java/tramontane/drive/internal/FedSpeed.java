@@ -321,7 +321,10 @@ final class FedSpeed {
         return control.startVoltage().filter(least -> starting < least).map(least -> Feeding.Standing.DOES_NOT_START);
     }
 
-    /** What is left of a voltage at a rotor that does not turn yet; those that start together draw it together. Empty where nothing says its current. */
+    /**
+     * What is left of a voltage at a rotor that does not turn yet; those that start together draw it together. Empty where
+     * nothing says its current.
+     */
     private Optional<Double> atRest(double sent) {
         int together = bank.interval() > 0 ? 1 : running;
         return part.supply().start().or(part.supply()::locked).map(amps -> Math.max(0, sent - wiring.drop(amps * powerFactor(), together)));

@@ -75,7 +75,8 @@ final class Feeds {
         int locked = (int) condition.failed().stream().filter(each -> each.state() == FailedMover.State.LOCKED
                 && each.bank().orElse(passage.id()).equals(passage.id())).count();
         Optional<Double> each = at.movers().stream().filter(OperatingPoint.MoverPoint::running).findFirst()
-                .flatMap(first -> first.power().isPresent() ? Optional.of(mean(at) * slip(mover, part, drive, feeding, at.speed())) : Optional.empty());
+                .flatMap(first -> first.power().isPresent() ? Optional.of(mean(at) * slip(mover, part, drive, feeding, at.speed()))
+                        : Optional.empty());
         Electric electric = electric(part, Wiring.of(drive, part.supply().current()), feeding, running, each);
         Optional<Double> pulses = part.signal().kind() == Signal.SPEED && running > 0 && at.speed() > 0
                 ? Optional.of(Electricity.pulses(at.speed(), part.signal().pulses())) : Optional.empty();
@@ -154,7 +155,8 @@ final class Feeds {
 
     /** What a bank takes while it runs, A. */
     private static Optional<Double> running(Bank bank) {
-        Optional<Double> turning = bank.feed().running() == 0 ? Optional.of(0.0) : bank.feed().current().map(amps -> amps * pulsed(bank) * bank.feed().running());
+        Optional<Double> turning = bank.feed().running() == 0 ? Optional.of(0.0) : bank.feed().current()
+                .map(amps -> amps * pulsed(bank) * bank.feed().running());
         Optional<Double> held = bank.feed().locked() == 0 ? Optional.of(0.0) : bank.part().supply().locked().map(amps -> amps * bank.feed().locked());
         return sum(List.of(turning, held));
     }
@@ -170,7 +172,8 @@ final class Feeds {
         if (movers == 0 || bank.feeding().source().isEmpty()) {
             return movers == 0 ? Optional.of(0.0) : Optional.empty();
         }
-        SpeedLaw.Supply full = new SpeedLaw.Supply(design, bank.passage(), bank.mover(), condition, 1, bank.point().density(), bank.point().temperature());
+        SpeedLaw.Supply full = new SpeedLaw.Supply(design, bank.passage(), bank.mover(), condition, 1, bank.point().density(), bank.point()
+                .temperature());
         Wiring wiring = Wiring.of(bank.drive(), bank.part().supply().current());
         double fixed = bank.mover().fixedLoss().map(Quantity::si).orElse(0.0);
         Optional<Double> most = Optional.empty();

@@ -54,7 +54,8 @@ final class Figures {
     static final Relation PEAK = new Relation("inrush", "as the starting current, of the peaks", "common practice; peaks taken to coincide", "");
     static final Relation OVER = new Relation("load of a supply", "I/(I_most (1 - k (T - T_0)))", "derating as its data sheet says", "T above T_0");
     static final Relation TAKEN = new Relation("power from the mains", "P = Σ P_bank (U_sent/U)/η",
-            "definition of efficiency; wires and resistors lose the voltage between U_sent and U", "a lowered voltage is taken to be made without loss");
+            "definition of efficiency; wires and resistors lose the voltage between U_sent and U",
+                    "a lowered voltage is taken to be made without loss");
 
     private Figures() {
     }

@@ -105,7 +105,8 @@ public final class FitAnalysis implements Analysis<DriveFit> {
 
     private static Table table(List<Fitted> banks) {
         List<Table.Column> columns = List.of(new Table.Column("bank", false), new Table.Column("part", false), new Table.Column("supply", false),
-                new Table.Column("takes", false), new Table.Column("rated voltage", true), new Table.Column("wires", true), new Table.Column("control", false),
+                new Table.Column("takes", false), new Table.Column("rated voltage", true), new Table.Column("wires", true),
+                        new Table.Column("control", false),
                 new Table.Column("tells", false), new Table.Column("wanted", false));
         List<List<Table.Cell>> rows = new ArrayList<>();
         for (Fitted bank : banks) {

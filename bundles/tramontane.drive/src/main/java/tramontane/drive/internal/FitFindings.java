@@ -87,15 +87,18 @@ final class FitFindings {
             double given = source.frequency().get();
             double nearest = part.supply().frequencies().stream().min(Comparator.comparingDouble(rated -> Math.abs(rated - given))).orElseThrow();
             if (Math.abs(nearest - given) > SAME_FREQUENCY * nearest) {
-                add(Finding.of(Severity.NOT_MET, bank.bank().id(), bank.who() + " is rated for ", hertz(nearest), ", but " + from + " gives ", hertz(given))
+                add(Finding.of(Severity.NOT_MET, bank.bank().id(), bank.who() + " is rated for ", hertz(nearest), ", but " + from + " gives ",
+                        hertz(given))
                         .remedy("take a part for ", hertz(given), ": at another frequency an AC motor has another speed, current and heat"));
             }
         }
-        boolean earthedPositive = source.current() == Current.DC && source.voltage() < 0 && part.supply().voltage().filter(volts -> volts > 0).isPresent();
+        boolean earthedPositive = source.current() == Current.DC && source.voltage() < 0 && part.supply().voltage().filter(volts -> volts > 0)
+                .isPresent();
         boolean signals = Banks.control(part, bank.drive()).ownWire() || bank.drive().watch() != Signal.NONE;
         if (earthedPositive && signals) {
             add(Finding.caution(bank.bank().id(), "the positive pole of " + from + " is earthed, so that signals of " + bank.who()
-                    + " refer to its negative wire, at ", volts(source.voltage())).remedy("let control and tacho wires pass an isolator, or take a part"
+                    + " refer to its negative wire, at ", volts(source.voltage()))
+                            .remedy("let control and tacho wires pass an isolator, or take a part"
                     + " whose signals are isolated").source(PRACTICE));
         }
     }
@@ -104,7 +107,8 @@ final class FitFindings {
     private void unfed(FitAnalysis.Fitted bank) {
         List<String> supplies = decoding.supplies(design).list().stream().map(Supplies.Source::id).toList();
         if (bank.drive().supply().isEmpty() && !supplies.isEmpty()) {
-            add(Finding.note(bank.bank().id(), bank.who() + " names no supply, so that its current counts in none").remedy("let its drive section say supply: "
+            add(Finding.note(bank.bank().id(), bank.who() + " names no supply, so that its current counts in none")
+                    .remedy("let its drive section say supply: "
                     + String.join(" or ", supplies)));
         }
     }
@@ -186,7 +190,8 @@ final class FitFindings {
     private void pulsed(FitAnalysis.Fitted bank) {
         Optional<Double> modulation = bank.drive().modulation();
         Finding heard = modulation.isEmpty() ? Finding.caution(bank.bank().id(), "the pulsed supply of " + bank.who() + " may be heard")
-                : Finding.caution(bank.bank().id(), "the supply of " + bank.who() + " is pulsed at ", hertz(modulation.get()), ", which may be heard");
+                : Finding.caution(bank.bank().id(), "the supply of " + bank.who() + " is pulsed at ", hertz(modulation.get()),
+                        ", which may be heard");
         if (modulation.filter(hertz -> hertz > AUDIBLE).isEmpty()) {
             add(heard.remedy("take a part with a control wire of its own, or smooth the pulses to a voltage").source(PRACTICE));
         } else {
@@ -204,7 +209,8 @@ final class FitFindings {
             int wires = part.neededWires() - (told == Signal.NONE ? 0 : 1) + 1 + (control ? 1 : 0);
             add(Finding.of(Severity.NOT_MET, bank.bank().id(), "the " + (wanted == Signal.SPEED ? "speed" : "standstill") + " of each mover of "
                     + bank.who() + " is to be watched, but " + has(bank, part) + "; missing is " + lacks)
-                    .remedy("take a part with " + wires + " wires" + (told == Signal.LOCKED_ROTOR ? ", a tacho among them" : "") + ", or watch it otherwise, as by a"
+                    .remedy("take a part with " + wires + " wires" + (told == Signal.LOCKED_ROTOR ? ", a tacho among them" : "")
+                            + ", or watch it otherwise, as by a"
                             + " pressure or flow switch"));
         } else if (wanted != Signal.NONE && Banks.control(part, bank.drive()) == Control.PULSED_SUPPLY) {
             add(Finding.of(Severity.NOT_MET, bank.bank().id(), "the signal of " + bank.who() + " cannot be read while its supply is pulsed: between"
@@ -242,7 +248,8 @@ final class FitFindings {
         needed.filter(least -> kick < least).ifPresent(least -> add(Finding.of(Severity.NOT_MET, bank.bank().id(), "the start pulse of " + bank.who()
                 + ", ", share(kick), ", is below the ", share(least), " from which it starts").remedy("raise it")));
         Optional<Double> time = part.supply().startTime();
-        time.filter(start -> bank.drive().kickTime().filter(held -> held < start).isPresent()).ifPresent(start -> add(Finding.caution(bank.bank().id(),
+        time.filter(start -> bank.drive().kickTime().filter(held -> held < start).isPresent())
+                .ifPresent(start -> add(Finding.caution(bank.bank().id(),
                 "the start pulse of " + bank.who() + " lasts ", seconds(bank.drive().kickTime().orElseThrow()), ", shorter than the ", seconds(start),
                 " that the part takes to run up").remedy("let it last as long")));
     }

@@ -47,7 +47,8 @@ public final class LawHeader implements Exporter {
     public Exported write(Design design, Evaluation evaluation, Values settings) {
         List<Problem> problems = new ArrayList<>();
         List<LawTables.Written> laws = LawTables.of(design, evaluation, settings, problems);
-        String guard = "TRAMONTANE_" + (laws.size() == 1 ? LawTables.identifier(laws.getFirst().id()) : "control_laws").toUpperCase(Locale.ROOT) + "_H";
+        String guard = "TRAMONTANE_" + (laws.size() == 1 ? LawTables.identifier(laws.getFirst().id()) : "control_laws")
+                .toUpperCase(Locale.ROOT) + "_H";
         StringBuilder text = new StringBuilder("""
                 /*
                  * Control laws: speed setting against the temperature of a sensor.
@@ -88,8 +89,10 @@ public final class LawHeader implements Exporter {
         if (law.interval() > 0) {
             text.append("#define ").append(constant).append("_INTERVAL_MS ").append(law.interval()).append('\n');
         }
-        text.append("static const int16_t ").append(name).append("_temperature[").append(constant).append("_POINTS] = {").append(column(law, 0)).append("};\n");
-        text.append("static const int16_t ").append(name).append("_setting[").append(constant).append("_POINTS] = {").append(column(law, 1)).append("};\n");
+        text.append("static const int16_t ").append(name).append("_temperature[").append(constant).append("_POINTS] = {").append(column(law,
+                0)).append("};\n");
+        text.append("static const int16_t ").append(name).append("_setting[").append(constant).append("_POINTS] = {").append(column(law, 1))
+                .append("};\n");
         text.append("""
 
                 /* The setting on the way up, rounded up. */

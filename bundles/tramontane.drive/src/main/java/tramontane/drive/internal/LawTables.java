@@ -36,7 +36,8 @@ final class LawTables {
 
     private static final Decoding DECODING = new Decoding();
     /** Words of the C language that an identifier must not be (ISO C99, 6.4.1), and what the header itself names. */
-    private static final Set<String> RESERVED = Set.of("auto", "break", "case", "char", "const", "continue", "default", "do", "double", "else", "enum",
+    private static final Set<String> RESERVED = Set.of("auto", "break", "case", "char", "const", "continue", "default", "do", "double",
+            "else", "enum",
             "extern", "float", "for", "goto", "if", "inline", "int", "long", "register", "restrict", "return", "short", "signed", "sizeof", "static",
             "struct", "switch", "typedef", "union", "unsigned", "void", "volatile", "while", "main", "int16_t", "int32_t");
 
@@ -61,7 +62,8 @@ final class LawTables {
             return List.of();
         }
         if (wanted.isPresent() && !known.contains(wanted.get())) {
-            problems.add(Problem.error("law", '"' + wanted.get() + "\" is no control law of the design" + Spelling.hint(wanted.get(), known) + "; expected one of "
+            problems.add(Problem.error("law", '"' + wanted.get() + "\" is no control law of the design" + Spelling.hint(wanted.get(), known)
+                    + "; expected one of "
                     + String.join(", ", known)));
             return List.of();
         }
@@ -80,7 +82,8 @@ final class LawTables {
             }
             Optional<ComputedLaws.Law> found = evaluation.data(ComputedLaws.class, "").flatMap(laws -> laws.law(law.id()));
             if (found.isEmpty()) {
-                problems.add(Problem.error("law", "control law " + law.id() + " could not be computed; expected one that acts in a condition, in a design whose temperatures can be computed"));
+                problems.add(Problem.error("law", "control law " + law.id()
+                        + " could not be computed; expected one that acts in a condition, in a design whose temperatures can be computed"));
             } else {
                 if (!found.get().holds()) {
                     problems.add(Problem.caution("law", "the law computed for " + law.id() + " does not hold all temperatures in all conditions"));
@@ -90,8 +93,10 @@ final class LawTables {
                         found.get().points().stream().mapToDouble(ComputedLaws.Point::setting).toArray()), hysteresis, interval));
             }
         }
-        written.stream().filter(law -> law.points().stream().anyMatch(point -> Math.abs(point[0]) > MOST_TENTHS)).forEach(law -> problems.add(Problem.error(
-                "controlLaws", "control law " + law.id() + " has a point beyond " + MOST_TENTHS / 10 + " °C; expected temperatures that a sensor can show")));
+        written.stream().filter(law -> law.points().stream().anyMatch(point -> Math.abs(point[0]) > MOST_TENTHS))
+                .forEach(law -> problems.add(Problem.error(
+                "controlLaws", "control law " + law.id() + " has a point beyond " + MOST_TENTHS / 10
+                        + " °C; expected temperatures that a sensor can show")));
         return problems.stream().anyMatch(Problem::isError) ? List.of() : written;
     }
 

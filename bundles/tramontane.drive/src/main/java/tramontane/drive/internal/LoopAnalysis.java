@@ -131,7 +131,8 @@ public final class LoopAnalysis implements Analysis<LoopState> {
                 steps(run.trace(), loop, found);
             });
             if (law.isEmpty() && !each.banks().isEmpty()) {
-                findings.add(Finding.of(Severity.NOT_JUDGED, "", "control law " + each.law().id() + " cannot be followed in time: there is no state of rest"
+                findings.add(Finding.of(Severity.NOT_JUDGED, "", "control law " + each.law().id()
+                        + " cannot be followed in time: there is no state of rest"
                         + " beside the one it has, or what it cools has no temperature"));
             }
         }
@@ -145,7 +146,8 @@ public final class LoopAnalysis implements Analysis<LoopState> {
             for (ControlLaw law : input.design().controlLaws()) {
                 figures.add(Figure.of(GAIN, law.id(), MOST_MARGIN));
                 if (run.trace().recording()) {
-                    run.trace().step(new Trace.Step(GAIN.id(), law.id(), IDLE, MOST_MARGIN, List.of(new Trace.Term("speed setting", QuantityKind.FRACTION,
+                    run.trace().step(new Trace.Step(GAIN.id(), law.id(), IDLE, MOST_MARGIN, List.of(new Trace.Term("speed setting",
+                            QuantityKind.FRACTION,
                             input.condition().speedSetting(), "condition " + input.condition().id()))));
                 }
             }
@@ -171,21 +173,25 @@ public final class LoopAnalysis implements Analysis<LoopState> {
         List<Finding> findings = new ArrayList<>();
         if (!law.steady()) {
             Object[] swings = {what + (loop.curve().stages() > 1 ? " goes to and fro" : " hunts") + ": its sensor swings by ±",
-                new Amount(law.swing(), QuantityKind.TEMPERATURE_DIFFERENCE), ", its setting by ±", new Amount(law.settingSwing(), QuantityKind.FRACTION),
+                new Amount(law.swing(), QuantityKind.TEMPERATURE_DIFFERENCE), ", its setting by ±", new Amount(law.settingSwing(),
+                        QuantityKind.FRACTION),
                 law.period().isPresent() ? ", once in " : "", law.period().<Object>map(period -> new Amount(period, QuantityKind.TIME)).orElse("")};
             findings.add(loop.curve().stages() > 1
                     ? Finding.caution("", swings).remedy("let it rise over a wider range of temperature than its hysteresis, if that is to be heard or felt")
-                    : Finding.of(Severity.NOT_MET, "", swings).remedy(loop.graded() ? new Object[] {"its speed grades are far apart: widen its hysteresis, so that one of"
+                    : Finding.of(Severity.NOT_MET, "", swings).remedy(loop.graded()
+                            ? new Object[] {"its speed grades are far apart: widen its hysteresis, so that one of"
                             + " them holds"} : flatter(law, wanted, loop.drive().interval() > 0)));
         } else if (law.gainMargin() < wanted) {
-            findings.add(Finding.caution("", what + (law.gainMargin() < 1 ? " hunts about its rest, though its run from cold comes to it: its gain margin is "
+            findings.add(Finding.caution("", what + (law.gainMargin() < 1
+                    ? " hunts about its rest, though its run from cold comes to it: its gain margin is "
                     : " is close to hunting: its gain margin is "), new Amount(law.gainMargin(), QuantityKind.NUMBER), ", and ",
                     new Amount(wanted, QuantityKind.NUMBER), " are wanted").remedy(flatter(law, wanted, loop.drive().interval() > 0))
                     .source(wanted == LawDrive.GAIN_MARGIN ? "6 dB: common practice" : "the drive section of the law"));
         }
         if (loop.drive().moverLag().isEmpty() && loop.moverLag() == Loops.ASSUMED_LAG && (!law.steady() || law.gainMargin() < wanted)) {
             findings.add(Finding.note("", "the movers of " + what + " are taken to follow their setting within ", new Amount(Loops.ASSUMED_LAG,
-                    QuantityKind.TIME)).remedy("state startTime in the drive section of the part, or moverLag in that of the law").source("common practice"));
+                    QuantityKind.TIME)).remedy("state startTime in the drive section of the part, or moverLag in that of the law")
+                            .source("common practice"));
         }
         return findings;
     }
@@ -203,9 +209,11 @@ public final class LoopAnalysis implements Analysis<LoopState> {
         }
         String section = "drive section of control law " + law.law();
         List<Trace.Term> terms = List.of(new Trace.Term("slope of the law k, 1/K", QuantityKind.NUMBER, law.slope(), "control law " + law.law()),
-                new Trace.Term("change of the sensor with the setting at rest G(0)", QuantityKind.TEMPERATURE_DIFFERENCE, law.plant(), "bodies of the design"),
+                new Trace.Term("change of the sensor with the setting at rest G(0)", QuantityKind.TEMPERATURE_DIFFERENCE, law.plant(),
+                        "bodies of the design"),
                 new Trace.Term("sensor lag τ", QuantityKind.TIME, loop.drive().lag(), section),
-                new Trace.Term("mover lag τ", QuantityKind.TIME, loop.moverLag(), loop.drive().moverLag().isPresent() ? section : "starting time of the part, or assumed"),
+                new Trace.Term("mover lag τ", QuantityKind.TIME, loop.moverLag(), loop.drive().moverLag().isPresent() ? section
+                        : "starting time of the part, or assumed"),
                 new Trace.Term("dead time T, half of the reading interval", QuantityKind.TIME, loop.drive().interval() / 2, section));
         trace.step(new Trace.Step(GAIN.id(), law.law(), MARGIN, Math.min(MOST_MARGIN, law.gainMargin()), terms));
         if (Double.isFinite(law.phaseMargin())) {

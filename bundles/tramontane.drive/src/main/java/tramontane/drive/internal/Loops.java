@@ -84,15 +84,18 @@ final class Loops {
 
     /** The laws that reach any mover: those of which a bank says nothing of its drive, or has a control that follows a setting. */
     static List<ThermalModel.Acting> controlling(List<ThermalModel.Acting> acting, Design design, Decoding decoding) {
-        return acting.stream().filter(law -> law.banks().stream().anyMatch(id -> design.airPath().passages().stream().filter(passage -> passage.id().equals(id))
-                .anyMatch(passage -> design.airMover(Banks.mover(passage)).flatMap(decoding::mover).map(part -> Banks.control(part, decoding.bank(passage))
+        return acting.stream().filter(law -> law.banks().stream().anyMatch(id -> design.airPath().passages().stream()
+                .filter(passage -> passage.id().equals(id))
+                .anyMatch(passage -> design.airMover(Banks.mover(passage)).flatMap(decoding::mover).map(part -> Banks.control(part,
+                        decoding.bank(passage))
                         .followsSetting()).orElse(true)))).toList();
     }
 
     /** Whether it drives movers by speed grades. */
     boolean graded() {
         return acting.banks().stream().anyMatch(id -> design.airPath().passages().stream().filter(passage -> passage.id().equals(id))
-                .anyMatch(passage -> design.airMover(Banks.mover(passage)).flatMap(decoding::mover).filter(part -> Banks.control(part, decoding.bank(passage))
+                .anyMatch(passage -> design.airMover(Banks.mover(passage)).flatMap(decoding::mover).filter(part -> Banks.control(part,
+                        decoding.bank(passage))
                         == Control.GRADES).isPresent()));
     }
 
@@ -133,7 +136,8 @@ final class Loops {
             Trajectory.Swing swing = path.swing(LATE * run.duration());
             // a steep law may move the movers a lot while its sensor hardly moves; one in steps may go between two of them
             boolean steady = swing.setting() <= Math.max(STILL, drive.resolution()) || path.decays() && margins.gain() > 1 && curve.stages() == 1;
-            return new LoopState.Law(acting.law().id(), sensor.getAsDouble(), setting, slope, plant.get().staticGain(), margins.gain(), margins.phase(),
+            return new LoopState.Law(acting.law().id(), sensor.getAsDouble(), setting, slope, plant.get().staticGain(), margins.gain(),
+                    margins.phase(),
                     period(margins.phaseCrossover()), swing.sensor(), swing.setting(), steady ? Optional.empty()
                             : Optional.of(path.swing(run.duration() / 2).period()).filter(Double::isFinite), steady, moments(path));
         });
@@ -221,7 +225,8 @@ final class Loops {
     }
 
     /** The bodies at some settings, those between mixed. */
-    private record Bodies(double[] settings, List<Rows> a, List<double[]> f, List<double[]> c, double[] d, double cold) implements LoopSimulation.Plant {
+    private record Bodies(double[] settings, List<Rows> a, List<double[]> f, List<double[]> c, double[] d,
+            double cold) implements LoopSimulation.Plant {
 
         @Override
         public int size() {
@@ -310,7 +315,8 @@ final class Loops {
                 kept.remove(i);
             }
         }
-        return Optional.of(new Bodies(kept.stream().mapToDouble(Double::doubleValue).toArray(), plants.stream().map(plant -> Rows.of(plant.a())).toList(),
+        return Optional.of(new Bodies(kept.stream().mapToDouble(Double::doubleValue).toArray(), plants.stream()
+                .map(plant -> Rows.of(plant.a())).toList(),
                 plants.stream().map(LinearPlant::f).toList(), plants.stream().map(LinearPlant::c).toList(),
                 plants.stream().mapToDouble(LinearPlant::d).toArray(), model.condition().temperature()));
     }
@@ -326,7 +332,8 @@ final class Loops {
         LoopSimulation.Timing timing = new LoopSimulation.Timing(drive.lag(), interval, 0, moverLag, drive.resolution());
         double slowest = bodies.size() == 0 ? 0 : plant.slowest();
         double swings = period(margins.phaseCrossover()).map(period -> SWINGS * period).orElse(0.0);
-        double duration = Math.max(Math.max((curve.stages() > 1 ? SWITCHED_CONSTANTS : CONSTANTS) * slowest, swings), LAGS * (drive.lag() + interval + moverLag));
+        double duration = Math.max(Math.max((curve.stages() > 1 ? SWITCHED_CONSTANTS : CONSTANTS) * slowest, swings), LAGS * (drive.lag()
+                + interval + moverLag));
         if (!(duration > 0 && duration < Double.POSITIVE_INFINITY)) {
             return new Run(Optional.empty(), 0);
         }
@@ -334,7 +341,8 @@ final class Loops {
         double[] cold = new double[bodies.size()];
         Arrays.fill(cold, bodies.cold());
         double begin = curve.setting(0, bodies.cold());
-        Trajectory path = LoopSimulation.run(bodies, new Follower(curve, begin, limit(law.riseLimit(), interval), limit(law.fallLimit(), interval)), timing,
+        Trajectory path = LoopSimulation.run(bodies, new Follower(curve, begin, limit(law.riseLimit(), interval), limit(law.fallLimit(),
+                interval)), timing,
                 cold, bodies.cold(), begin, duration, stop);
         return new Run(path.size() < 3 ? Optional.empty() : Optional.of(path), duration);
     }

@@ -178,7 +178,8 @@ public final class MoverDriveSection implements SectionType<MoverDrive> {
         } else if (byTemperature && control.temperatures().isEmpty()) {
             problems.add(Problem.error(at + ".temperature", "is missing; expected temperatures with a speed at each"));
         } else if (control.kind() != Control.GRADES && control.speeds().size() != settings) {
-            problems.add(Problem.error(at + ".speed", "has " + control.speeds().size() + (control.speeds().size() == 1 ? " value for " : " values for ") + settings
+            problems.add(Problem.error(at + ".speed", "has " + control.speeds().size() + (control.speeds().size() == 1 ? " value for "
+                    : " values for ") + settings
                     + (byTemperature ? " temperatures" : " settings") + "; expected one for each"));
         }
         for (int i = 1; i < control.speeds().size(); i++) {

@@ -48,6 +48,7 @@ public final class ResponseCsv implements Exporter {
                 }
             }
         }
-        return any ? Exported.of(text.toString()) : Exported.nothing(Problem.error("controlLaws", "no control law acts in any condition; expected one that does"));
+        return any ? Exported.of(text.toString()) : Exported.nothing(Problem.error("controlLaws",
+                "no control law acts in any condition; expected one that does"));
     }
 }

@@ -51,7 +51,8 @@ public final class SuppliesSection implements SectionType<Supplies> {
             Field.part("fuse", "fuse", FUSE, "The fuse before all movers."),
             Field.reference("place", "place", Shape.Target.BAY, "The bay in whose air it stands; outside where not given."),
             Field.amount("derateFrom", "derated from", QuantityKind.TEMPERATURE, Range.POSITIVE, "Temperature of that air from which it gives less."),
-            Field.amount("derate", "derating", PER_KELVIN, Range.NOT_NEGATIVE, "How much less, as a share per kelvin, 1/K: 0.025 for 2.5 % per kelvin.")
+            Field.amount("derate", "derating", PER_KELVIN, Range.NOT_NEGATIVE,
+                    "How much less, as a share per kelvin, 1/K: 0.025 for 2.5 % per kelvin.")
                     .standard(0));
 
     private static final Form FORM = Form.of(MoverDriveSection.NAME, "What feeds the movers of the design, and what that costs.",

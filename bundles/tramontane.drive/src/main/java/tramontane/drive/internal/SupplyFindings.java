@@ -95,7 +95,8 @@ final class SupplyFindings {
         switch (feeding.standing()) {
             case DOES_NOT_START -> add(control.startSetting().filter(least -> Math.max(feeding.setting(), bank.drive().kick().orElse(0.0)) < least
                     && !Banks.control(bank.part(), bank.drive()).onSupply()).isPresent()
-                    ? Finding.of(Severity.NOT_MET, bank.passage().id(), what + " do not start from rest: they are set to ", share(feeding.setting()), " and need ",
+                    ? Finding.of(Severity.NOT_MET, bank.passage().id(), what + " do not start from rest: they are set to ",
+                            share(feeding.setting()), " and need ",
                     share(control.startSetting().get())).remedy("raise the lowest setting to ", share(control.startSetting().get()),
                     ", or give a start pulse (kick) of as much")
                     : Finding.of(Severity.NOT_MET, bank.passage().id(), what + " do not start from rest: ", feeding.sent().map(SupplyFindings::volts)
@@ -111,7 +112,8 @@ final class SupplyFindings {
                     feeding.terminals().<Object>map(SupplyFindings::volts).orElse(""), feeding.terminals().isPresent() ? ", too little to run" : "")
                     .remedy(way(bank)));
             case OFF -> add(feeding.source().filter(volts -> volts == 0).isPresent()
-                    ? Finding.of(Severity.NOT_MET, bank.passage().id(), what + " stand: their supply gives nothing").remedy("feed them from two supplies, or let"
+                    ? Finding.of(Severity.NOT_MET, bank.passage().id(), what + " stand: their supply gives nothing")
+                            .remedy("feed them from two supplies, or let"
                             + " others carry the load") : Finding.note(bank.passage().id(), what + " are switched off by their setting"));
             case NOT -> {
                 // it runs
@@ -146,7 +148,8 @@ final class SupplyFindings {
         Optional<Double> highest = supply.highest().or(() -> rated.map(each -> each * (1 + ASSUMED_RANGE)));
         Optional<Double> lowest = supply.lowest().or(() -> rated.map(each -> each * (1 - ASSUMED_RANGE)));
         String what = "the movers of bank " + bank.passage().id() + " (" + bank.mover().id() + ") get " + (pulsed ? "pulses of " : "");
-        Severity beyond = rated.filter(each -> volts > FAR_ABOVE * each || volts < FAR_BELOW * each).isPresent() ? Severity.NOT_MET : Severity.CAUTION;
+        Severity beyond = rated.filter(each -> volts > FAR_ABOVE * each || volts < FAR_BELOW * each).isPresent() ? Severity.NOT_MET
+                : Severity.CAUTION;
         highest.filter(most -> volts > most * (1 + 1e-9)).ifPresent(most -> add((stated ? Finding.of(Severity.NOT_MET, bank.passage().id(),
                 what, volts(volts), ", more than the ", volts(most), " that they stand")
                 : Finding.of(beyond, bank.passage().id(), what, volts(volts), ", and nothing says that they stand more than ", volts(most))
@@ -155,7 +158,8 @@ final class SupplyFindings {
         boolean lowered = control == Control.VOLTAGE || pulsed;
         if (!lowered || supply.lowest().isPresent()) {
             lowest.filter(least -> volts < least * (1 - 1e-9)).ifPresent(least -> add((supply.lowest().isPresent()
-                    ? Finding.of(Severity.NOT_MET, bank.passage().id(), what, volts(volts), ", less than the ", volts(least), " that they need to run")
+                    ? Finding.of(Severity.NOT_MET, bank.passage().id(), what, volts(volts), ", less than the ", volts(least),
+                            " that they need to run")
                     : Finding.of(beyond, bank.passage().id(), what, volts(volts), ", and nothing says that they run below ", volts(least))
                             .source("10 % below rated voltage where nothing is stated: " + PRACTICE))
                     .remedy(way(bank))));
@@ -181,7 +185,8 @@ final class SupplyFindings {
         boolean same = rated.stream().anyMatch(each -> Math.abs(each - given) <= FitFindings.SAME_FREQUENCY * each);
         if (!same && nominal.filter(each -> each == given).isEmpty()) { // that of the supply itself is said once for all
             add(Finding.of(Severity.NOT_MET, bank.passage().id(), "the movers of bank " + bank.passage().id() + " (" + bank.mover().id() + ") get ",
-                    new Amount(given, QuantityKind.FREQUENCY), ", for which they are not rated").remedy("take a part for it: at another frequency an AC"
+                    new Amount(given, QuantityKind.FREQUENCY), ", for which they are not rated")
+                            .remedy("take a part for it: at another frequency an AC"
                     + " motor has another speed, current and heat"));
         }
     }
@@ -199,15 +204,18 @@ final class SupplyFindings {
         double breakdown = bank.part().control().breakdown();
         double most = (1 - rated / first) * (breakdown + Math.sqrt(breakdown * breakdown - 1)) * first / synchronous;
         if (rated > 0 && rated < first && slip > most) {
-            add(Finding.caution(bank.passage().id(), "the motors of bank " + bank.passage().id() + " (" + bank.mover().id() + ") slip by ", share(slip),
-                    ", beyond breakdown: they run warm, and what their rotors do not turn into motion heats them").remedy("slow them down by frequency, or less")
+            add(Finding.caution(bank.passage().id(), "the motors of bank " + bank.passage().id() + " (" + bank.mover().id() + ") slip by ",
+                    share(slip),
+                    ", beyond breakdown: they run warm, and what their rotors do not turn into motion heats them")
+                            .remedy("slow them down by frequency, or less")
                     .source("Kloss's formula; small fan motors run so in practice"));
         }
     }
 
     /** Power far below measured speeds, of a part that says nothing of fixed losses. */
     private void extrapolated(Feeds.Bank bank) {
-        double ratio = bank.mover().curves().stream().filter(curve -> curve.power().isPresent()).flatMap(curve -> curve.speed().or(bank.mover()::ratedSpeed)
+        double ratio = bank.mover().curves().stream().filter(curve -> curve.power().isPresent()).flatMap(curve -> curve.speed()
+                .or(bank.mover()::ratedSpeed)
                 .stream()).mapToDouble(Quantity::si).map(speed -> bank.point().speed() / speed).boxed()
                 .min(java.util.Comparator.comparingDouble(each -> Math.abs(Math.log(each)))).orElse(1.0);
         if (bank.feed().running() > 0 && bank.mover().fixedLoss().isEmpty() && ratio < FAR_SLOWER) {
@@ -242,20 +250,23 @@ final class SupplyFindings {
         }
         for (OperatingPoint.MoverPoint mover : bank.point().movers()) {
             boolean held = condition.failed().stream().anyMatch(each -> each.bank().orElse(bank.passage().id()).equals(bank.passage().id())
-                    && each.position().filter(position -> position == mover.position()).isPresent() && each.state() != FailedMover.State.FREEWHEELING);
+                    && each.position().filter(position -> position == mover.position()).isPresent()
+                            && each.state() != FailedMover.State.FREEWHEELING);
             if (mover.running() || held || !(mover.flow() < 0)) {
                 continue;
             }
             double backwards = rated.get() * -mover.flow() / free;
             Optional<Double> restart = bank.part().restart();
-            Object[] turns = {"air blows back through a failed mover of bank " + bank.passage().id() + ", which turns backwards at about ", new Amount(backwards, QuantityKind.ROTATIONAL_SPEED)};
+            Object[] turns = {"air blows back through a failed mover of bank " + bank.passage().id() + ", which turns backwards at about ",
+                    new Amount(backwards, QuantityKind.ROTATIONAL_SPEED)};
             String source = "estimate: a rotor that air turns freely has the flow coefficient of free delivery (fan laws; friction left out)";
             if (restart.isEmpty()) {
                 add(Finding.caution(bank.passage().id(), join(turns, "; nothing says whether " + bank.mover().id() + " starts against that"))
                         .remedy("ask its maker, state it as restart in its drive section, or fit flaps").source(source));
             } else if (backwards > restart.get()) {
                 add(Finding.caution(bank.passage().id(), join(turns, "; " + bank.mover().id() + " starts only up to ",
-                        new Amount(restart.get(), QuantityKind.ROTATIONAL_SPEED))).remedy("fit flaps, or stop the others while it starts").source(source));
+                        new Amount(restart.get(), QuantityKind.ROTATIONAL_SPEED))).remedy("fit flaps, or stop the others while it starts")
+                                .source(source));
             } else {
                 add(Finding.note(bank.passage().id(), join(turns, "; " + bank.mover().id() + " starts up to ",
                         new Amount(restart.get(), QuantityKind.ROTATIONAL_SPEED))).source(source));
@@ -295,15 +306,18 @@ final class SupplyFindings {
             Object[] rest = derated ? new Object[] {" that are left at ", new Amount(feeds.temperature(source), QuantityKind.TEMPERATURE)}
                     : new Object[] {" that it gives for long"};
             if (running > most) {
-                add(Finding.of(Severity.NOT_MET, source.id(), join(join(new Object[] {what + " is to give ", amps(running), ", more than the ", amps(most)},
+                add(Finding.of(Severity.NOT_MET, source.id(), join(join(new Object[] {what + " is to give ", amps(running),
+                        ", more than the ", amps(most)},
                         rest))).remedy(derated ? "take a larger supply, or put it where it is cooler" : "take a larger supply, or split the movers"));
             } else if (running > HIGH_LOAD * most) {
                 add(Finding.caution(source.id(), join(join(new Object[] {what + " gives ", amps(running), ", ", share(running / most), " of the ",
                         amps(most)}, rest))).remedy("leave a fifth of it free").source(PRACTICE));
             }
         });
-        load.fullest().filter(full -> full > running * (1 + 1e-6)).ifPresent(full -> load.most().filter(most -> full > most && running <= most).ifPresent(most ->
-                add(Finding.caution(source.id(), what + " is to give ", amps(full), " with all movers at full speed, as when a sensor fails, more than the ",
+        load.fullest().filter(full -> full > running * (1 + 1e-6)).ifPresent(full -> load.most().filter(most -> full > most
+                && running <= most).ifPresent(most ->
+                add(Finding.caution(source.id(), what + " is to give ", amps(full),
+                        " with all movers at full speed, as when a sensor fails, more than the ",
                         amps(most), derated(source, most)).remedy("take a supply that can, or limit the highest setting"))));
         starting(source, load, banks, what);
     }
@@ -329,11 +343,14 @@ final class SupplyFindings {
         boolean together = banks.stream().anyMatch(bank -> bank.drive().interval() < longest || bank.drive().interval() == 0);
         int movers = banks.stream().mapToInt(bank -> bank.feed().running()).sum();
         if (starting > most) {
-            Finding finding = Finding.of(Severity.NOT_MET, source.id(), what + " is to give ", amps(starting), " while its movers start, more than the ",
+            Finding finding = Finding.of(Severity.NOT_MET, source.id(), what + " is to give ", amps(starting),
+                    " while its movers start, more than the ",
                     amps(most), brief ? " that it gives for a short time" : " that it gives");
-            add(together && movers > 1 ? finding.remedy("start them one after another, with an interval of " + (longest > 0 ? "at least " : "their starting time"),
+            add(together && movers > 1 ? finding.remedy("start them one after another, with an interval of " + (longest > 0 ? "at least "
+                    : "their starting time"),
                     longest > 0 ? new Amount(longest, QuantityKind.TIME) : "") : finding.remedy("take a larger supply"));
-        } else if (brief && source.peakTime().filter(time -> time < longest).isPresent() && load.most().filter(steady -> starting > steady).isPresent()) {
+        } else if (brief && source.peakTime().filter(time -> time < longest).isPresent() && load.most().filter(steady -> starting > steady)
+                .isPresent()) {
             add(Finding.caution(source.id(), what + " gives its peak for ", seconds(source.peakTime().get()), ", but the movers take ",
                     seconds(longest), " to start").remedy("start them one after another"));
         }
@@ -353,12 +370,14 @@ final class SupplyFindings {
             add(Finding.caution(source.id(), what + " carries ", share(running / fuse.rated()), " of its ", amps(fuse.rated()), " for long")
                     .remedy("take one of ", amps(running / FUSE_LOAD), " or the next larger, if the wires allow it").source(FUSES));
         }
-        load.fullest().filter(full -> full > FUSE_LOAD * fuse.rated() && running <= FUSE_LOAD * fuse.rated()).ifPresent(full -> add(Finding.caution(source.id(),
+        load.fullest().filter(full -> full > FUSE_LOAD * fuse.rated() && running <= FUSE_LOAD * fuse.rated())
+                .ifPresent(full -> add(Finding.caution(source.id(),
                 what + " carries ", amps(full), " with all movers at full speed, as when a sensor fails, ", share(full / fuse.rated()), " of its ",
                 amps(fuse.rated())).remedy("take one of ", amps(full / FUSE_LOAD), " or the next larger, if the wires allow it").source(FUSES)));
         starting(source, fuse, load, banks, what);
         if (fuse.melting().isEmpty() && load.inrush().filter(peak -> peak > fuse.rated()).isPresent()) {
-            add(Finding.note(source.id(), "whether ", what + " stands the inrush of ", amps(load.inrush().get()), " cannot be told: nothing says its melting"
+            add(Finding.note(source.id(), "whether ", what + " stands the inrush of ", amps(load.inrush().get()),
+                    " cannot be told: nothing says its melting"
                     + " integral").remedy("give melting, in A² s, from its data sheet"));
         }
         if (fuse.melting().isPresent() && load.inrush().isPresent()) {
@@ -366,8 +385,10 @@ final class SupplyFindings {
             double melts = Fuse.decaying(load.inrush().get(), time);
             if (time > 0 && melts > PULSED_FUSE * fuse.melting().get()) {
                 add(Finding.of(melts > fuse.melting().get() ? Severity.NOT_MET : Severity.CAUTION, source.id(), "the inrush melts ",
-                        share(melts / fuse.melting().get()), " of the melting integral of " + what).remedy((fuse.slow() ? "take a fuse with a larger melting integral" : "take a time-lag fuse")
-                        + ", or switch the movers on one after another").source("up to some 30 % for a fuse that is to stand it again and again: " + PRACTICE));
+                        share(melts / fuse.melting().get()), " of the melting integral of " + what).remedy((fuse.slow()
+                                ? "take a fuse with a larger melting integral" : "take a time-lag fuse")
+                        + ", or switch the movers on one after another")
+                                .source("up to some 30 % for a fuse that is to stand it again and again: " + PRACTICE));
             }
         }
     }
@@ -386,11 +407,13 @@ final class SupplyFindings {
         Object[] sees = {what + ", " + (fuse.slow() ? "time-lag" : "quick-acting") + ", sees ", amps(starting), " while the movers start, ",
             new Amount(times, QuantityKind.NUMBER), " times its rating"};
         String gates = "gates of IEC 60127-2 (from memory)";
-        String remedy = (fuse.slow() ? "take a larger fuse if the wires allow it" : "take a time-lag fuse") + ", or start the movers one after another";
+        String remedy = (fuse.slow() ? "take a larger fuse if the wires allow it" : "take a time-lag fuse")
+                + ", or start the movers one after another";
         double melts = longest > 0 ? fuse.melting().map(integral -> Fuse.standing(starting, longest) / integral).orElse(0.0) : 0;
         boolean opens = times > OPENS && longest > (fuse.slow() ? SLOW_GATE : QUICK_GATE);
         if (times > QUICK_FUSE) {
-            add((opens || melts > 1 ? Finding.of(Severity.NOT_MET, source.id(), join(sees, longest > 0 ? ", for " : "", longest > 0 ? seconds(longest) : "",
+            add((opens || melts > 1 ? Finding.of(Severity.NOT_MET, source.id(), join(sees, longest > 0 ? ", for " : "", longest > 0
+                    ? seconds(longest) : "",
                     ": it may open")) : Finding.caution(source.id(), join(sees, ": it may open if that lasts"))).remedy(remedy).source(gates));
         }
     }

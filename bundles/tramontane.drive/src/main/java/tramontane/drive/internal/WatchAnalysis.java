@@ -170,7 +170,8 @@ public final class WatchAnalysis implements Analysis<AlarmWindow> {
                 Trace.Term slowest = new Trace.Term("lowest speed n", QuantityKind.ROTATIONAL_SPEED, bank.slowest(), bank.slowestCase());
                 trace.step(new Trace.Step(SHARE_FROM.id(), id, SHARE_LOW, window.from(), List.of(new Trace.Term("highest share of a failed mover s_f",
                         QuantityKind.FRACTION, bank.share(), "drive.watch.failed, over the speed in the same case"), error, slowest, tolerance)));
-                trace.step(new Trace.Step(SHARE_TO.id(), id, SHARE_HIGH, window.to(), List.of(new Trace.Term("tolerance of the speed t_n", QuantityKind.FRACTION,
+                trace.step(new Trace.Step(SHARE_TO.id(), id, SHARE_HIGH, window.to(), List.of(new Trace.Term("tolerance of the speed t_n",
+                        QuantityKind.FRACTION,
                         bank.tolerance(), part), error, slowest, tolerance)));
                 return;
             }

@@ -185,8 +185,10 @@ record Watched(FitAnalysis.Fitted bank, MoverDrive part, double slowest, String 
         }
         if (!window.possible()) {
             boolean byCount = counting() > 0 && window.failed() < window.lowest() * (1 - thresholdTolerance()) / (1 + thresholdTolerance());
-            findings.add(Finding.of(Severity.NOT_MET, id, "no alarm threshold tells failed movers of " + bank.who() + " from healthy ones: healthy ones"
-                    + " turn at no less than ", speed(window.lowest()), " (" + slowestCase + "), failed ones " + (window.failed() > 0 ? "at up to " : ""),
+            findings.add(Finding.of(Severity.NOT_MET, id, "no alarm threshold tells failed movers of " + bank.who()
+                    + " from healthy ones: healthy ones"
+                    + " turn at no less than ", speed(window.lowest()), " (" + slowestCase + "), failed ones " + (window.failed() > 0
+                            ? "at up to " : ""),
                     window.failed() > 0 ? speed(window.failed()) : "stand", counting() > 0 ? ", a count is off by up to " : "",
                     counting() > 0 ? speed(counting()) : "").remedy(byCount ? "count for longer, or measure the distance of pulses"
                             : shared() ? "state it as a share of the speed that is asked for, which tells them apart" : window.failed() > 0
@@ -198,7 +200,8 @@ record Watched(FitAnalysis.Fitted bank, MoverDrive part, double slowest, String 
             double stated = window.stated().get();
             boolean high = stated >= window.to();
             findings.add(Finding.of(Severity.NOT_MET, id, "the alarm of " + bank.who() + " at ", amount(window, stated), high
-                    ? " may go off while all is well: a healthy mover may turn at no more than " : " may miss a failed mover, which air turns at up to ",
+                    ? " may go off while all is well: a healthy mover may turn at no more than "
+                            : " may miss a failed mover, which air turns at up to ",
                     speed(high ? window.lowest() : window.failed()), " (" + (high ? slowestCase : failedCase.orElse("counted with its error")) + ")")
                     .remedy("set it between ", amount(window, window.from()), " and ", amount(window, window.to())));
         }
@@ -206,7 +209,8 @@ record Watched(FitAnalysis.Fitted bank, MoverDrive part, double slowest, String 
         Optional<Double> start = part.supply().startTime().map(time -> last + time);
         if (bank.drive().alarm().isPresent() && start.filter(time -> alarm().delay() < time).isPresent()) {
             findings.add(Finding.of(Severity.NOT_MET, id, "the alarm of " + bank.who() + " waits ", seconds(alarm().delay()), last > 0
-                    ? ", but the last of the movers, which start one after another, has run up only after " : ", but the movers take ", seconds(start.get()),
+                    ? ", but the last of the movers, which start one after another, has run up only after " : ", but the movers take ",
+                            seconds(start.get()),
                     last > 0 ? ": it goes off at every start" : " to run up: it goes off at every start").remedy("let it wait for more than ",
                     seconds(start.get()), ", or mute it while they start"));
         }
@@ -220,7 +224,8 @@ record Watched(FitAnalysis.Fitted bank, MoverDrive part, double slowest, String 
                     .remedy("state lockedBelow in the drive section of the part"));
         } else if (window.stated().get() >= window.lowest()) {
             findings.add(Finding.of(Severity.NOT_MET, id, "the locked-rotor signal of " + bank.who() + " comes below ", speed(window.stated().get()),
-                    ", and healthy movers may turn at no more than ", speed(window.lowest()), " (" + slowestCase + ")").remedy("raise the lowest speed, or"
+                    ", and healthy movers may turn at no more than ", speed(window.lowest()), " (" + slowestCase + ")")
+                            .remedy("raise the lowest speed, or"
                     + " take a part with a tacho"));
         } else if (window.failed() >= window.stated().get()) {
             findings.add(Finding.of(Severity.NOT_MET, id, "the locked-rotor signal of " + bank.who() + " comes below ", speed(window.stated().get()),

@@ -99,8 +99,10 @@ final class Wishes {
     double margin(Requirement requirement, At at) {
         double least = Double.POSITIVE_INFINITY;
         for (Figure figure : figures(requirement, at)) {
-            least = Math.min(least, requirement.atMost().map(most -> margin(figure, most.si() - figure.value(), most.si())).orElse(Double.POSITIVE_INFINITY));
-            least = Math.min(least, requirement.atLeast().map(most -> margin(figure, figure.value() - most.si(), most.si())).orElse(Double.POSITIVE_INFINITY));
+            least = Math.min(least, requirement.atMost().map(most -> margin(figure, most.si() - figure.value(), most.si()))
+                    .orElse(Double.POSITIVE_INFINITY));
+            least = Math.min(least, requirement.atLeast().map(most -> margin(figure, figure.value() - most.si(), most.si()))
+                    .orElse(Double.POSITIVE_INFINITY));
         }
         return least;
     }
@@ -113,7 +115,8 @@ final class Wishes {
 
     private List<Figure> figures(Requirement requirement, At at) {
         String id = requirement.figure();
-        List<Figure> flows = OF_FLOWS.contains(id) ? at.model().flowFigures(at.state()).stream().filter(figure -> figure.kind().id().equals(id)).toList()
+        List<Figure> flows = OF_FLOWS.contains(id) ? at.model().flowFigures(at.state()).stream().filter(figure -> figure.kind().id()
+                .equals(id)).toList()
                 : List.of();
         List<Figure> figures = (flows.isEmpty() ? run.figures(at.design(), at.condition(), id) : flows).stream()
                 .filter(figure -> requirement.place().equals(Requirement.WORST) || requirement.place().equals(figure.place())).toList();
@@ -130,7 +133,8 @@ final class Wishes {
     /** What a figure is, and what it should be, for a sentence; of several places the worst. */
     Object[] amounts(Requirement requirement, At at) {
         Figure worst = figures(requirement, at).stream().min(java.util.Comparator.comparingDouble(figure -> Math.min(requirement.atMost()
-                .map(most -> most.si() - figure.value()).orElse(Double.POSITIVE_INFINITY), requirement.atLeast().map(most -> figure.value() - most.si())
+                .map(most -> most.si() - figure.value()).orElse(Double.POSITIVE_INFINITY), requirement.atLeast()
+                        .map(most -> figure.value() - most.si())
                         .orElse(Double.POSITIVE_INFINITY)))).orElseThrow();
         QuantityKind kind = worst.kind().quantity();
         boolean high = requirement.atMost().filter(most -> worst.value() > most.si()).isPresent();

@@ -104,7 +104,8 @@ final class Boxes {
         Map<String, OperatingPoint> points = new LinkedHashMap<>();
         for (Engine.Case each : Cases.of(design, Set.of()).list()) {
             Result<OperatingPoint> flow = airflow.run(new Given(airflow.reads(design), Optional.of(each.concrete()), Map.of()), new Watching());
-            points.put(each.concrete().id(), flow.data().orElseThrow(() -> new AssertionError(flow.findings().stream().map(Boxes::sentence).toList().toString())));
+            points.put(each.concrete().id(), flow.data().orElseThrow(() -> new AssertionError(flow.findings().stream().map(Boxes::sentence)
+                    .toList().toString())));
         }
         return points;
     }

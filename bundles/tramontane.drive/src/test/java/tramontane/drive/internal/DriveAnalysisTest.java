@@ -24,7 +24,8 @@ class DriveAnalysisTest {
     private static final String SIGNAL = ", 'signal': {'kind': 'speed'}";
 
     /** Power of a mover at rated speed, W: 6 W in air of 1.2 kg/m³. */
-    private static final double POWER = 6 * Boxes.points(Boxes.Box.of("", "").design()).values().iterator().next().bank("fans").orElseThrow().density() / 1.2;
+    private static final double POWER = 6 * Boxes.points(Boxes.Box.of("", "").design()).values().iterator().next().bank("fans").orElseThrow()
+            .density() / 1.2;
     private static final double AMPS = POWER / 24;
 
     private static String main(String more) {
@@ -34,7 +35,8 @@ class DriveAnalysisTest {
     /** P/U of a data sheet point, and the tacho of 4-wire fans: two pulses a turn (4-wire specification). */
     @Test
     void currentAndTachoAtRatedSpeed() {
-        Boxes.Told<DriveState> told = Boxes.drive(Boxes.Box.of(DC + SIGNAL, "'supply': 'main'").withSupplies(main(", 'efficiency': '80 %', 'most': '2 A'")).design());
+        Boxes.Told<DriveState> told = Boxes.drive(Boxes.Box.of(DC + SIGNAL, "'supply': 'main'")
+                .withSupplies(main(", 'efficiency': '80 %', 'most': '2 A'")).design());
         assertEquals(AMPS, told.figure("drive.bank.current", "fans"), 1e-12);
         assertEquals(100, told.figure("drive.bank.pulses", "fans"), 1e-9);
         assertEquals(24, told.figure("drive.bank.voltage", "fans"), 0);
@@ -49,7 +51,8 @@ class DriveAnalysisTest {
     @ParameterizedTest
     @CsvSource({"1, 12", "0.5, 1.5", "0.25, 0.1875"})
     void powerWithTheCubeOfTheSpeed(double setting, double power) {
-        Boxes.Told<DriveState> told = Boxes.drive(Boxes.Box.of(DC + ", 'control': {'kind': 'duty'}", "").withConditions("{'id': 'c', 'speed': " + setting
+        Boxes.Told<DriveState> told = Boxes.drive(Boxes.Box.of(DC + ", 'control': {'kind': 'duty'}", "")
+                .withConditions("{'id': 'c', 'speed': " + setting
                 + ", 'pressure': '101325 Pa', 'outsideTemperature': '20 °C'}").design());
         double density = Boxes.points(Boxes.Box.of("", "").withConditions("{'id': 'c', 'pressure': '101325 Pa', 'outsideTemperature': '20 °C'}").design())
                 .get("c").bank("fans").orElseThrow().density();
@@ -61,7 +64,8 @@ class DriveAnalysisTest {
     @ParameterizedTest
     @CsvSource({"AC, 230 V, 0.9, 1", "three-phase AC, 400 V, 0.5, 1.7320508075688772"})
     void alternatingCurrent(String current, String voltage, double factor, double phases) {
-        Boxes.Told<DriveState> told = Boxes.drive(Boxes.Box.of("'supply': {'current': '" + current + "', 'voltage': '" + voltage + "', 'frequency': '50 Hz',"
+        Boxes.Told<DriveState> told = Boxes.drive(Boxes.Box.of("'supply': {'current': '" + current + "', 'voltage': '" + voltage
+                + "', 'frequency': '50 Hz',"
                 + " 'powerFactor': " + factor + "}", "").design());
         assertEquals(POWER / (phases * Double.parseDouble(voltage.replace(" V", "")) * factor), told.figure("drive.bank.current", "fans"), 1e-12);
     }
@@ -69,7 +73,8 @@ class DriveAnalysisTest {
     /** 6 W behind 100 m of 0.5 mm² flexible (39.0 Ω/km at 20 °C, IEC 60228): U = (24 + √(24² - 4 R 6))/2, R = 7.8 Ω. */
     @Test
     void aLongWire() {
-        Boxes.Told<DriveState> told = Boxes.drive(Boxes.Box.of(DC, "'wire': {'area': '0.5 mm²', 'length': '100 m', 'temperature': '20 °C'}").design());
+        Boxes.Told<DriveState> told = Boxes.drive(Boxes.Box.of(DC, "'wire': {'area': '0.5 mm²', 'length': '100 m', 'temperature': '20 °C'}")
+                .design());
         double volts = (24 + Math.sqrt(24 * 24 - 4 * 7.8 * POWER)) / 2;
         assertEquals(volts, told.figure("drive.bank.voltage", "fans"), 1e-9);
         assertEquals(POWER / volts, told.figure("drive.bank.current", "fans"), 1e-12);
@@ -83,7 +88,8 @@ class DriveAnalysisTest {
     @CsvSource({"0 s, 1.6, 10", "2 s, 1.6, 5", "4 s, 0.8, 5"})
     void allAtOnceOrOneAfterAnother(String interval, double starting, double inrush) {
         double other = interval.startsWith("0") ? 0 : AMPS; // of the one that runs already
-        Boxes.Told<DriveState> told = Boxes.drive(Boxes.Box.of(DC, "'supply': 'main', 'interval': '" + interval + "'").withSupplies(main("")).design());
+        Boxes.Told<DriveState> told = Boxes.drive(Boxes.Box.of(DC, "'supply': 'main', 'interval': '" + interval + "'").withSupplies(main(""))
+                .design());
         assertEquals(starting + (starting == 0.8 ? other : 0), told.figure("drive.supply.starting", "main"), 1e-12);
         assertEquals(inrush + other, told.figure("drive.supply.inrush", "main"), 1e-12);
     }
@@ -102,10 +108,12 @@ class DriveAnalysisTest {
 
     @Test
     void startingTogetherMayBeTooMuch() {
-        List<String> all = Boxes.drive(Boxes.Box.of(DC, "'supply': 'main'").withSupplies(main(", 'most': '1 A', 'peak': '1.2 A'")).design()).sentences();
+        List<String> all = Boxes.drive(Boxes.Box.of(DC, "'supply': 'main'").withSupplies(main(", 'most': '1 A', 'peak': '1.2 A'")).design())
+                .sentences();
         assertTrue(all.getFirst().startsWith("not met: supply main is to give 1.60 A while its movers start, more than the 1.20 A that it gives for a short time"
                 + " | start them one after another, with an interval of at least 3.00 s"), all.toString());
-        assertEquals(List.of(), Boxes.drive(Boxes.Box.of(DC, "'supply': 'main', 'interval': '3 s'").withSupplies(main(", 'most': '1 A', 'peak': '1.2 A'"))
+        assertEquals(List.of(), Boxes.drive(Boxes.Box.of(DC, "'supply': 'main', 'interval': '3 s'")
+                .withSupplies(main(", 'most': '1 A', 'peak': '1.2 A'"))
                 .design()).sentences());
     }
 
@@ -113,7 +121,8 @@ class DriveAnalysisTest {
     @ParameterizedTest
     @CsvSource({"'melting': '0.05 A² s', not met", "'melting': '0.2 A² s', caution", "'melting': '1 A² s', none"})
     void anInrushMeltsAFuse(String melting, String severity) {
-        List<String> all = Boxes.drive(Boxes.Box.of(DC, "'supply': 'main'").withSupplies(main(", 'fuse': {'rated': '2 A', 'kind': 'time-lag', " + melting + "}"))
+        List<String> all = Boxes.drive(Boxes.Box.of(DC, "'supply': 'main'")
+                .withSupplies(main(", 'fuse': {'rated': '2 A', 'kind': 'time-lag', " + melting + "}"))
                 .design()).sentences().stream().filter(each -> each.contains("melts")).toList();
         assertEquals(severity, all.isEmpty() ? "none" : all.getFirst().split(":")[0], all.toString());
     }
@@ -156,7 +165,8 @@ class DriveAnalysisTest {
     /** 12 Ω before each: what the mover takes at U costs U_sent/U times as much. */
     @Test
     void whatAResistorLosesIsPaidFor() {
-        Boxes.Told<DriveState> told = Boxes.drive(Boxes.Box.of(DC + ", 'control': {'kind': 'voltage'}", "'supply': 'main', 'resistor': '12 ohm'").withSupplies(
+        Boxes.Told<DriveState> told = Boxes.drive(Boxes.Box.of(DC + ", 'control': {'kind': 'voltage'}",
+                "'supply': 'main', 'resistor': '12 ohm'").withSupplies(
                 main(", 'efficiency': '80 %'")).design());
         double volts = told.figure("drive.bank.voltage", "fans");
         double amps = told.figure("drive.bank.current", "fans");
@@ -180,14 +190,16 @@ class DriveAnalysisTest {
     @CsvSource({"'60 Hz', 1", "'50 Hz', 0", "'51 Hz', 0"})
     void theFrequencyOfACondition(String frequency, int times) {
         assertEquals(times, Boxes.drive(Boxes.Box.of("'supply': {'current': 'AC', 'voltage': '24 V', 'frequency': '50 Hz'}", "").withConditions(
-                "{'id': 'c', 'supplyFrequency': '" + frequency + "'}").design()).sentences().stream().filter(each -> each.contains("not rated")).count());
+                "{'id': 'c', 'supplyFrequency': '" + frequency + "'}").design()).sentences().stream()
+                        .filter(each -> each.contains("not rated")).count());
     }
 
     /** 1.6 A for 3 s: 5.3 times 0.3 A opens any fuse, 2.29 times 0.7 A may, 0.8 times 2 A does not (gates of IEC 60127-2, from memory). */
     @ParameterizedTest
     @CsvSource({"0.3 A, time-lag, not met", "0.5 A, quick-acting, not met", "0.7 A, time-lag, caution", "2 A, quick-acting, none"})
     void theStartMayOpenAFuse(String rated, String kind, String severity) {
-        List<String> all = Boxes.drive(Boxes.Box.of(DC, "'supply': 'main'").withSupplies(main(", 'fuse': {'rated': '" + rated + "', 'kind': '" + kind + "'}"))
+        List<String> all = Boxes.drive(Boxes.Box.of(DC, "'supply': 'main'").withSupplies(main(", 'fuse': {'rated': '" + rated + "', 'kind': '"
+                + kind + "'}"))
                 .design()).sentences().stream().filter(each -> each.contains("while the movers start")).toList();
         assertEquals(severity, all.isEmpty() ? "none" : all.getFirst().split(":")[0], all.toString());
     }
@@ -195,13 +207,16 @@ class DriveAnalysisTest {
     /** At half speed an eighth of the power; all out it is 0.5 A at 24 V, and more at the lower end of a regulated motor's supply. */
     @Test
     void allOutIsLookedAtWhereverTheLawRests() {
-        Boxes.Told<DriveState> told = Boxes.drive(Boxes.Box.of(DC + ", 'control': {'kind': 'duty'}", "'supply': 'main'").withSupplies(main(", 'below': '20 %',"
+        Boxes.Told<DriveState> told = Boxes.drive(Boxes.Box.of(DC + ", 'control': {'kind': 'duty'}", "'supply': 'main'")
+                .withSupplies(main(", 'below': '20 %',"
                 + " 'most': '0.55 A', 'fuse': {'rated': '0.7 A', 'kind': 'time-lag'}")).withConditions("{'id': 'c', 'speed': 0.5}").design());
         assertEquals(2 * AMPS / 8, told.figure("drive.supply.current", "main"), 2e-5);
         assertEquals(2 * AMPS / 0.8, told.figure("drive.supply.fullest", "main"), 2e-4);
-        assertTrue(told.sentences().stream().anyMatch(each -> each.startsWith("caution: supply main is to give 0.62") && each.contains("all movers at full speed")),
+        assertTrue(told.sentences().stream().anyMatch(each -> each.startsWith("caution: supply main is to give 0.62")
+                && each.contains("all movers at full speed")),
                 told.sentences().toString());
-        assertTrue(told.sentences().stream().anyMatch(each -> each.startsWith("caution: the fuse of supply main carries 0.62")), told.sentences().toString());
+        assertTrue(told.sentences().stream().anyMatch(each -> each.startsWith("caution: the fuse of supply main carries 0.62")),
+                told.sentences().toString());
         assertTrue(told.sentences().stream().anyMatch(each -> each.startsWith("caution: the power of bank fans (F) at 50.0 % of the speed it was measured at")),
                 told.sentences().toString());
     }
@@ -212,7 +227,8 @@ class DriveAnalysisTest {
         String ac = "'supply': {'current': 'AC', 'voltage': '230 V', 'frequency': '50 Hz'}, 'control': {'kind': 'voltage', 'poles': 4}";
         Boxes.Told<DriveState> told = Boxes.drive(Boxes.Box.of(ac, "").withPart(Boxes.PART.replace("3000 rpm", "1400 rpm")).withConditions(
                 "{'id': 'c', 'speed': 0.4}").design());
-        double speed = Boxes.points(Boxes.Box.of(ac, "").withPart(Boxes.PART.replace("3000 rpm", "1400 rpm")).withConditions("{'id': 'c', 'speed': 0.4}").design())
+        double speed = Boxes.points(Boxes.Box.of(ac, "").withPart(Boxes.PART.replace("3000 rpm", "1400 rpm"))
+                .withConditions("{'id': 'c', 'speed': 0.4}").design())
                 .get("c").bank("fans").orElseThrow().speed() / (1400 * Math.PI / 30);
         assertEquals(2 * POWER * speed * speed, told.figure("drive.power", ""), 2e-3 * POWER);
         assertTrue(told.sentences().stream().anyMatch(each -> each.contains("beyond breakdown: they run warm")), told.sentences().toString());
@@ -240,7 +256,8 @@ class DriveAnalysisTest {
 
     @Test
     void everyFigureSaysWhereItComesFrom() {
-        Boxes.Told<DriveState> told = Boxes.drive(Boxes.Box.of(DC + SIGNAL, "'supply': 'main', 'wire': {'area': '0.5 mm²', 'length': '1 m'}").withSupplies(
+        Boxes.Told<DriveState> told = Boxes.drive(Boxes.Box.of(DC + SIGNAL, "'supply': 'main', 'wire': {'area': '0.5 mm²', 'length': '1 m'}")
+                .withSupplies(
                 main(", 'most': '2 A', 'efficiency': '80 %'")).design());
         Set<String> figures = new TreeSet<>(told.result().figures().stream().map(figure -> figure.kind().id()).toList());
         Set<String> steps = new TreeSet<>(told.steps().stream().map(step -> step.figure()).toList());
@@ -253,7 +270,8 @@ class DriveAnalysisTest {
     void staggeringHelpsOrDoesNothing(@ForAll @DoubleRange(min = 0.1, max = 10) double interval, @ForAll @IntRange(min = 1, max = 20) int tenths) {
         String part = DC.replace("'3 s'", "'" + tenths / 2.0 + " s'");
         double together = Boxes.drive(Boxes.Box.of(part, "'supply': 'main'").withSupplies(main("")).design()).figure("drive.supply.starting", "main");
-        Boxes.Told<DriveState> told = Boxes.drive(Boxes.Box.of(part, "'supply': 'main', 'interval': '" + interval + " s'").withSupplies(main("")).design());
+        Boxes.Told<DriveState> told = Boxes.drive(Boxes.Box.of(part, "'supply': 'main', 'interval': '" + interval + " s'")
+                .withSupplies(main("")).design());
         double staggered = told.figure("drive.supply.starting", "main");
         assertTrue(staggered <= together + 1e-12);
         assertTrue(staggered >= told.figure("drive.supply.current", "main"));

@@ -66,7 +66,8 @@ class DriveSectionsTest {
         comesBack(new MoverDriveSection(), read(new MoverDriveSection(), "{}"));
         comesBack(new MoverDriveSection(), read(new MoverDriveSection(), "{'supply': {'current': 'three-phase AC'}, 'control': {'kind': 'voltage',"
                 + " 'poles': 4, 'breakdown': 2.5}, 'signal': {'kind': 'locked rotor', 'lockedBelow': '300 rpm'}}"));
-        comesBack(new MoverDriveSection(), read(new MoverDriveSection(), "{'control': {'kind': 'thermistor', 'temperature': '30 40 °C', 'speed': '900 2000 rpm'}}"));
+        comesBack(new MoverDriveSection(), read(new MoverDriveSection(),
+                "{'control': {'kind': 'thermistor', 'temperature': '30 40 °C', 'speed': '900 2000 rpm'}}"));
     }
 
     @Test
@@ -140,7 +141,8 @@ class DriveSectionsTest {
         Boxes.Box two = box.withSupplies("'supplies': [{'id': 'main', 'current': 'DC', 'voltage': '24 V'}, {'id': 'spare', 'current': 'DC', 'voltage': '24 V'}]");
         assertEquals("drive.supply: \"mian\" is no supply of the design (did you mean \"main\"?); expected one of main, spare",
                 new BankDriveSection().check(values, two.design(), "drive").getFirst().sentence());
-        Values levels = FormReader.read(new SupplyLevelsSection().form(), tree("{'supplies': [{'supply': 'main'}, {'supply': 'other'}]}"), "drive", none);
+        Values levels = FormReader.read(new SupplyLevelsSection().form(), tree("{'supplies': [{'supply': 'main'}, {'supply': 'other'}]}"),
+                "drive", none);
         assertEquals(List.of("drive.supplies[1].supply: \"other\" is no supply of the design; expected one of main, spare"),
                 new SupplyLevelsSection().check(levels, two.design(), "drive").stream().map(Problem::sentence).toList());
     }

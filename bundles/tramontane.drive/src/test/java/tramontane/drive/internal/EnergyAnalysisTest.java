@@ -94,7 +94,8 @@ class EnergyAnalysisTest {
     void withoutAMissionOrAPowerThereIsNoYear() {
         assertEquals(List.of("note: the energy of a year is not computed: the design has no mission | state how long each condition lasts in a year"),
                 energy(Boxes.Box.of(PART, "").withConditions(CONDITIONS).design(), false).sentences());
-        Design silent = Boxes.Box.of(PART, "").withPart(Boxes.PART.replace(", 'power': '6 6 6 W'", "")).withConditions(CONDITIONS).with(MISSION).design();
+        Design silent = Boxes.Box.of(PART, "").withPart(Boxes.PART.replace(", 'power': '6 6 6 W'", "")).withConditions(CONDITIONS)
+                .with(MISSION).design();
         assertEquals(List.of("not judged: the energy of a year is not known: nothing says what the movers take in day, night, those of fans | give the power with"
                 + " the curves of the part, or its ratedPower"), energy(silent, false).sentences());
         assertEquals(List.of(), energy(Boxes.Box.of("", "").withConditions(CONDITIONS).with(MISSION).design(), false).data().phases());
@@ -103,7 +104,8 @@ class EnergyAnalysisTest {
     @Test
     void aYearIsNoLongerThanThat() {
         Design design = Boxes.Box.of(PART, "").withConditions(CONDITIONS).with(MISSION.replace("4000 h", "6000 h")).design();
-        assertTrue(energy(design, false).sentences().getFirst().startsWith("caution: the mission lasts "), energy(design, false).sentences().toString());
+        assertTrue(energy(design, false).sentences().getFirst().startsWith("caution: the mission lasts "), energy(design, false).sentences()
+                .toString());
         assertEquals(OptionalDouble.empty(), energy(design, false).result().figures().getFirst().lower());
     }
 }

@@ -64,7 +64,8 @@ class FedSpeedTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"0.2, holds, 1000", "0, holds, 1000", "0.2, 'holds, off at zero', 1000", "0, 'holds, off at zero', 0", "0.15, runs down, 500", "0, runs down, 0"})
+    @CsvSource({"0.2, holds, 1000", "0, holds, 1000", "0.2, 'holds, off at zero', 1000", "0, 'holds, off at zero', 0", "0.15, runs down, 500",
+            "0, runs down, 0"})
     void belowItsCurveItDoesAsThePartSays(double setting, String below, double speed) {
         assertEquals(speed, rpm("'kind': 'duty', 'setting': '30 100 %', 'speed': '1000 3000 rpm', 'below': '" + below + "'", setting), 1e-9);
     }
@@ -79,7 +80,8 @@ class FedSpeedTest {
     @ParameterizedTest
     @CsvSource({"293.15, 1200", "303.15, 1200", "308.15, 2100", "313.15, 3000", "333.15, 3000"})
     void aThermistorFollowsTheAirWhateverIsSet(double temperature, double speed) {
-        Feeding fed = fed(Boxes.Box.of(DC + ", 'control': {'kind': 'thermistor', 'temperature': '30 40 °C', 'speed': '1200 3000 rpm'}", ""), 0.1, 0, 1.2,
+        Feeding fed = fed(Boxes.Box.of(DC + ", 'control': {'kind': 'thermistor', 'temperature': '30 40 °C', 'speed': '1200 3000 rpm'}", ""),
+                0.1, 0, 1.2,
                 temperature);
         assertEquals(speed, fed.speed() / RPM, 1e-9);
     }
@@ -97,7 +99,8 @@ class FedSpeedTest {
         "0.45, '''kick'': ''60 %'', ''kickTime'': ''1 s''', 1350, NOT", "0.45, '''kick'': ''40 %'', ''kickTime'': ''1 s''', 0, DOES_NOT_START",
         "0.25, '''kick'': ''60 %'', ''kickTime'': ''1 s''', 0, STALLS"})
     void aLoweredVoltage(double setting, String bank, double speed, Feeding.Standing standing) {
-        Feeding fed = fed(Boxes.Box.of(DC + ", 'control': {'kind': 'voltage', 'startVoltage': '12 V', 'stallVoltage': '7 V'}", bank), setting, 0, 1.2, 293.15);
+        Feeding fed = fed(Boxes.Box.of(DC + ", 'control': {'kind': 'voltage', 'startVoltage': '12 V', 'stallVoltage': '7 V'}", bank), setting,
+                0, 1.2, 293.15);
         assertEquals(speed, fed.speed() / RPM, 1e-9);
         assertEquals(standing, fed.standing());
     }
@@ -164,12 +167,15 @@ class FedSpeedTest {
     @ParameterizedTest
     @CsvSource({"24, 3000, NOT", "20, 3000, NOT", "15, 2250, NOT", "9, 0, STALLS"})
     void aRegulatedMotorNeedsItsVoltage(double volts, double speed, Feeding.Standing standing) {
-        Feeding fed = fed(Boxes.Box.of("'supply': {'current': 'DC', 'voltage': '24 V', 'lowest': '20 V', 'rated': '0.25 A'}", ""), 1, volts, 1.2, 293.15);
+        Feeding fed = fed(Boxes.Box.of("'supply': {'current': 'DC', 'voltage': '24 V', 'lowest': '20 V', 'rated': '0.25 A'}", ""), 1, volts,
+                1.2, 293.15);
         assertEquals(speed, fed.speed() / RPM, 1e-9);
         assertEquals(standing, fed.standing());
-        Design dead = Boxes.Box.of(DC, "'supply': 'main'").withSupplies("'supplies': [{'id': 'main', 'current': 'DC', 'voltage': '24 V'}]").withConditions(
+        Design dead = Boxes.Box.of(DC, "'supply': 'main'").withSupplies("'supplies': [{'id': 'main', 'current': 'DC', 'voltage': '24 V'}]")
+                .withConditions(
                 "{'id': 'dead', 'sections': {'drive': {'supplies': [{'supply': 'main', 'voltage': '0 V'}]}}}").design();
-        Feeding none = FedSpeed.of(new SpeedLaw.Supply(dead, dead.airPath().passages().getFirst(), dead.airMovers().getFirst(), dead.conditions().getFirst(), 1,
+        Feeding none = FedSpeed.of(new SpeedLaw.Supply(dead, dead.airPath().passages().getFirst(), dead.airMovers().getFirst(),
+                dead.conditions().getFirst(), 1,
                 1.2, 293.15), new Decoding()).orElseThrow();
         assertEquals(Feeding.Standing.OFF, none.standing());
         assertEquals(0, none.speed(), 0);
@@ -198,7 +204,8 @@ class FedSpeedTest {
     void theSpeedNeverFallsWithTheSetting(@ForAll @DoubleRange(min = 0, max = 1) double low, @ForAll @DoubleRange(min = 0, max = 1) double high) {
         for (String control : new String[] {"'kind': 'duty', 'lowestSpeed': '900 rpm', 'stopSetting': '10 %', 'startSetting': '20 %'",
             "'kind': 'voltage', 'startVoltage': '9 V', 'stallVoltage': '7 V'", "'kind': 'speed grades', 'speed': '1200 2000 3000 rpm'",
-            "'kind': 'torque'", "'kind': 'bus'", "'kind': 'pulsed supply'", "'kind': 'control voltage', 'setting': '20 90 %', 'speed': '500 3000 rpm'"}) {
+            "'kind': 'torque'", "'kind': 'bus'", "'kind': 'pulsed supply'",
+                    "'kind': 'control voltage', 'setting': '20 90 %', 'speed': '500 3000 rpm'"}) {
             assertTrue(rpm(control, Math.min(low, high)) <= rpm(control, Math.max(low, high)) * (1 + 1e-12), control);
         }
     }

@@ -36,7 +36,8 @@ class FitAnalysisTest {
         "AC; 24 V; not met: bank fans (F) takes DC, but supply main gives AC | take a part for AC, or a supply that gives DC",
         "three-phase AC; 400 V; not met: bank fans (F) takes DC, but supply main gives three-phase AC | take a part for three-phase AC, or a supply that gives DC"})
     void anotherKindOfCurrent(String current, String voltage, String sentence) {
-        assertEquals(sentence, fit(Boxes.Box.of(FOUR, "'supply': 'main'").withSupplies(supply(current, voltage, ", 'frequency': '50 Hz'"))).getFirst());
+        assertEquals(sentence, fit(Boxes.Box.of(FOUR, "'supply': 'main'").withSupplies(supply(current, voltage, ", 'frequency': '50 Hz'")))
+                .getFirst());
     }
 
     @Test
@@ -143,7 +144,8 @@ class FitAnalysisTest {
             + " that the part takes | set it to 20 kHz",
         "30 kHz; , 'leastFrequency': '1 kHz'; none"})
     void theFrequencyOfModulation(String given, String range, String sentence) {
-        List<String> all = fit(Boxes.Box.of(DC24 + ", 'control': {'kind': 'duty'" + (range == null ? "" : range) + "}", "'modulation': '" + given + "'"));
+        List<String> all = fit(Boxes.Box.of(DC24 + ", 'control': {'kind': 'duty'" + (range == null ? "" : range) + "}", "'modulation': '"
+                + given + "'"));
         assertEquals(sentence, all.isEmpty() ? "none" : all.getFirst());
     }
 
@@ -194,9 +196,11 @@ class FitAnalysisTest {
                 + " take 0.5 mm² or 0.75 mm²"), fit(Boxes.Box.of(FOUR, "'wire': {'area': '0.6 mm²', 'length': '1 m'}")));
         assertTrue(fit(Boxes.Box.of("'supply': {'current': 'DC', 'voltage': '24 V', 'protection': 'none'}", "")).getFirst().startsWith(
                 "caution: nothing protects the motors of bank fans (F) when a rotor is held"));
-        assertTrue(fit(Boxes.Box.of("'supply': {'current': 'AC', 'voltage': '24 V'}", "").withPart(Boxes.PART + ", 'motor': 'DC regulated'")).getFirst()
+        assertTrue(fit(Boxes.Box.of("'supply': {'current': 'AC', 'voltage': '24 V'}", "").withPart(Boxes.PART + ", 'motor': 'DC regulated'"))
+                .getFirst()
                 .startsWith("caution: bank fans (F) has a motor of the type DC regulated, but its drive section takes AC"));
-        assertTrue(fit(Boxes.Box.of("'supply': {'current': 'AC', 'voltage': '24 V'}", "'control': 'frequency'").withPart(Boxes.PART + ", 'motor': 'EC'"))
+        assertTrue(fit(Boxes.Box.of("'supply': {'current': 'AC', 'voltage': '24 V'}", "'control': 'frequency'").withPart(Boxes.PART
+                + ", 'motor': 'EC'"))
                 .getFirst().startsWith("not met: bank fans (F) makes its own DC from the mains, so that a changed frequency does not slow it down"));
         assertTrue(fit(Boxes.Box.of(DC24, "'control': 'frequency'")).getFirst().startsWith(
                 "not met: bank fans (F) is to be controlled by frequency, but takes DC"));

@@ -46,7 +46,8 @@ class LawAnalysisTest {
 
     private static double margin(Design design, Engine.Case each, double setting) {
         ThermalModel model = Boxes.THERMAL.model(design, each.concrete());
-        return model.margin(model.at(Drive.STATED.with(java.util.Map.of("fans", setting)), Optional.empty(), () -> false).state().orElseThrow()).orElseThrow();
+        return model.margin(model.at(Drive.STATED.with(java.util.Map.of("fans", setting)), Optional.empty(), () -> false).state()
+                .orElseThrow()).orElseThrow();
     }
 
     private static Design with(Design design, ComputedLaws.Law law) {
@@ -69,7 +70,7 @@ class LawAnalysisTest {
             assertEquals(cases(design).get(i).concrete().id(), one.id());
             double margin = margin(design, cases(design).get(i), one.needed());
             assertTrue(margin >= 2 - 1e-6, one + " leaves " + margin);
-            if (one.needed() > LawAnalysis.ASSUMED_LOWEST + 1e-9) {
+            if (one.needed() > LawComputation.ASSUMED_LOWEST + 1e-9) {
                 assertTrue(margin(design, cases(design).get(i), one.needed() - 0.002) < 2, one + " is more than it takes");
             }
             assertTrue(one.then().orElseThrow() >= one.needed() - 1e-4 && one.then().orElseThrow() <= one.now().orElseThrow() + 1e-9, one.toString());
@@ -108,7 +109,8 @@ class LawAnalysisTest {
     @Test
     void theToleranceOfTheSensorIsLeft() {
         List<ComputedLaws.Point> exact = Boxes.laws(design("120 W", "", CONDITIONS)).data().law("law").orElseThrow().points();
-        List<ComputedLaws.Point> loose = Boxes.laws(design("120 W", "'sensorTolerance': '1.5 K'", CONDITIONS)).data().law("law").orElseThrow().points();
+        List<ComputedLaws.Point> loose = Boxes.laws(design("120 W", "'sensorTolerance': '1.5 K'", CONDITIONS)).data().law("law").orElseThrow()
+                .points();
         assertEquals(exact.size(), loose.size());
         for (int i = 0; i < exact.size(); i++) {
             assertEquals(exact.get(i).temperature() - 1.5, loose.get(i).temperature(), 1e-6);
@@ -117,19 +119,22 @@ class LawAnalysisTest {
 
     @Test
     void itNeverGoesBelowWhatStartsTheMovers() {
-        Design design = Boxes.Box.of(LoopAnalysisTest.PART.replace("'kind': 'duty'", "'kind': 'duty', 'startSetting': '45 %'"), "").withConditions(CONDITIONS)
+        Design design = Boxes.Box.of(LoopAnalysisTest.PART.replace("'kind': 'duty'", "'kind': 'duty', 'startSetting': '45 %'"), "")
+                .withConditions(CONDITIONS)
                 .with(LoopAnalysisTest.HEAT.formatted("60 W") + ", 'controlLaws': [{'id': 'law', 'sensor': 'box', 'temperature': '20 °C', 'speed': '100 %'}]").design();
         ComputedLaws.Law law = Boxes.laws(design).data().law("law").orElseThrow();
         assertEquals(0.45, law.points().stream().mapToDouble(ComputedLaws.Point::setting).min().orElseThrow(), 1e-12);
         assertTrue(Boxes.laws(design("60 W", "", CONDITIONS)).sentences().stream().anyMatch(each -> each.startsWith(
                 "note: nothing says from which setting the movers of control law law run; the computed law goes down to 20.0 %")));
-        assertEquals(0.3, Boxes.laws(design("60 W", "'lowest': '30 %'", CONDITIONS)).data().law("law").orElseThrow().points().getFirst().setting(), 1e-12);
+        assertEquals(0.3, Boxes.laws(design("60 W", "'lowest': '30 %'", CONDITIONS)).data().law("law").orElseThrow().points().getFirst()
+                .setting(), 1e-12);
     }
 
     /** Cases that need no more than what starts the movers leave the law as steep as it may be. */
     @Test
     void theEdgeOfStandingIsNoSlope() {
-        Design design = Boxes.Box.of(LoopAnalysisTest.PART.replace("'kind': 'duty'", "'kind': 'duty', 'startSetting': '25 %', 'stopSetting': '25 %'"), "")
+        Design design = Boxes.Box.of(LoopAnalysisTest.PART.replace("'kind': 'duty'",
+                "'kind': 'duty', 'startSetting': '25 %', 'stopSetting': '25 %'"), "")
                 .withConditions(CONDITIONS).with(LoopAnalysisTest.HEAT.formatted("100 W")
                         + ", 'controlLaws': [{'id': 'law', 'sensor': 'box', 'temperature': '20 °C', 'speed': '100 %'}]").design();
         Boxes.Told<ComputedLaws> told = Boxes.laws(design);
@@ -146,18 +151,22 @@ class LawAnalysisTest {
         Design plain = design("100 W", "", CONDITIONS);
         Value.Tree none = Value.Tree.EMPTY;
         Requirement most = new Requirement("airflow.bank.flow", Requirement.WORST, Optional.empty(), Optional.of(Quantity.of(0.01)), List.of(), none);
-        Requirement least = new Requirement("airflow.bank.flow", Requirement.WORST, Optional.of(Quantity.of(0.045)), Optional.empty(), List.of("cool"), none);
+        Requirement least = new Requirement("airflow.bank.flow", Requirement.WORST, Optional.of(Quantity.of(0.045)), Optional.empty(),
+                List.of("cool"), none);
         double without = Boxes.laws(plain).data().law("law").orElseThrow().cases().getFirst().needed();
         assertEquals(without, Boxes.laws(plain.withRequirements(List.of(most))).data().law("law").orElseThrow().cases().getFirst().needed(), 1e-9);
         ComputedLaws.Case cool = Boxes.laws(plain.withRequirements(List.of(least))).data().law("law").orElseThrow().cases().getFirst();
         assertTrue(cool.needed() > without + 0.05, cool.toString());
         assertEquals("flow", cool.held());
         ThermalModel model = Boxes.THERMAL.model(plain, cases(plain).getFirst().concrete());
-        assertEquals(0.045, model.at(Drive.STATED.with(java.util.Map.of("fans", cool.needed())), Optional.empty(), () -> false).state().orElseThrow().point()
+        assertEquals(0.045, model.at(Drive.STATED.with(java.util.Map.of("fans", cool.needed())), Optional.empty(), () -> false).state()
+                .orElseThrow().point()
                 .bank("fans").orElseThrow().flow(), 2e-4);
-        Requirement far = new Requirement("airflow.bank.flow", Requirement.WORST, Optional.of(Quantity.of(9)), Optional.empty(), List.of("cool"), none);
+        Requirement far = new Requirement("airflow.bank.flow", Requirement.WORST, Optional.of(Quantity.of(9)), Optional.empty(),
+                List.of("cool"), none);
         assertTrue(Boxes.laws(plain.withRequirements(List.of(far))).sentences().stream().anyMatch(each -> each.startsWith(
-                "not met: no setting of control law law meets flow: not even full speed does")), Boxes.laws(plain.withRequirements(List.of(far))).sentences().toString());
+                "not met: no setting of control law law meets flow: not even full speed does")),
+                        Boxes.laws(plain.withRequirements(List.of(far))).sentences().toString());
     }
 
     /** A slow sensor close to the limit takes the slope that it may have. */
@@ -174,16 +183,19 @@ class LawAnalysisTest {
         assertTrue(flat.slope() < 0.05, () -> flat.slope() + " 1/K");
         for (Engine.Case each : cases(lazy)) {
             Design changed = with(lazy, flat);
-            assertTrue(Boxes.run(new LoopAnalysis(Boxes.THERMAL), changed, Optional.of(each.concrete()), java.util.Map.of()).data().law("law").orElseThrow()
+            assertTrue(Boxes.run(new LoopAnalysis(Boxes.THERMAL), changed, Optional.of(each.concrete()), java.util.Map.of()).data().law("law")
+                    .orElseThrow()
                     .gainMargin() >= 20 - 1e-6, each.concrete().id());
         }
     }
 
     private static String text(String law, String sensor) {
-        return "{'format': 1, 'airMovers': [{" + Boxes.PART + ", 'sections': {'drive': {" + LoopAnalysisTest.PART + "}}}], 'airPath': {'bays': ['box'], 'passages': ["
+        return "{'format': 1, 'airMovers': [{" + Boxes.PART + ", 'sections': {'drive': {" + LoopAnalysisTest.PART
+                + "}}}], 'airPath': {'bays': ['box'], 'passages': ["
                 + "{'id': 'fans', 'kind': 'bank', 'from': 'outside', 'to': 'box', 'mover': 'F', 'across': 2},"
                 + " {'id': 'outlet', 'kind': 'opening', 'from': 'box', 'to': 'outside', 'area': '0.02 m²'}]}"
-                + LoopAnalysisTest.HEAT.formatted("120 W") + ", 'controlLaws': [{'id': 'law', " + sensor + ", 'temperature': '20 40 °C', 'speed': '80 100 %',"
+                + LoopAnalysisTest.HEAT.formatted("120 W") + ", 'controlLaws': [{'id': 'law', " + sensor
+                        + ", 'temperature': '20 40 °C', 'speed': '80 100 %',"
                 + " 'sections': {'drive': {" + law + "}}}], 'conditions': [" + CONDITIONS + "]}";
     }
 
@@ -191,8 +203,10 @@ class LawAnalysisTest {
     @Test
     void ofTwoLawsTheCheapestPairIsFound() {
         String bank = "{'id': '%s', 'kind': 'bank', 'from': '%s', 'to': '%s', 'mover': 'F'}";
-        String text = "{'format': 1, 'airMovers': [{" + Boxes.PART + ", 'sections': {'drive': {" + LoopAnalysisTest.PART + "}}}], 'airPath': {'bays': ['box'], 'passages': ["
-                + bank.formatted("in", "outside", "box") + ", " + bank.formatted("out", "box", "outside") + "]}" + LoopAnalysisTest.HEAT.formatted("110 W")
+        String text = "{'format': 1, 'airMovers': [{" + Boxes.PART + ", 'sections': {'drive': {" + LoopAnalysisTest.PART
+                + "}}}], 'airPath': {'bays': ['box'], 'passages': ["
+                + bank.formatted("in", "outside", "box") + ", " + bank.formatted("out", "box", "outside") + "]}"
+                        + LoopAnalysisTest.HEAT.formatted("110 W")
                 + ", 'controlLaws': [{'id': 'a', 'sensor': 'box', 'banks': ['in'], 'temperature': '20 °C', 'speed': '100 %'},"
                 + " {'id': 'b', 'sensor': 'box', 'banks': ['out'], 'temperature': '20 °C', 'speed': '100 %'}], 'conditions': [{'id': 'warm', 'outsideTemperature': '30 °C'}]}";
         Design design = Boxes.read(text);
@@ -239,8 +253,10 @@ class LawAnalysisTest {
     /** More heat never needs less. */
     @Property(tries = 25)
     void moreHeatNeedsMore(@ForAll @DoubleRange(min = 60, max = 100) double heat, @ForAll @DoubleRange(min = 1, max = 30) double more) {
-        double first = Boxes.laws(design(heat + " W", "", CONDITIONS)).data().law("law").orElseThrow().cases().stream().mapToDouble(ComputedLaws.Case::needed).max().orElseThrow();
-        double second = Boxes.laws(design((heat + more) + " W", "", CONDITIONS)).data().law("law").orElseThrow().cases().stream().mapToDouble(ComputedLaws.Case::needed).max()
+        double first = Boxes.laws(design(heat + " W", "", CONDITIONS)).data().law("law").orElseThrow().cases().stream()
+                .mapToDouble(ComputedLaws.Case::needed).max().orElseThrow();
+        double second = Boxes.laws(design((heat + more) + " W", "", CONDITIONS)).data().law("law").orElseThrow().cases().stream()
+                .mapToDouble(ComputedLaws.Case::needed).max()
                 .orElseThrow();
         assertTrue(second >= first - 1e-3, first + " and then " + second);
     }

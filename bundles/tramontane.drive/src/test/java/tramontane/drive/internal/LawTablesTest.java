@@ -43,13 +43,15 @@ class LawTablesTest {
     }
 
     private static Evaluation evaluation(ComputedLaws laws) {
-        Evaluation.Outcome outcome = new Evaluation.Outcome("drive.law", "", Evaluation.Status.COMPUTED, new Result<>(Optional.of(laws), List.of(), List.of()));
+        Evaluation.Outcome outcome = new Evaluation.Outcome("drive.law", "", Evaluation.Status.COMPUTED, new Result<>(Optional.of(laws),
+                List.of(), List.of()));
         return new Evaluation(Design.EMPTY, List.of(), List.of(outcome), List.of(), List.of(), false);
     }
 
     private static ComputedLaws computed(boolean holds) {
         return new ComputedLaws(List.of(new ComputedLaws.Law("fan law", "box", List.of("fans"), "energy", List.of(new ComputedLaws.Point(300, 0.2),
-                new ComputedLaws.Point(300.04, 0.25), new ComputedLaws.Point(310.09, 0.501), new ComputedLaws.Point(320, 1)), 0.1, holds, List.of())));
+                new ComputedLaws.Point(300.04, 0.25), new ComputedLaws.Point(310.09, 0.501), new ComputedLaws.Point(320, 1)), 0.1, holds,
+                        List.of())));
     }
 
     /** Rounded to the side of more air: temperatures down, settings up; points that fall together become one. */
@@ -69,12 +71,14 @@ class LawTablesTest {
     @Test
     void whatCannotBeWrittenIsSaid() {
         assertEquals(List.of("law: \"fan lew\" is no control law of the design (did you mean \"fan law\"?); expected one of fan law, a, b */ 2"),
-                new LawCsv().write(DESIGN, evaluation(computed(true)), settings("law", "fan lew")).problems().stream().map(Problem::sentence).toList());
+                new LawCsv().write(DESIGN, evaluation(computed(true)), settings("law", "fan lew")).problems().stream().map(Problem::sentence)
+                        .toList());
         Exporter.Exported none = new LawHeader().write(DESIGN, evaluation(new ComputedLaws(List.of())), settings("law", "fan law"));
         assertEquals("", none.text());
         assertTrue(none.problems().getFirst().sentence().startsWith("law: control law fan law could not be computed"), none.problems().toString());
         Exporter.Exported empty = new LawCsv().write(Design.EMPTY, evaluation(computed(true)), settings());
-        assertEquals("controlLaws: the design has no control law; expected one, with the sensor that it reads", empty.problems().getFirst().sentence());
+        assertEquals("controlLaws: the design has no control law; expected one, with the sensor that it reads", empty.problems().getFirst()
+                .sentence());
         Exporter.Exported weak = new LawHeader().write(DESIGN, evaluation(computed(false)), settings("law", "fan law"));
         assertTrue(weak.text().contains("DOES NOT HOLD ALL TEMPERATURES"));
         assertEquals("law: the law computed for fan law does not hold all temperatures in all conditions", weak.problems().getFirst().sentence());

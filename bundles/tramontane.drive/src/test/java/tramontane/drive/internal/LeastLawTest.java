@@ -34,7 +34,8 @@ class LeastLawTest {
     }
 
     @Property
-    void itGivesWhatIsNeededNeverFallsAndIsNoSteeper(@ForAll("needs") List<LeastLaw.Need> needs, @ForAll @DoubleRange(min = 0.01, max = 0.5) double slope,
+    void itGivesWhatIsNeededNeverFallsAndIsNoSteeper(@ForAll("needs") List<LeastLaw.Need> needs, @ForAll @DoubleRange(min = 0.01,
+            max = 0.5) double slope,
             @ForAll @DoubleRange(min = 0, max = 0.3) double lowest) {
         List<ComputedLaws.Point> points = LeastLaw.points(needs, lowest, LeastLaw.Steepness.of(slope), 0);
         for (int i = 1; i < points.size(); i++) {
@@ -62,14 +63,16 @@ class LeastLawTest {
     @Property
     void noRiseIsASwitch(@ForAll("needs") List<LeastLaw.Need> needs, @ForAll @DoubleRange(min = 0.01, max = 0.5) double slope,
             @ForAll @DoubleRange(min = 0.1, max = 4) double hysteresis) {
-        List<ComputedLaws.Point> points = LeastLaw.points(needs, 0.1, new LeastLaw.Steepness(new double[] {0.1, 0.3, 0.6, 1}, new double[] {slope, 0.5 * slope, 2 * slope}), hysteresis);
+        List<ComputedLaws.Point> points = LeastLaw.points(needs, 0.1, new LeastLaw.Steepness(new double[] {0.1, 0.3, 0.6, 1},
+                new double[] {slope, 0.5 * slope, 2 * slope}), hysteresis);
         LawCurve curve = curve(points, hysteresis);
         assertEquals(1, curve.stages(), points::toString);
         needs.forEach(need -> assertTrue(curve.up(need.temperature()) >= need.setting() - 2e-6, () -> need + " " + points));
     }
 
     private static LawCurve curve(List<ComputedLaws.Point> points, double hysteresis) {
-        return LawCurve.of(new ControlLaw("law", "box", List.of(), Quantities.of(points.stream().mapToDouble(ComputedLaws.Point::temperature).toArray()),
+        return LawCurve.of(new ControlLaw("law", "box", List.of(), Quantities.of(points.stream().mapToDouble(ComputedLaws.Point::temperature)
+                .toArray()),
                 Quantities.of(points.stream().mapToDouble(ComputedLaws.Point::setting).toArray()), java.util.Optional.of(Quantity.of(hysteresis)),
                 java.util.Optional.empty(), java.util.Optional.empty(), Value.Tree.EMPTY));
     }
@@ -77,7 +80,8 @@ class LeastLawTest {
     /** By hand: 40 % at 300 K, 80 % at 320 K, 10 %/K: level from 300 to 316 K, then up through 80 % and on to full speed at 322 K. */
     @Test
     void twoNeedsFarApart() {
-        List<ComputedLaws.Point> points = LeastLaw.points(List.of(new LeastLaw.Need(320, 0.8), new LeastLaw.Need(300, 0.4)), 0.2, LeastLaw.Steepness.of(0.1), 0);
+        List<ComputedLaws.Point> points = LeastLaw.points(List.of(new LeastLaw.Need(320, 0.8), new LeastLaw.Need(300, 0.4)), 0.2,
+                LeastLaw.Steepness.of(0.1), 0);
         assertEquals(List.of(298.0, 300.0, 316.0, 322.0), points.stream().map(point -> Math.round(1e6 * point.temperature()) / 1e6).toList());
         assertEquals(List.of(0.2, 0.4, 0.4, 1.0), points.stream().map(point -> Math.round(1e6 * point.setting()) / 1e6).toList());
     }
@@ -93,7 +97,8 @@ class LeastLawTest {
 
     @Test
     void aWarmerNeedForLessDoesNotLowerIt() {
-        List<ComputedLaws.Point> points = LeastLaw.points(List.of(new LeastLaw.Need(300, 0.7), new LeastLaw.Need(310, 0.3)), 0.2, LeastLaw.Steepness.of(0.1), 0);
+        List<ComputedLaws.Point> points = LeastLaw.points(List.of(new LeastLaw.Need(300, 0.7), new LeastLaw.Need(310, 0.3)), 0.2,
+                LeastLaw.Steepness.of(0.1), 0);
         assertEquals(0.7, curve(points, 0).up(310), 1e-12);
     }
 }

@@ -38,7 +38,8 @@ class LoopAnalysisTest {
     }
 
     private static String shown(LoopState.Law law) {
-        return "gain margin " + law.gainMargin() + ", swing " + law.swing() + " K, " + law.settingSwing() + ", at " + law.sensor() + " K, " + law.setting();
+        return "gain margin " + law.gainMargin() + ", swing " + law.swing() + " K, " + law.settingSwing() + ", at " + law.sensor() + " K, "
+                + law.setting();
     }
 
     /** τ of the body at rest, from the thermal model. */
@@ -107,7 +108,8 @@ class LoopAnalysisTest {
         String lags = "'sensorLag': '20 s', 'moverLag': '4 s'";
         double margin = law(box(55, 20, "", lags)).gainMargin();
         Boxes.Told<LoopState> near = Boxes.loops(box(55, 20, "", lags + ", 'gainMargin': " + margin * 1.2));
-        assertTrue(near.sentences().getFirst().startsWith("caution: control law law is close to hunting: its gain margin is "), near.sentences().toString());
+        assertTrue(near.sentences().getFirst().startsWith("caution: control law law is close to hunting: its gain margin is "),
+                near.sentences().toString());
         assertEquals(List.of(), Boxes.loops(box(55, 20, "", lags + ", 'gainMargin': " + Math.max(1, margin * 0.8))).sentences());
     }
 
@@ -133,7 +135,8 @@ class LoopAnalysisTest {
     /** Limits of rate slow the run from cold but not its end. */
     @Test
     void aLimitOfRateIsKept() {
-        LoopState.Law law = law(box(40, 60, ", 'riseLimit': '0.001 1/s', 'fallLimit': '0.001 1/s'", "'sensorLag': '5 s', 'interval': '1 s', 'moverLag': '0.1 s'"));
+        LoopState.Law law = law(box(40, 60, ", 'riseLimit': '0.001 1/s', 'fallLimit': '0.001 1/s'",
+                "'sensorLag': '5 s', 'interval': '1 s', 'moverLag': '0.1 s'"));
         for (int i = 1; i < law.response().size(); i++) {
             LoopState.Moment before = law.response().get(i - 1);
             LoopState.Moment now = law.response().get(i);

@@ -50,7 +50,8 @@ class WatchAnalysisTest {
     void aThresholdOutsideIsNamed(String threshold, String sentence) {
         List<String> all = watch(", 'alarm': {'speed': '" + threshold + "', 'tolerance': '5 %', 'gate': '0.5 s'}").sentences();
         assertEquals(1, all.size());
-        assertTrue(all.getFirst().startsWith("not met: the alarm of bank fans (F) at " + threshold.replace("50 rpm", "50.0 rpm").replace("1350.0", "1350"))
+        assertTrue(all.getFirst().startsWith("not met: the alarm of bank fans (F) at " + threshold.replace("50 rpm", "50.0 rpm")
+                .replace("1350.0", "1350"))
                 && all.getFirst().contains(sentence), all.getFirst());
     }
 
@@ -84,7 +85,8 @@ class WatchAnalysisTest {
     @Test
     void lawsGoLowerThanConditions() {
         String law = ", 'controlLaws': [{'id': 'law', 'sensor': 'box', 'temperature': '30 50 °C', 'speed': '%s 100 %%'}]";
-        Boxes.Told<AlarmWindow> told = Boxes.watch(Boxes.Box.of(PART, "'watch': 'speed'").withConditions("{'id': 'full'}").with(law.formatted("20")).design());
+        Boxes.Told<AlarmWindow> told = Boxes.watch(Boxes.Box.of(PART, "'watch': 'speed'").withConditions("{'id': 'full'}")
+                .with(law.formatted("20")).design());
         assertEquals(540, window(told).lowest() / RPM, 1e-9);
         List<String> off = Boxes.watch(Boxes.Box.of(PART.replace("'tolerance'", "'below': 'holds, off at zero', 'tolerance'"), "'watch': 'speed'")
                 .withConditions("{'id': 'full'}").with(law.formatted("0")).design()).sentences();
@@ -102,22 +104,26 @@ class WatchAnalysisTest {
         assertTrue(flow > 0.001);
         assertEquals(3000 * flow / 0.05, window(told).failed() / RPM, 1e-9);
         assertEquals(window(told).failed(), window(told).from(), 0);
-        Boxes.Told<AlarmWindow> low = Boxes.watch(Boxes.Box.of(PART, "'watch': 'speed', 'alarm': {'speed': '10 rpm'}").withConditions(box.conditions()).design());
+        Boxes.Told<AlarmWindow> low = Boxes.watch(Boxes.Box.of(PART, "'watch': 'speed', 'alarm': {'speed': '10 rpm'}")
+                .withConditions(box.conditions()).design());
         assertTrue(low.sentences().getFirst().contains("may miss a failed mover, which air turns at up to"), low.sentences().toString());
     }
 
     @ParameterizedTest
-    @CsvSource(delimiter = ';', quoteCharacter = '"', value = {"300 rpm; none", "1400 rpm; not met: the locked-rotor signal of bank fans (F) comes below 1400 rpm,"
+    @CsvSource(delimiter = ';', quoteCharacter = '"', value = {"300 rpm; none",
+            "1400 rpm; not met: the locked-rotor signal of bank fans (F) comes below 1400 rpm,"
         + " and healthy movers may turn at no more than 1350 rpm (condition slow)"})
     void aLockedRotorSignal(String below, String sentence) {
-        List<String> all = Boxes.watch(Boxes.Box.of(PART.replace("'kind': 'speed', 'pulses': 2", "'kind': 'locked rotor', 'lockedBelow': '" + below + "'"),
+        List<String> all = Boxes.watch(Boxes.Box.of(PART.replace("'kind': 'speed', 'pulses': 2", "'kind': 'locked rotor', 'lockedBelow': '"
+                + below + "'"),
                 "'watch': 'locked rotor'").withConditions(CONDITIONS).design()).sentences();
         assertEquals(sentence, all.isEmpty() ? "none" : all.getFirst().split(" \\| ")[0]);
     }
 
     @Test
     void anAlarmWaitsUntilTheyRun() {
-        Boxes.Box box = Boxes.Box.of(PART.replace("'24 V'", "'24 V', 'startTime': '4 s'"), "'watch': 'speed', 'alarm': {'speed': '600 rpm', 'delay': '3 s'}");
+        Boxes.Box box = Boxes.Box.of(PART.replace("'24 V'", "'24 V', 'startTime': '4 s'"),
+                "'watch': 'speed', 'alarm': {'speed': '600 rpm', 'delay': '3 s'}");
         assertEquals(List.of("not met: the alarm of bank fans (F) waits 3.00 s, but the movers take 4.00 s to run up: it goes off at every start | let it wait for"
                 + " more than 4.00 s, or mute it while they start"), Boxes.watch(box.design()).sentences());
     }
@@ -130,10 +136,12 @@ class WatchAnalysisTest {
 
     /** What the window promises: no healthy mover below a threshold in it, no failed one above, whatever the errors. */
     @Property
-    void insideTheWindowNothingIsMistaken(@ForAll @DoubleRange(min = 0, max = 0.3) double speedTolerance, @ForAll @DoubleRange(min = 0, max = 0.3) double tolerance,
+    void insideTheWindowNothingIsMistaken(@ForAll @DoubleRange(min = 0, max = 0.3) double speedTolerance, @ForAll @DoubleRange(min = 0,
+            max = 0.3) double tolerance,
             @ForAll @DoubleRange(min = 0.05, max = 5) double gate, @ForAll @DoubleRange(min = 0.01, max = 0.99) double within,
             @ForAll @DoubleRange(min = -1, max = 1) double error) {
-        Boxes.Told<AlarmWindow> told = Boxes.watch(Boxes.Box.of(PART.replace("10 %", speedTolerance + ""), "'watch': 'speed', 'alarm': {'speed': '1 rpm',"
+        Boxes.Told<AlarmWindow> told = Boxes.watch(Boxes.Box.of(PART.replace("10 %", speedTolerance + ""),
+                "'watch': 'speed', 'alarm': {'speed': '1 rpm',"
                 + " 'tolerance': " + tolerance + ", 'gate': '" + gate + " s'}").withConditions(CONDITIONS).design());
         AlarmWindow.Bank window = window(told);
         if (window.possible()) {
