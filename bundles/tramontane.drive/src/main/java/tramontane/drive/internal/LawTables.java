@@ -27,7 +27,7 @@ final class LawTables {
 
     static final Form SETTINGS = Form.of("settings", "Which control law, and whether as computed or as the design states it.",
             Field.words("law", "control law", "The law; all where not given."),
-            Field.choice("take", "take", List.of(COMPUTED, STATED), "The computed points, or those of the design.").standard(COMPUTED));
+            Field.choice("take", "take", List.of(COMPUTED, STATED), "Whether computed, or as stated in the design.").standard(COMPUTED));
 
     /** Highest temperature that is written, in tenths of a degree. */
     private static final int MOST_TENTHS = 10_000;
