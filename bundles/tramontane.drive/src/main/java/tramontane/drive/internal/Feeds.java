@@ -75,7 +75,7 @@ final class Feeds {
         int locked = (int) condition.failed().stream().filter(each -> each.state() == FailedMover.State.LOCKED
                 && each.bank().orElse(passage.id()).equals(passage.id())).count();
         Optional<Double> each = at.movers().stream().filter(OperatingPoint.MoverPoint::running).findFirst()
-                .flatMap(first -> first.power().isPresent() ? Optional.of(mean(at) * slip(mover, part, drive, feeding, at.speed()))
+                .flatMap(first -> first.power().isPresent() ? Optional.of(mean(at) * slip(mover, part, feeding, at.speed()))
                         : Optional.empty());
         Electric electric = electric(part, Wiring.of(drive, part.supply().current()), feeding, running, each);
         Optional<Double> pulses = part.signal().kind() == Signal.SPEED && running > 0 && at.speed() > 0
@@ -92,7 +92,7 @@ final class Feeds {
      * Input of an induction motor that is slowed down by its voltage, over the cube of its speed: what its field turns with is not the
      * rotor's speed but its own, so P/P_1 = (n/n_1)² f/f_1. 1 for other motors.
      */
-    private static double slip(AirMover mover, MoverDrive part, BankDrive drive, Feeding feeding, double speed) {
+    static double slip(AirMover mover, MoverDrive part, Feeding feeding, double speed) {
         if (part.control().poles().isEmpty() || !part.supply().current().alternating() || part.supply().frequencies().isEmpty() || !(speed > 0)) {
             return 1;
         }
@@ -135,7 +135,7 @@ final class Feeds {
     }
 
     private DriveState.Load load(Supplies.Source source, List<Bank> banks) {
-        Optional<Double> running = sum(banks.stream().map(Feeds::running).toList());
+        Optional<Double> running = sum(banks.stream().map(this::running).toList());
         Optional<Double> fullest = sum(banks.stream().map(bank -> fullest(bank, source)).toList());
         Optional<Double> starting = sequence(banks, Bank::starting, bank -> bank.part().supply().startTime().orElse(0.0));
         Optional<Double> inrush = sequence(banks, bank -> bank.part().supply().inrush(), bank -> bank.part().supply().inrushTime().orElse(0.0));
@@ -154,11 +154,26 @@ final class Feeds {
     }
 
     /** What a bank takes while it runs, A. */
-    private static Optional<Double> running(Bank bank) {
+    private Optional<Double> running(Bank bank) {
         Optional<Double> turning = bank.feed().running() == 0 ? Optional.of(0.0) : bank.feed().current()
                 .map(amps -> amps * pulsed(bank) * bank.feed().running());
-        Optional<Double> held = bank.feed().locked() == 0 ? Optional.of(0.0) : bank.part().supply().locked().map(amps -> amps * bank.feed().locked());
-        return sum(List.of(turning, held));
+        return sum(List.of(turning, held(bank)));
+    }
+
+    /** What movers take that are fed and do not turn: those whose rotor is held, and those that have too little voltage to start, A. */
+    private Optional<Double> held(Bank bank) {
+        int standing = bank.feed().locked() + (stuck(bank) ? Banks.running(bank.passage(), condition) : 0);
+        return standing == 0 ? Optional.of(0.0) : bank.part().supply().locked().map(amps -> amps * standing);
+    }
+
+    /** Whether its movers stand under voltage; those that their control lets stand are off. */
+    private static boolean stuck(Bank bank) {
+        MoverDrive.SpeedControl control = bank.part().control();
+        double setting = Math.max(bank.feeding().setting(), bank.drive().kick().orElse(0.0));
+        boolean byControl = !Banks.control(bank.part(), bank.drive()).onSupply() && (control.startSetting().filter(least -> setting < least)
+                .isPresent()
+                || control.stopSetting().filter(least -> bank.feeding().setting() < least).isPresent());
+        return (bank.feeding().standing() == Feeding.Standing.DOES_NOT_START || bank.feeding().standing() == Feeding.Standing.STALLS) && !byControl;
     }
 
     /** Share of the time in which a mover takes its current. */
@@ -172,20 +187,25 @@ final class Feeds {
         if (movers == 0 || bank.feeding().source().isEmpty()) {
             return movers == 0 ? Optional.of(0.0) : Optional.empty();
         }
-        SpeedLaw.Supply full = new SpeedLaw.Supply(design, bank.passage(), bank.mover(), condition, 1, bank.point().density(), bank.point()
-                .temperature());
+        MoverDrive.SpeedControl control = bank.part().control();
+        double warm = control.kind() == Control.THERMISTOR && !control.temperatures().isEmpty() ? control.temperatures().getLast()
+                : bank.point().temperature();
+        SpeedLaw.Supply full = new SpeedLaw.Supply(design, bank.passage(), bank.mover(), condition, 1, bank.point().density(), warm);
         Wiring wiring = Wiring.of(bank.drive(), bank.part().supply().current());
         double fixed = bank.mover().fixedLoss().map(Quantity::si).orElse(0.0);
+        double now = bank.point().speed();
         Optional<Double> most = Optional.empty();
         for (double factor : new double[] {1 - source.below(), 1 + source.above()}) {
             Feeding feeding = FedSpeed.at(bank.feeding().source().get() * factor, full, decoding).orElseThrow();
-            double now = bank.point().speed();
-            Optional<Double> power = bank.feed().running() > 0 && now > 0 ? bank.feed().power().map(watts -> fixed
-                    + Math.max(0, watts / bank.feed().running() - fixed) * Math.pow(feeding.speed() / now, 3)) : Optional.empty();
+            Optional<Double> power = bank.feed().running() > 0 && now > 0 ? bank.feed().power().map(watts -> (fixed
+                    + Math.max(0, watts / bank.feed().running() / slip(bank.mover(), bank.part(), bank.feeding(), now) - fixed)
+                    * Math.pow(feeding.speed() / now, 3)) * slip(bank.mover(), bank.part(), feeding, feeding.speed())) : Optional.empty();
             Optional<Double> amps = electric(bank.part(), wiring, feeding, movers, power).current();
             most = amps.isPresent() ? Optional.of(Math.max(most.orElse(0.0), amps.get() * movers)) : most;
         }
-        return most;
+        Optional<Double> locked = bank.feed().locked() == 0 ? Optional.of(0.0) : bank.part().supply().locked().map(amps -> amps * bank.feed()
+                .locked());
+        return most.flatMap(turning -> locked.map(held -> turning + held));
     }
 
     private static Optional<Double> sum(List<Optional<Double>> all) {

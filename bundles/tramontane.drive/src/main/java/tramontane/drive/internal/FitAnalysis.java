@@ -22,6 +22,7 @@ import tramontane.drive.Supplies;
 import tramontane.model.AirMover;
 import tramontane.model.Design;
 import tramontane.model.Passage;
+import tramontane.model.Quantity;
 import tramontane.physics.units.QuantityKind;
 
 /** Whether the parts fit the supplies, and whether their wires carry what the design wants to control and watch. */
@@ -65,8 +66,9 @@ public final class FitAnalysis implements Analysis<DriveFit> {
         return DriveAnalysis.reads(design, MoverDriveSection.NAME);
     }
 
-    /** A bank, its part, and what both say of the drive. */
-    record Fitted(Passage bank, AirMover mover, Optional<MoverDrive> part, BankDrive drive, Optional<Supplies.Source> source) {
+    /** A bank, its part, what both say of the drive, and the lowest voltage that a condition states for it, V. */
+    record Fitted(Passage bank, AirMover mover, Optional<MoverDrive> part, BankDrive drive, Optional<Supplies.Source> source,
+            Optional<Double> stated) {
 
         /** As findings name it. */
         String who() {
@@ -86,10 +88,16 @@ public final class FitAnalysis implements Analysis<DriveFit> {
             Optional<MoverDrive> part = decoding.mover(mover.get());
             BankDrive drive = decoding.bank(passage);
             if (part.isPresent() || decoding.says(passage)) {
-                banks.add(new Fitted(passage, mover.get(), part, drive, drive.supply().flatMap(supplies::source)));
+                banks.add(new Fitted(passage, mover.get(), part, drive, drive.supply().flatMap(supplies::source), stated(design, drive, decoding)));
             }
         }
         return banks;
+    }
+
+    private static Optional<Double> stated(Design design, BankDrive drive, Decoding decoding) {
+        return design.conditions().stream().flatMap(condition -> drive.supply().flatMap(decoding.levels(condition)::of)
+                .flatMap(level -> level.voltage())
+                .or(() -> condition.supplyVoltage().map(Quantity::si)).stream()).filter(volts -> volts > 0).min(Double::compare);
     }
 
     @Override

@@ -18,6 +18,7 @@ import tramontane.drive.Supplies;
 import tramontane.model.Condition;
 import tramontane.model.ControlLaw;
 import tramontane.model.Design;
+import tramontane.model.Passage;
 import tramontane.physics.electric.Cable;
 import tramontane.physics.units.QuantityKind;
 
@@ -59,6 +60,7 @@ final class FitFindings {
             motor(bank, part);
             control(bank, part);
             watch(bank, part);
+            unsignalled(bank, part);
             modulation(bank, part);
             kick(bank, part);
             wire(bank);
@@ -219,6 +221,14 @@ final class FitFindings {
         }
     }
 
+    private void unsignalled(FitAnalysis.Fitted bank, MoverDrive part) {
+        if (part.control().stopsUnsignalled() && Banks.control(part, bank.drive()).ownWire()) {
+            add(Finding.caution(bank.bank().id(), bank.who() + " stops when its control wire breaks or its controller resets")
+                    .remedy("take a part that goes to"
+                    + " full speed then, or let a resistor on the wire do it").source(PRACTICE));
+        }
+    }
+
     private void modulation(FitAnalysis.Fitted bank, MoverDrive part) {
         if (Banks.control(part, bank.drive()) != Control.DUTY || bank.drive().modulation().isEmpty()) {
             return;
@@ -243,7 +253,8 @@ final class FitFindings {
         }
         double kick = bank.drive().kick().get();
         Control real = Banks.control(part, bank.drive());
-        Optional<Double> needed = real.onSupply() ? part.control().startVoltage().flatMap(start -> worst(bank, part).map(full -> start / full))
+        Optional<Double> needed = real.onSupply() ? part.control().startVoltage().map(start -> sent(bank, part, start))
+                .flatMap(start -> worst(bank, part).map(full -> start / full))
                 : real == part.control().kind() ? part.control().startSetting() : Optional.empty();
         needed.filter(least -> kick < least).ifPresent(least -> add(Finding.of(Severity.NOT_MET, bank.bank().id(), "the start pulse of " + bank.who()
                 + ", ", share(kick), ", is below the ", share(least), " from which it starts").remedy("raise it")));
@@ -304,7 +315,9 @@ final class FitFindings {
         Control real = Banks.control(part, bank.drive());
         double kick = bank.drive().kick().orElse(0.0);
         if (real.onSupply()) {
-            return worst(bank, part).flatMap(full -> part.control().startVoltage().filter(least -> kick * full < least).map(least -> least / full));
+            return worst(bank, part).flatMap(full -> part.control().startVoltage().map(least -> sent(bank, part, least))
+                    .filter(least -> kick * full < least)
+                    .map(least -> least / full));
         }
         return real == part.control().kind() ? part.control().startSetting().filter(least -> kick < least) : Optional.empty();
     }
@@ -314,9 +327,23 @@ final class FitFindings {
         return bank.source().map(Supplies.Source::voltage).or(part.supply()::voltage).map(Math::abs);
     }
 
-    /** The lowest that it may be, V. */
+    /** The lowest that it may be in any condition, V. */
     private static Optional<Double> worst(FitAnalysis.Fitted bank, MoverDrive part) {
-        return volts(bank, part).map(full -> full * (1 - bank.source().map(Supplies.Source::below).orElse(0.0)));
+        Optional<Double> usual = volts(bank, part).map(full -> full * (1 - bank.source().map(Supplies.Source::below).orElse(0.0)));
+        return usual.map(full -> bank.stated().map(stated -> Math.min(full, stated)).orElse(full));
+    }
+
+    /** What must be sent so that a voltage is left at rotors at rest: wires and resistors take their part at the starting current, V. */
+    static double sent(FitAnalysis.Fitted bank, MoverDrive part, double volts) {
+        return sent(bank.bank(), bank.drive(), part, volts);
+    }
+
+    static double sent(Passage bank, BankDrive drive, MoverDrive part, double volts) {
+        int together = drive.interval() > 0 ? 1 : Banks.positions(bank);
+        double factor = part.supply().current().alternating() ? part.supply().powerFactor().orElse(1.0) : 1;
+        return volts + part.supply().start().or(part.supply()::locked).map(amps -> Wiring.of(drive, part.supply().current())
+                .drop(amps * factor, together))
+                .orElse(0.0);
     }
 
     private void falling(ControlLaw law) {

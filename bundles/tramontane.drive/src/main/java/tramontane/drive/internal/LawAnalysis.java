@@ -36,7 +36,7 @@ public final class LawAnalysis implements Analysis<ComputedLaws> {
     static final Relation LEAST = new Relation("setting needed",
             "the least s at which every limit leaves the reserve, and every requirement that more speed helps is met",
             "thermal model; root search", "margins rise with speed");
-    static final Relation THROUGH = new Relation("computed law", "f(T) = max over cases of min(s_c, s_c - k (T_c - T))",
+    static final Relation THROUGH = new Relation("computed law", "f(T), straight between its points: max over cases of min(s_c, s_c - k (T_c - T)), no rise a switch",
             "the lowest law that never falls, is no steeper than k, and gives s_c at T_c", "k by the gain margin wanted");
 
     private final Decoding decoding = new Decoding();

@@ -90,10 +90,12 @@ final class LawComputation {
             findings.add(Finding.note("", "no control law is computed: every condition states its own speed setting").remedy(
                     "leave out speed in the conditions that a law is to drive"));
         }
-        if (cases.isEmpty() || cases.stream().anyMatch(each -> each.needed == null)) {
+        cases.removeIf(each -> each.needed == null);
+        if (cases.isEmpty()) {
             return new Result<>(Optional.of(new ComputedLaws(List.of())), List.of(), findings);
         }
         List<ThermalModel.Acting> laws = cases.getFirst().laws;
+        weigh(laws);
         List<LeastLaw.Steepness> slope = steepness(laws);
         List<ControlLaw> computed = laws(laws, slope);
         Checked checked = check(with(computed), slope.size());
@@ -110,6 +112,24 @@ final class LawComputation {
         return new LawReport(this, with(computed), computed, checked.holds()).result();
     }
 
+    /** The aim of all laws: several are computed together. */
+    static String aim(List<ThermalModel.Acting> laws, Decoding decoding) {
+        return decoding.law(laws.getFirst().law()).aim();
+    }
+
+    /** What to know where several laws are weighed against each other. */
+    private void weigh(List<ThermalModel.Acting> laws) {
+        String aim = aim(laws, decoding);
+        if (laws.stream().anyMatch(law -> !decoding.law(law.law()).aim().equals(aim))) {
+            findings.add(Finding.caution("", "the control laws state different aims; they are computed together, for least " + aim)
+                    .remedy("state one aim for all of them"));
+        }
+        if (laws.size() > 1 && aim.equals("noise") && !LeastSettings.sizesKnown(design)) {
+            findings.add(Finding.of(Severity.NOT_JUDGED, "", "which control law is to spare noise at the expense of another cannot be told: not all air movers"
+                    + " state their size; alike sizes are taken").remedy("give rotorDiameter or width of each"));
+        }
+    }
+
     private void look(Engine.Case each) {
         ThermalModel model = models.model(design, each.concrete());
         List<ThermalModel.Acting> laws = Loops.controlling(model.acting(), design, decoding);
@@ -123,7 +143,7 @@ final class LawComputation {
         Optional<ThermalState> now = model.settle(run::cancelled).state();
         LawCase found = new LawCase(each, model, laws, lowest, now);
         cases.add(found);
-        String aim = decoding.law(laws.getFirst().law()).aim();
+        String aim = aim(laws, decoding);
         found.helped = helped(found, model, now);
         LeastSettings.Found least = new LeastSettings(design, model, laws, lowest, aim, (settings, state) -> asked(found, model, settings, state),
                 now, run::cancelled).find(reserve, guess);
@@ -131,8 +151,8 @@ final class LawComputation {
         run.check();
         found.missing = Math.max(0, -least.margin());
         if (least.state().isEmpty()) {
-            findings.add(Finding.of(Severity.NOT_JUDGED, "", "no control law can be computed: in " + each.concrete().id()
-                    + " flow and temperature come to no rest even at full speed"));
+            findings.add(Finding.of(Severity.NOT_JUDGED, "", "computed control laws leave out this condition: flow and temperature come to no rest in it"
+                    + " even at full speed").in(each.concrete().id()));
             return;
         }
         double[] sensor = new double[laws.size()];
@@ -140,9 +160,8 @@ final class LawComputation {
             ThermalModel.Acting law = laws.get(i);
             OptionalDouble reads = model.sensed(law.law(), least.state().get());
             if (reads.isEmpty()) {
-                findings.add(Finding.of(Severity.NOT_JUDGED, "", "no control law can be computed: what " + law.law().id()
-                        + " reads has no temperature in "
-                        + each.concrete().id()));
+                findings.add(Finding.of(Severity.NOT_JUDGED, "", "computed control laws leave out this condition: what " + law.law().id()
+                        + " reads has no temperature in it").in(each.concrete().id()));
                 return;
             }
             sensor[i] = reads.getAsDouble();
@@ -366,7 +385,7 @@ final class LawComputation {
         }
         if (Wishes.unstable(state)) {
             of.limited = false;
-            return "stable duty point";
+            return "sound duty point";
         }
         return tightest;
     }

@@ -14,7 +14,10 @@ import tramontane.model.Form;
 import tramontane.model.Problem;
 import tramontane.model.Values;
 
-/** Control laws as tables of a C header (ISO C99), with a function that reads between their points in whole numbers. */
+/**
+ * Control laws as tables of a C header (ISO C99), with functions that read between their points in whole numbers. Names made of a law's
+ * have no capital letters, locals begin with one, so that no law's name hides another.
+ */
 @Component(service = Exporter.class)
 public final class LawHeader implements Exporter {
 
@@ -96,31 +99,31 @@ public final class LawHeader implements Exporter {
         text.append("""
 
                 /* The setting on the way up, rounded up. */
-                static inline int16_t NAME(int16_t temperature)
+                static inline int16_t NAME(int16_t Temperature)
                 {
-                    int i;
-                    if (temperature <= NAME_temperature[0]) {
+                    int Point;
+                    if (Temperature <= NAME_temperature[0]) {
                         return NAME_setting[0];
                     }
-                    for (i = 1; i < CONSTANT_POINTS; i++) {
-                        if (temperature <= NAME_temperature[i]) {
-                            int32_t width = (int32_t)NAME_temperature[i] - NAME_temperature[i - 1];
-                            int32_t rise = (int32_t)NAME_setting[i] - NAME_setting[i - 1];
-                            int32_t along = (int32_t)temperature - NAME_temperature[i - 1];
-                            int32_t part = rise * along;
-                            return (int16_t)(NAME_setting[i - 1] + (part > 0 ? (part + width - 1) / width : part / width));
+                    for (Point = 1; Point < CONSTANT_POINTS; Point++) {
+                        if (Temperature <= NAME_temperature[Point]) {
+                            int32_t Width = (int32_t)NAME_temperature[Point] - NAME_temperature[Point - 1];
+                            int32_t Rise = (int32_t)NAME_setting[Point] - NAME_setting[Point - 1];
+                            int32_t Along = (int32_t)Temperature - NAME_temperature[Point - 1];
+                            int32_t Part = Rise * Along;
+                            return (int16_t)(NAME_setting[Point - 1] + (Part > 0 ? (Part + Width - 1) / Width : Part / Width));
                         }
                     }
                     return NAME_setting[CONSTANT_POINTS - 1];
                 }
 
                 /* The setting after the one before: on the way down it stays until the sensor is colder by the hysteresis. */
-                static inline int16_t NAME_next(int16_t temperature, int16_t before)
+                static inline int16_t NAME_next(int16_t Temperature, int16_t Before)
                 {
-                    int16_t least = NAME(temperature);
-                    int32_t warmer = (int32_t)temperature + CONSTANT_HYSTERESIS;
-                    int16_t most = NAME((int16_t)(warmer > 32767 ? 32767 : warmer));
-                    return before < least ? least : before > most ? most : before;
+                    int16_t Least = NAME(Temperature);
+                    int32_t Warmer = (int32_t)Temperature + CONSTANT_HYSTERESIS;
+                    int16_t Most = NAME((int16_t)(Warmer > 32767 ? 32767 : Warmer));
+                    return Before < Least ? Least : Before > Most ? Most : Before;
                 }
                 """.replace("NAME", name).replace("CONSTANT", constant));
     }

@@ -78,7 +78,7 @@ final class LawReport {
             double most = steepest;
             int which = i;
             cases.forEach(each -> steps(each, which, law.id(), most, points));
-            ComputedLaws.Law one = new ComputedLaws.Law(law.id(), law.sensor(), laws.get(i).banks(), computation.decoding().law(law).aim(),
+            ComputedLaws.Law one = new ComputedLaws.Law(law.id(), law.sensor(), laws.get(i).banks(), LawComputation.aim(laws, computation.decoding()),
                     points, steepest, holds && enough, takes);
             told.add(one);
             overviews.add(new Overview(pointTable(one), List.of()));
@@ -187,7 +187,8 @@ final class LawReport {
                         .law(each.laws.get(law).law()).tolerance(),
                         "drive section of control law " + id))));
         List<Trace.Term> terms = new ArrayList<>();
-        terms.add(new Trace.Term("steepest slope k, 1/K", QuantityKind.NUMBER, slope, "drive.loop.gainMargin at the settings needed"));
+        terms.add(new Trace.Term("steepest slope k, 1/K", QuantityKind.NUMBER, slope,
+                "gain margins at each setting, and 10 % per kelvin at most (common practice)"));
         points.forEach(point -> terms.add(new Trace.Term("setting at " + Math.round(10 * (point.temperature() - 273.15)) / 10.0 + " °C",
                 QuantityKind.FRACTION,
                 point.setting(), "computed")));

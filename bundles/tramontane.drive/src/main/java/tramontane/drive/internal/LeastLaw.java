@@ -82,9 +82,6 @@ final class LeastLaw {
     static List<ComputedLaws.Point> points(List<Need> needs, double lowest, Steepness steepness, double hysteresis) {
         List<Need> sorted = new ArrayList<>(needs.stream().sorted(Comparator.comparingDouble(Need::temperature)).toList());
         double level = Math.max(lowest, sorted.stream().mapToDouble(Need::setting).max().orElseThrow());
-        if (level < 1 - SAME) { // on to full speed
-            sorted.add(new Need(sorted.getLast().temperature() + steepness.kelvin(1) - steepness.kelvin(level), 1));
-        }
         List<ComputedLaws.Point> falling = new ArrayList<>(); // from the highest point down
         List<Need> kept = kept(sorted, lowest, steepness);
         for (int i = kept.size() - 1; i >= 0; i--) {
@@ -99,12 +96,31 @@ final class LeastLaw {
                 falling.add(new ComputedLaws.Point(begins, below));
             }
         }
-        if (falling.isEmpty()) { // full speed everywhere
-            falling.add(new ComputedLaws.Point(sorted.getFirst().temperature(), lowest));
+        double last = sorted.getLast().temperature();
+        if (falling.isEmpty() || last > falling.getFirst().temperature() + LEVEL) { // as fast as ever needed up to the warmest need
+            falling.addFirst(new ComputedLaws.Point(last, level));
         }
         List<ComputedLaws.Point> points = widened(straight(falling), WIDER * hysteresis);
         Collections.reverse(points);
+        onToFull(points, level, steepness, WIDER * hysteresis);
         return points;
+    }
+
+    /** Goes on to full speed above all needs; there it may be as wide as it must. */
+    private static void onToFull(List<ComputedLaws.Point> points, double level, Steepness steepness, double width) {
+        double from = level;
+        for (double next : steepness.between(level, 1).reversed()) {
+            rise(points, from, next, steepness, width);
+            from = next;
+        }
+        if (from < 1 - SAME) {
+            rise(points, from, 1, steepness, width);
+        }
+    }
+
+    private static void rise(List<ComputedLaws.Point> points, double from, double to, Steepness steepness, double width) {
+        double wide = Math.max(width, steepness.kelvin(to) - steepness.kelvin(from));
+        points.add(new ComputedLaws.Point(points.getLast().temperature() + wide, to));
     }
 
     /** The needs that no other one covers, rising in both. */
@@ -142,17 +158,21 @@ final class LeastLaw {
         return points;
     }
 
-    /** With every rise so wide at least; what lies below moves to lower temperatures, where it gives more. */
+    /** With every rise so wide at least: it begins earlier, and where that meets what lies below, that gives way to lower temperatures. */
     private static List<ComputedLaws.Point> widened(List<ComputedLaws.Point> falling, double width) {
         List<ComputedLaws.Point> points = new ArrayList<>();
-        double moved = 0;
+        ComputedLaws.Point before = null;
         for (ComputedLaws.Point point : falling) {
-            double temperature = point.temperature() - moved;
-            if (!points.isEmpty() && points.getLast().setting() > point.setting() + SAME && points.getLast().temperature() - temperature < width) {
-                moved += temperature - points.getLast().temperature() + width;
-                temperature = points.getLast().temperature() - width;
+            double temperature = point.temperature();
+            if (before != null) {
+                double above = points.getLast().temperature();
+                boolean rises = before.setting() > point.setting() + SAME;
+                temperature = Math.min(temperature, rises ? above - Math.max(width, before.temperature() - temperature) : above);
             }
-            points.add(new ComputedLaws.Point(temperature, point.setting()));
+            before = point;
+            if (points.isEmpty() || temperature < points.getLast().temperature() - SAME) {
+                points.add(new ComputedLaws.Point(temperature, point.setting()));
+            }
         }
         return points;
     }

@@ -268,7 +268,7 @@ final class LeastSettings {
     }
 
     /** Whether sizes of all banks are known, so that noise can be weighed between them. */
-    boolean sizesKnown() {
+    static boolean sizesKnown(Design design) {
         return design.airMovers().stream().allMatch(LeastSettings::hasSize);
     }
 

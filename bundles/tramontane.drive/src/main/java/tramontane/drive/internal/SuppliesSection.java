@@ -112,7 +112,7 @@ public final class SuppliesSection implements SectionType<Supplies> {
     /** Says so if a name is that of no supply. */
     static void unknown(String name, Design design, String place, List<Problem> problems) {
         List<String> known = Sections.decode(new SuppliesSection(), design).map(Supplies::list).orElse(List.of()).stream()
-                .map(Supplies.Source::id).toList();
+                .map(Supplies.Source::id).distinct().toList();
         if (!name.isEmpty() && !known.contains(name)) {
             problems.add(Problem.error(place, '"' + name + "\" is no supply of the design" + Spelling.hint(name, known) + "; expected "
                     + (known.isEmpty() ? "one in the drive section of the design" : "one of " + String.join(", ", known))));

@@ -36,16 +36,18 @@ final class SupplyFindings {
     private static final double MUCH_LOST = 0.02;
     /** Share of the measured speed below which power by the cube alone misleads. */
     private static final double FAR_SLOWER = 0.6;
+    /** Factor of slip on the power from which it is said. */
+    private static final double SLIPS = 1.05;
+    /** Shortest times after which fuses may open, s, at 2.75, 4 and 10 times their rating, and the longest at 2.1 times. */
+    private static final double[] QUICK_GATES = {0.05, 0.01, 0, 1800};
+    private static final double[] SLOW_GATES = {0.4, 0.15, 0.02, 120};
+    private static final double[] TIMES = {2.75, 4, 10};
     /** Load of a supply for long from which little is left for ageing and heat. */
     private static final double HIGH_LOAD = 0.8;
     /** Load of a fuse for long. */
     private static final double FUSE_LOAD = 0.75;
     /** Starting current over the rated one of a fuse from which it may open. */
     private static final double QUICK_FUSE = 2.1;
-    /** The same from which it opens soon, and after how long, s. */
-    private static final double OPENS = 2.75;
-    private static final double QUICK_GATE = 0.05;
-    private static final double SLOW_GATE = 0.4;
     /** Share of its melting integral that a fuse stands again and again. */
     private static final double PULSED_FUSE = 0.3;
     /** Relative range of voltage that a part is taken to stand that states none. */
@@ -70,8 +72,10 @@ final class SupplyFindings {
             lost(bank);
             frequency(bank);
             slip(bank);
+            warm(bank);
             extrapolated(bank);
             windmilling(bank);
+            retries(bank);
         });
         for (DriveState.Load load : state.supplies()) {
             Supplies.Source source = feeds.supplies().source(load.supply()).orElseThrow();
@@ -129,7 +133,7 @@ final class SupplyFindings {
     /** The share of the supply that starts movers. */
     private static double startShare(Feeds.Bank bank) {
         double sent = bank.feeding().source().orElse(1.0);
-        return Math.min(1, bank.part().control().startVoltage().orElse(0.0) / sent);
+        return Math.min(1, FitFindings.sent(bank.passage(), bank.drive(), bank.part(), bank.part().control().startVoltage().orElse(0.0)) / sent);
     }
 
     private void voltage(Feeds.Bank bank) {
@@ -174,6 +178,15 @@ final class SupplyFindings {
                 : "take a thicker or shorter wire";
     }
 
+    /** A held mover that tries again by itself. */
+    private void retries(Feeds.Bank bank) {
+        if (bank.feed().locked() > 0 && bank.part().supply().retry().isPresent()) {
+            add(Finding.note(bank.passage().id(), "a held mover of bank " + bank.passage().id() + " (" + bank.mover().id()
+                    + ") tries to start again every ",
+                    seconds(bank.part().supply().retry().get()), "; its locked current, which is counted as lasting, flows only then"));
+        }
+    }
+
     private void frequency(Feeds.Bank bank) {
         List<Double> rated = bank.part().supply().frequencies();
         if (rated.isEmpty() || bank.feeding().frequency().isEmpty() || Banks.control(bank.part(), bank.drive()) == Control.FREQUENCY
@@ -209,6 +222,17 @@ final class SupplyFindings {
                     ", beyond breakdown: they run warm, and what their rotors do not turn into motion heats them")
                             .remedy("slow them down by frequency, or less")
                     .source("Kloss's formula; small fan motors run so in practice"));
+        }
+    }
+
+    /** Duty power by the cube of the speed is not what such a motor takes. */
+    private void warm(Feeds.Bank bank) {
+        double factor = bank.feed().running() > 0 ? Feeds.slip(bank.mover(), bank.part(), bank.feeding(), bank.point().speed()) : 1;
+        if (factor > SLIPS && bank.feed().power().isPresent()) {
+            add(Finding.note(bank.passage().id(), "the motors of bank " + bank.passage().id() + " (" + bank.mover().id() + ") take ",
+                    new Amount(bank.feed().power().get(), QuantityKind.POWER), ", ", new Amount(factor, QuantityKind.NUMBER),
+                            " times what the cube of their speed"
+                    + " gives at the duty point: the rest is slip, heats them, and is not in the heat of the movers").source("P = T ω_s: textbook"));
         }
     }
 
@@ -395,7 +419,8 @@ final class SupplyFindings {
 
     /**
      * What the starting current does to a fuse. By the gates of IEC 60127-2 (from memory) a fuse may open from 2.1 times its rating on:
-     * quick-acting ones within 30 min, and at 2.75 times after 50 ms; time-lag ones within 2 min, and at 2.75 times after 0.4 s.
+     * quick-acting ones within 30 min, and at 2.75, 4 and 10 times after 50, 10 and 0 ms; time-lag ones within 2 min, and after 0.4, 0.15 and
+     * 0.02 s.
      */
     private void starting(Supplies.Source source, Supplies.Fuse fuse, DriveState.Load load, List<Feeds.Bank> banks, String what) {
         double longest = banks.stream().mapToDouble(bank -> bank.part().supply().startTime().orElse(0.0)).max().orElse(0);
@@ -410,11 +435,16 @@ final class SupplyFindings {
         String remedy = (fuse.slow() ? "take a larger fuse if the wires allow it" : "take a time-lag fuse")
                 + ", or start the movers one after another";
         double melts = longest > 0 ? fuse.melting().map(integral -> Fuse.standing(starting, longest) / integral).orElse(0.0) : 0;
-        boolean opens = times > OPENS && longest > (fuse.slow() ? SLOW_GATE : QUICK_GATE);
+        double[] gate = fuse.slow() ? SLOW_GATES : QUICK_GATES;
+        boolean opens = longest > gate[TIMES.length];
+        for (int i = 0; i < TIMES.length; i++) {
+            opens |= times > TIMES[i] && longest > gate[i];
+        }
         if (times > QUICK_FUSE) {
             add((opens || melts > 1 ? Finding.of(Severity.NOT_MET, source.id(), join(sees, longest > 0 ? ", for " : "", longest > 0
                     ? seconds(longest) : "",
-                    ": it may open")) : Finding.caution(source.id(), join(sees, ": it may open if that lasts"))).remedy(remedy).source(gates));
+                    ": it may open")) : Finding.caution(source.id(), join(sees, longest > 0 ? ": it may open if that lasts"
+                            : ", and nothing says for how long: it may open"))).remedy(remedy).source(gates));
         }
     }
 

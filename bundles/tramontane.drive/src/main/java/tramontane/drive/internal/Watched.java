@@ -36,9 +36,10 @@ import tramontane.physics.units.QuantityKind;
  * @param turned      speed to which that flow turns it, rad/s
  * @param share       highest speed of a failed mover over the speed asked for in its case
  * @param stands      control law that lets healthy movers stand
+ * @param before      time after which its first mover starts: those of banks before it on its supply start first, s
  */
 record Watched(FitAnalysis.Fitted bank, MoverDrive part, double slowest, String slowestCase, double failedFlow, Optional<String> failedCase,
-        double turned, double share, Optional<String> stands) {
+        double turned, double share, Optional<String> stands, double before) {
 
     /** The watched bank; empty where nobody watches it, it tells nothing, or no mover runs in any case. */
     static Optional<Watched> of(Design design, FitAnalysis.Fitted bank, Map<String, OperatingPoint> points, Decoding decoding) {
@@ -54,7 +55,20 @@ record Watched(FitAnalysis.Fitted bank, MoverDrive part, double slowest, String 
             }
         }
         return seen.slowest == Double.POSITIVE_INFINITY ? Optional.empty() : Optional.of(new Watched(bank, bank.part().get(), seen.slowest,
-                seen.slowestCase, seen.failedFlow, seen.failedCase, seen.turned, seen.share, seen.stands));
+                seen.slowestCase, seen.failedFlow, seen.failedCase, seen.turned, seen.share, seen.stands, before(design, bank, decoding)));
+    }
+
+    /** Movers of banks on one supply start one bank after another, in the order of the design. */
+    private static double before(Design design, FitAnalysis.Fitted bank, Decoding decoding) {
+        double time = 0;
+        for (FitAnalysis.Fitted each : FitAnalysis.banks(design, decoding)) {
+            if (each.bank().id().equals(bank.bank().id())) {
+                return bank.drive().interval() > 0 ? time : 0;
+            }
+            boolean same = each.drive().supply().isPresent() && each.drive().supply().equals(bank.drive().supply());
+            time += same ? Banks.positions(each.bank()) * each.drive().interval() : 0;
+        }
+        return 0;
     }
 
     /** What was seen so far. */
@@ -205,7 +219,7 @@ record Watched(FitAnalysis.Fitted bank, MoverDrive part, double slowest, String 
                     speed(high ? window.lowest() : window.failed()), " (" + (high ? slowestCase : failedCase.orElse("counted with its error")) + ")")
                     .remedy("set it between ", amount(window, window.from()), " and ", amount(window, window.to())));
         }
-        double last = (Banks.positions(bank.bank()) - 1) * bank.drive().interval();
+        double last = before + (Banks.positions(bank.bank()) - 1) * bank.drive().interval();
         Optional<Double> start = part.supply().startTime().map(time -> last + time);
         if (bank.drive().alarm().isPresent() && start.filter(time -> alarm().delay() < time).isPresent()) {
             findings.add(Finding.of(Severity.NOT_MET, id, "the alarm of " + bank.who() + " waits ", seconds(alarm().delay()), last > 0

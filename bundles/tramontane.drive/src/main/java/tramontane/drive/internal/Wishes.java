@@ -81,7 +81,7 @@ final class Wishes {
                 .allMatch(kind -> kind.equals(QuantityKind.TEMPERATURE) || kind.equals(QuantityKind.TEMPERATURE_DIFFERENCE));
     }
 
-    /** The least margin of some, K; infinite where none has a figure; below zero where a duty point is unstable. */
+    /** The least margin of some, K; infinite where none has a figure; too little where a duty point is unstable. */
     double margin(List<Requirement> some, At at) {
         double least = unstable(at.state()) ? reserve - 1 : Double.POSITIVE_INFINITY;
         for (Requirement each : some) {
@@ -90,9 +90,9 @@ final class Wishes {
         return least;
     }
 
-    /** Whether a bank works where a small change of flow grows. */
+    /** Whether a bank works where a small change of flow grows, or is blown backwards by others while it runs. */
     static boolean unstable(ThermalState state) {
-        return state.point().banks().stream().anyMatch(bank -> bank.speed() > 0 && !bank.stable());
+        return state.point().banks().stream().anyMatch(bank -> bank.speed() > 0 && (!bank.stable() || bank.flow() < 0));
     }
 
     /** The margin of one, K, others than temperatures made comparable; infinite where nothing gives its figure. */

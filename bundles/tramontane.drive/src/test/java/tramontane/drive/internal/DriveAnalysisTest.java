@@ -242,6 +242,25 @@ class DriveAnalysisTest {
                 + " a smaller resistor", all.getFirst());
     }
 
+    /** A held rotor takes its current whatever the others do; movers that get too little to start are held by themselves. */
+    @Test
+    void whatDoesNotTurnTakesItsLockedCurrent() {
+        Boxes.Told<DriveState> held = Boxes.drive(Boxes.Box.of(DC + ", 'control': {'kind': 'duty'}", "'supply': 'main'")
+                .withSupplies(main("")).withConditions(
+                "{'id': 'held', 'speed': 0.5, 'failed': [{'bank': 'fans', 'position': 1, 'state': 'locked'}]}").design());
+        double full = held.figure("drive.bank.current", "fans") * 8;
+        assertEquals(1 + full, held.figure("drive.supply.fullest", "main"), 1e-9);
+        Boxes.Told<DriveState> stuck = Boxes.drive(Boxes.Box.of(DC + ", 'control': {'kind': 'voltage', 'startVoltage': '23 V'}",
+                "'supply': 'main', 'resistor': '12 ohm'")
+                .withSupplies(main("")).design());
+        assertEquals(0, stuck.data().bank("fans").orElseThrow().running());
+        assertEquals(2, stuck.figure("drive.supply.current", "main"), 1e-12);
+        Boxes.Told<DriveState> off = Boxes.drive(Boxes.Box.of(DC + ", 'control': {'kind': 'duty', 'startSetting': '30 %'}",
+                "'supply': 'main'").withSupplies(
+                main("")).withConditions("{'id': 'c', 'speed': 0.2}").design());
+        assertEquals(0, off.figure("drive.supply.current", "main"), 0);
+    }
+
     @Test
     void whatStandsIsSaid() {
         List<String> all = Boxes.drive(Boxes.Box.of(DC + ", 'control': {'kind': 'duty', 'startSetting': '30 %'}", "").withConditions(

@@ -174,6 +174,22 @@ class FitAnalysisTest {
                 + " to 55.6 %, or give a start pulse (kick)"), all);
     }
 
+    /** At rest 1 A leaves 4 V on 4 Ω: 16 of 24 V must be sent; where a condition has 20 V, 80 %. */
+    @ParameterizedTest
+    @CsvSource({"'', 66.7", "'{''id'': ''low'', ''supplyVoltage'': ''20 V''}', 80.0"})
+    void theStartCountsTheDropAtRest(String conditions, String setting) {
+        List<String> all = fit(Boxes.Box.of("'supply': {'current': 'DC', 'voltage': '24 V', 'start': '1 A'}, 'control': {'kind': 'voltage', 'startVoltage': '12 V'}",
+                "'resistor': '4 ohm'").withConditions(conditions == null ? "" : conditions).with(LAW.formatted("50 100 %")));
+        assertTrue(all.getFirst().contains("below the " + setting + " % from which bank fans (F) starts"), all.toString());
+    }
+
+    @Test
+    void aPartThatStopsWithoutASignal() {
+        assertTrue(fit(Boxes.Box.of(FOUR.replace("'stopSetting': '20 %'", "'stopSetting': '20 %', 'unsignalled': 'stops'"), "")).getFirst()
+                .startsWith(
+                "caution: bank fans (F) stops when its control wire breaks"));
+    }
+
     /** A law that falls with temperature. */
     @Test
     void aLawThatFalls() {

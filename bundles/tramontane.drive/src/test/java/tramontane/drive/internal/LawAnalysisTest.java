@@ -169,6 +169,16 @@ class LawAnalysisTest {
                         Boxes.laws(plain.withRequirements(List.of(far))).sentences().toString());
     }
 
+    @Test
+    void aConditionWithoutRestIsLeftOut() {
+        Design design = design("100 W", "", CONDITIONS + ", {'id': 'none', 'failed': [{'bank': 'fans', 'position': 1, 'state': 'locked'},"
+                + " {'bank': 'fans', 'position': 2, 'state': 'locked'}]}");
+        Boxes.Told<ComputedLaws> told = Boxes.laws(design);
+        assertEquals(5, told.data().law("law").orElseThrow().cases().size() - told.data().law("law").orElseThrow().cases().stream()
+                .filter(each -> each.id().equals("none")).count());
+        assertTrue(told.data().law("law").orElseThrow().points().size() >= 2);
+    }
+
     /** A slow sensor close to the limit takes the slope that it may have. */
     @Test
     void theGainMarginLimitsTheSlope() {

@@ -82,8 +82,8 @@ class LeastLawTest {
     void twoNeedsFarApart() {
         List<ComputedLaws.Point> points = LeastLaw.points(List.of(new LeastLaw.Need(320, 0.8), new LeastLaw.Need(300, 0.4)), 0.2,
                 LeastLaw.Steepness.of(0.1), 0);
-        assertEquals(List.of(298.0, 300.0, 316.0, 322.0), points.stream().map(point -> Math.round(1e6 * point.temperature()) / 1e6).toList());
-        assertEquals(List.of(0.2, 0.4, 0.4, 1.0), points.stream().map(point -> Math.round(1e6 * point.setting()) / 1e6).toList());
+        assertEquals(List.of(298.0, 300.0, 316.0, 320.0, 322.0), points.stream().map(point -> Math.round(1e6 * point.temperature()) / 1e6).toList());
+        assertEquals(List.of(0.2, 0.4, 0.4, 0.8, 1.0), points.stream().map(point -> Math.round(1e6 * point.setting()) / 1e6).toList());
     }
 
     /** By hand: 80 % at 320 K; 5 %/K up to 50 %, 10 %/K above: 50 % at 317 K, 20 % at 311 K; full speed at 322 K. */
@@ -91,8 +91,17 @@ class LeastLawTest {
     void steeperWhereItMayBe() {
         List<ComputedLaws.Point> points = LeastLaw.points(List.of(new LeastLaw.Need(320, 0.8)), 0.2,
                 new LeastLaw.Steepness(new double[] {0.2, 0.5, 1}, new double[] {0.05, 0.1}), 0);
-        assertEquals(List.of(311.0, 317.0, 322.0), points.stream().map(point -> Math.round(1e6 * point.temperature()) / 1e6).toList());
-        assertEquals(List.of(0.2, 0.5, 1.0), points.stream().map(point -> Math.round(1e6 * point.setting()) / 1e6).toList());
+        assertEquals(List.of(311.0, 317.0, 320.0, 322.0), points.stream().map(point -> Math.round(1e6 * point.temperature()) / 1e6).toList());
+        assertEquals(List.of(0.2, 0.5, 0.8, 1.0), points.stream().map(point -> Math.round(1e6 * point.setting()) / 1e6).toList());
+    }
+
+    /** With 8 K of hysteresis each rise takes 8.4 K; what lies 16 K below stays where it is. */
+    @Test
+    void aWideHysteresisLeavesWhatItDoesNotMeet() {
+        List<ComputedLaws.Point> points = LeastLaw.points(List.of(new LeastLaw.Need(320, 0.8), new LeastLaw.Need(300, 0.4)), 0.2,
+                LeastLaw.Steepness.of(0.1), 8);
+        assertEquals(List.of(291.6, 300.0, 311.6, 320.0, 328.4), points.stream().map(point -> Math.round(1e6 * point.temperature()) / 1e6).toList());
+        assertEquals(List.of(0.2, 0.4, 0.4, 0.8, 1.0), points.stream().map(point -> Math.round(1e6 * point.setting()) / 1e6).toList());
     }
 
     @Test

@@ -128,6 +128,15 @@ class WatchAnalysisTest {
                 + " more than 4.00 s, or mute it while they start"), Boxes.watch(box.design()).sentences());
     }
 
+    /** Two movers, 5 s apart: the last one starts after 5 s and runs 4 s later. */
+    @Test
+    void anAlarmWaitsForTheLastOfThem() {
+        String bank = "'watch': 'speed', 'interval': '5 s', 'alarm': {'speed': '600 rpm', 'delay': '%s'}";
+        String part = PART.replace("'24 V'", "'24 V', 'startTime': '4 s'");
+        assertTrue(Boxes.watch(Boxes.Box.of(part, bank.formatted("8 s")).design()).sentences().getFirst().contains("has run up only after 9.00 s"));
+        assertEquals(List.of(), Boxes.watch(Boxes.Box.of(part, bank.formatted("9.5 s")).design()).sentences());
+    }
+
     @Test
     void nobodyWatchesAPartThatTellsNothing() {
         assertEquals(List.of(), Boxes.watch(Boxes.Box.of("'supply': {'current': 'DC'}", "'watch': 'speed'").design()).data().banks());
