@@ -29,7 +29,7 @@ import tramontane.thermal.ThermalModels;
 public final class LawAnalysis implements Analysis<ComputedLaws> {
 
     static final FigureKind NEEDED = new FigureKind("drive.law.needed", "setting needed", QuantityKind.FRACTION, Better.LOWER,
-            "Lowest setting of a control law that holds all temperatures in a case; full speed where none does.");
+            "Lowest setting of a control law that holds all limits, and all requirements that more speed helps, in a case; full speed where none does.");
     static final FigureKind COMPUTED = new FigureKind("drive.law.setting", "setting by the computed law", QuantityKind.FRACTION, Better.LOWER,
             "The setting at which the computed control law rests in a case.");
 

@@ -84,7 +84,7 @@ public final class LawHeader implements Exporter {
     private static void law(StringBuilder text, LawTables.Written law, String name) {
         String constant = name.toUpperCase(Locale.ROOT);
         String what = !law.computed() ? "as stated in the design" : "computed for least " + law.aim()
-                + (law.holds() ? ", holds all temperatures" : ", DOES NOT HOLD ALL TEMPERATURES");
+                + (law.holds() ? ", holds all limits" : ", DOES NOT HOLD ALL LIMITS");
         text.append("\n/* ").append(comment(law.id())).append(", sensor: ").append(comment(law.sensor())).append("; ").append(what).append(" */\n");
         text.append("#define ").append(constant).append("_POINTS ").append(law.points().size()).append('\n');
         text.append("#define ").append(constant).append("_HYSTERESIS ").append(law.hysteresis()).append('\n');

@@ -113,10 +113,10 @@ final class LawReport {
             findings.add(Finding.note("", what + " asks for more than it must: ", new Amount(now, QuantityKind.FRACTION),
                     " on the mean of all conditions,"
                     + " where a law computed for least " + law.aim() + " asks for ", new Amount(then, QuantityKind.FRACTION),
-                            " and holds all temperatures")
+                            " and holds all limits")
                     .remedy("take the computed points; the export control-law writes them as a table"));
         } else if (!holds) {
-            findings.add(Finding.caution("", "the law computed for " + what + " was not found to hold all temperatures in all conditions").remedy(
+            findings.add(Finding.caution("", "the law computed for " + what + " was not found to hold all limits in all conditions").remedy(
                     "leave a larger reserve in its drive section"));
         }
         if (drive.lowest().isEmpty() && computation.needed(cases.getFirst().laws.get(index(law))).isEmpty()) {

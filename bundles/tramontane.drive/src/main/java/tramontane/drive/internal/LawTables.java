@@ -86,7 +86,7 @@ final class LawTables {
                         + " could not be computed; expected one that acts in a condition, in a design whose temperatures can be computed"));
             } else {
                 if (!found.get().holds()) {
-                    problems.add(Problem.caution("law", "the law computed for " + law.id() + " does not hold all temperatures in all conditions"));
+                    problems.add(Problem.caution("law", "the law computed for " + law.id() + " does not hold all limits in all conditions"));
                 }
                 written.add(new Written(law.id(), law.sensor(), true, found.get().aim(), found.get().holds(), points(
                         found.get().points().stream().mapToDouble(ComputedLaws.Point::temperature).toArray(),

@@ -83,8 +83,8 @@ class LawTablesTest {
         assertEquals("controlLaws: the design has no control law; expected one, with the sensor that it reads", empty.problems().getFirst()
                 .sentence());
         Exporter.Exported weak = new LawHeader().write(DESIGN, evaluation(computed(false)), settings("law", "fan law"));
-        assertTrue(weak.text().contains("DOES NOT HOLD ALL TEMPERATURES"));
-        assertEquals("law: the law computed for fan law does not hold all temperatures in all conditions", weak.problems().getFirst().sentence());
+        assertTrue(weak.text().contains("DOES NOT HOLD ALL LIMITS"));
+        assertEquals("law: the law computed for fan law does not hold all limits in all conditions", weak.problems().getFirst().sentence());
     }
 
     @ParameterizedTest
