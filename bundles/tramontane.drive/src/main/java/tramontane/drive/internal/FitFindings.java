@@ -171,7 +171,7 @@ final class FitFindings {
         }
         if (real == Control.FREQUENCY && !alternating) {
             add(Finding.of(Severity.NOT_MET, bank.bank().id(), bank.who() + " is to be controlled by frequency, but takes DC").remedy("control it by "
-                    + (own == Control.NONE ? "voltage" : own.word())));
+                    + (own == Control.NONE || own == Control.FREQUENCY ? "voltage" : own.word())));
         } else if (real == Control.PULSED_SUPPLY && alternating) {
             add(Finding.of(Severity.NOT_MET, bank.bank().id(), bank.who() + " is to be controlled by a pulsed supply, but takes AC").remedy(
                     "control it by voltage or frequency"));

@@ -104,7 +104,8 @@ final class SupplyFindings {
                     share(control.startSetting().get())).remedy("raise the lowest setting to ", share(control.startSetting().get()),
                     ", or give a start pulse (kick) of as much")
                     : Finding.of(Severity.NOT_MET, bank.passage().id(), what + " do not start from rest: ", feeding.sent().map(SupplyFindings::volts)
-                    .<Object>map(amount -> amount).orElse("what they are sent"), " are sent, and too little is left while they stand: they need ",
+                    .<Object>map(amount -> amount).orElse("what they are sent"), dropsAtRest(bank)
+                            ? " are sent, and too little is left while they stand: they need " : " are sent, and they need ",
                     volts(control.startVoltage().orElse(0.0))).remedy(bank.drive().resistor() > 0 ? new Object[] {"take a smaller resistor"}
                     : new Object[] {"raise the lowest setting, or give a start pulse (kick) of at least ", share(startShare(bank))}));
             case STALLS -> add(feeding.terminals().isPresent() && control.stallVoltage().isPresent() && byVoltage
@@ -123,6 +124,11 @@ final class SupplyFindings {
                 // it runs
             }
         }
+    }
+
+    /** Whether wires or resistors take a part of the voltage before movers turn. */
+    private static boolean dropsAtRest(Feeds.Bank bank) {
+        return FitFindings.sent(bank.passage(), bank.drive(), bank.part(), 0) > 0;
     }
 
     /** Movers that are fed though none turns. */

@@ -218,8 +218,9 @@ class FitAnalysisTest {
         assertTrue(fit(Boxes.Box.of("'supply': {'current': 'AC', 'voltage': '24 V'}", "'control': 'frequency'").withPart(Boxes.PART
                 + ", 'motor': 'EC'"))
                 .getFirst().startsWith("not met: bank fans (F) makes its own DC from the mains, so that a changed frequency does not slow it down"));
-        assertTrue(fit(Boxes.Box.of(DC24, "'control': 'frequency'")).getFirst().startsWith(
-                "not met: bank fans (F) is to be controlled by frequency, but takes DC"));
+        for (Boxes.Box box : List.of(Boxes.Box.of(DC24, "'control': 'frequency'"), Boxes.Box.of(DC24 + ", 'control': {'kind': 'frequency'}", ""))) {
+            assertEquals("not met: bank fans (F) is to be controlled by frequency, but takes DC | control it by voltage", fit(box).getFirst());
+        }
     }
 
     @Test
