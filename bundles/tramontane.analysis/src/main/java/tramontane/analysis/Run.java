@@ -54,9 +54,13 @@ public interface Run {
         return false;
     }
 
-    /** This run for a part of it that wants data and the values of figures alone, without a trace. */
-    default Run briefly() {
-        return new BriefRun(this);
+    /**
+     * A run without an engine, as for a unit test: nobody watches or cancels it, and no question has an answer.
+     *
+     * @param trace where steps go; {@link Trace#SILENT}, or {@link Trace#into}
+     */
+    static Run alone(Trace trace) {
+        return new LoneRun(trace);
     }
 
     /** Where to say where figures come from; does nothing in normal runs. */

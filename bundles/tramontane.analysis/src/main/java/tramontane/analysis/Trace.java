@@ -21,6 +21,38 @@ public interface Trace {
     /** What stands between a figure's id and its place where an input names both: {@code airflow.bay.pressure at box}. */
     String AT = " at ";
 
+    /** To which nobody listens. */
+    Trace SILENT = new Trace() {
+        @Override
+        public boolean recording() {
+            return false;
+        }
+
+        @Override
+        public void step(Step step) {
+            // nobody listens
+        }
+    };
+
+    /**
+     * One that keeps what it is told.
+     *
+     * @param steps to which every step is added
+     */
+    static Trace into(List<Step> steps) {
+        return new Trace() {
+            @Override
+            public boolean recording() {
+                return true;
+            }
+
+            @Override
+            public void step(Step step) {
+                steps.add(step);
+            }
+        };
+    }
+
     /** Whether anybody listens; guard the making of steps with it. */
     boolean recording();
 

@@ -69,44 +69,7 @@ public class DriveBenchmark {
         }
     }
 
-    private static final Run QUIET = new Run() {
-
-        @Override
-        public boolean cancelled() {
-            return false;
-        }
-
-        @Override
-        public void progress(double fraction, String message) {
-            // nobody looks
-        }
-
-        @Override
-        public Trace trace() {
-            return new Trace() {
-
-                @Override
-                public boolean recording() {
-                    return false;
-                }
-
-                @Override
-                public void step(Step step) {
-                    // nobody listens
-                }
-            };
-        }
-
-        @Override
-        public <R> Optional<R> ask(Design design, Condition condition, Class<R> type) {
-            return Optional.empty();
-        }
-
-        @Override
-        public List<Figure> figures(Design design, Condition condition, String id) {
-            return List.of();
-        }
-    };
+    private static final Run QUIET = Run.alone(Trace.SILENT);
 
     /** Reads the design. */
     @Setup

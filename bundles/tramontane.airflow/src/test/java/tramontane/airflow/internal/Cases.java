@@ -202,7 +202,7 @@ final class Cases {
             services.add(Map.entry(Map.of("service.ranking", i, "service.id", (long) i), laws[i]));
         }
         AirflowAnalysis analysis = new AirflowAnalysis(KINDS, services);
-        return analysis.run(new Given(analysis.reads(design.withConditions(List.of(condition))), condition), new Watched(steps));
+        return analysis.run(new Given(analysis.reads(design.withConditions(List.of(condition))), condition), Run.alone(steps == null ? Trace.SILENT : Trace.into(steps)));
     }
 
     /** What is said of an air path at bay temperatures and speed settings of their own. */
@@ -210,7 +210,7 @@ final class Cases {
             Optional<AirPathSolution> start, List<Trace.Step> steps, SpeedLaw... laws) {
         Design read = AirflowStudy.reads(design.withConditions(List.of(condition)), List.of(laws));
         return AirflowStudy.of(read, AirPathModel.of(read, condition, KINDS), List.of(laws), feeds, temperatures, start,
-                new Watched(steps));
+                Run.alone(steps == null ? Trace.SILENT : Trace.into(steps)));
     }
 
     /** What feeds a mover of a design in which there is nothing else. */
@@ -234,44 +234,6 @@ final class Cases {
         @Override
         public List<Figure> figures(String id) {
             return List.of();
-        }
-    }
-
-    private record Watched(List<Trace.Step> steps) implements Run, Trace {
-
-        @Override
-        public boolean cancelled() {
-            return false;
-        }
-
-        @Override
-        public void progress(double fraction, String message) {
-            // nobody looks
-        }
-
-        @Override
-        public Trace trace() {
-            return this;
-        }
-
-        @Override
-        public <R> Optional<R> ask(Design design, Condition condition, Class<R> type) {
-            return Optional.empty();
-        }
-
-        @Override
-        public List<Figure> figures(Design design, Condition condition, String id) {
-            return List.of();
-        }
-
-        @Override
-        public boolean recording() {
-            return steps != null;
-        }
-
-        @Override
-        public void step(Step step) {
-            steps.add(step);
         }
     }
 }

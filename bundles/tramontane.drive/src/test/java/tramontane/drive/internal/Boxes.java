@@ -103,7 +103,7 @@ final class Boxes {
         AirflowAnalysis airflow = new AirflowAnalysis(PASSAGES, SPEEDS);
         Map<String, OperatingPoint> points = new LinkedHashMap<>();
         for (Engine.Case each : Cases.of(design, Set.of()).list()) {
-            Result<OperatingPoint> flow = airflow.run(new Given(airflow.reads(design), Optional.of(each.concrete()), Map.of()), new Watching());
+            Result<OperatingPoint> flow = airflow.run(new Given(airflow.reads(design), Optional.of(each.concrete()), Map.of()), Run.alone(Trace.SILENT));
             points.put(each.concrete().id(), flow.data().orElseThrow(() -> new AssertionError(flow.findings().stream().map(Boxes::sentence)
                     .toList().toString())));
         }
@@ -140,11 +140,12 @@ final class Boxes {
     }
 
     static <T> Told<T> run(Analysis<T> analysis, Design design, Optional<Condition> condition, Map<String, ?> data) {
-        return run(analysis, design, condition, data, new Watching());
+        List<Trace.Step> steps = new ArrayList<>();
+        return run(analysis, design, condition, data, Run.alone(Trace.into(steps)), steps);
     }
 
-    static <T> Told<T> run(Analysis<T> analysis, Design design, Optional<Condition> condition, Map<String, ?> data, Watching watching) {
-        return new Told<>(analysis.run(new Given(analysis.reads(design), condition, new LinkedHashMap<>(data)), watching), watching.steps);
+    static <T> Told<T> run(Analysis<T> analysis, Design design, Optional<Condition> condition, Map<String, ?> data, Run run, List<Trace.Step> steps) {
+        return new Told<>(analysis.run(new Given(analysis.reads(design), condition, new LinkedHashMap<>(data)), run), steps);
     }
 
     /** A result, and where its figures come from. */
@@ -197,47 +198,6 @@ final class Boxes {
         @Override
         public List<Figure> figures(String id) {
             return List.of();
-        }
-    }
-
-    /** A run that nobody watches but for its steps. */
-    static class Watching implements Run, Trace {
-
-        final List<Trace.Step> steps = new ArrayList<>();
-
-        @Override
-        public boolean cancelled() {
-            return false;
-        }
-
-        @Override
-        public void progress(double fraction, String message) {
-            // nobody looks
-        }
-
-        @Override
-        public Trace trace() {
-            return this;
-        }
-
-        @Override
-        public <R> Optional<R> ask(Design design, Condition condition, Class<R> type) {
-            return Optional.empty();
-        }
-
-        @Override
-        public List<Figure> figures(Design design, Condition condition, String id) {
-            return List.of();
-        }
-
-        @Override
-        public boolean recording() {
-            return true;
-        }
-
-        @Override
-        public void step(Step step) {
-            steps.add(step);
         }
     }
 }

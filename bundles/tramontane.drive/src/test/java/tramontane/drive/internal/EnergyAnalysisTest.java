@@ -3,6 +3,7 @@ package tramontane.drive.internal;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -15,7 +16,9 @@ import tramontane.analysis.Cases;
 import tramontane.analysis.Engine;
 import tramontane.analysis.Figure;
 import tramontane.analysis.FigureKind;
+import tramontane.analysis.Run;
 import tramontane.analysis.Table;
+import tramontane.analysis.Trace;
 import tramontane.drive.DriveState;
 import tramontane.drive.EnergyUse;
 import tramontane.model.Condition;
@@ -30,12 +33,17 @@ class EnergyAnalysisTest {
     private static final String MISSION = ", 'mission': [{'condition': 'day', 'timePerYear': '4000 h'}, {'condition': 'night', 'timePerYear': '4000 h'}]";
 
     /** Answers what if with the drive at the air flow, and with a noise that goes with 50 lg n. */
-    private static final class Answering extends Boxes.Watching {
+    private record Answering(boolean noise, Trace trace) implements Run {
         private static final FigureKind LEVEL = new FigureKind("acoustics.level", "level", QuantityKind.LEVEL, Better.LOWER, "");
-        private final boolean noise;
 
-        Answering(boolean noise) {
-            this.noise = noise;
+        @Override
+        public boolean cancelled() {
+            return false;
+        }
+
+        @Override
+        public void progress(double fraction, String message) {
+            // nobody looks
         }
 
         @Override
@@ -57,7 +65,8 @@ class EnergyAnalysisTest {
         }
         Map<String, DriveState> typed = new LinkedHashMap<>();
         states.forEach((id, state) -> typed.put(id, (DriveState) state));
-        return Boxes.run(new EnergyAnalysis(), design, Optional.empty(), typed, new Answering(noise));
+        List<Trace.Step> steps = new ArrayList<>();
+        return Boxes.run(new EnergyAnalysis(), design, Optional.empty(), typed, new Answering(noise, Trace.into(steps)), steps);
     }
 
     /** 12 W by day, an eighth by night (cube of the speed), 80 % efficiency: 60 kWh and 7.5 of 120 kWh at 0.25 EUR. */

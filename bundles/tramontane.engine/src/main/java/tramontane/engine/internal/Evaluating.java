@@ -22,6 +22,7 @@ import tramontane.analysis.OperatingPoint;
 import tramontane.analysis.Overview;
 import tramontane.analysis.Result;
 import tramontane.analysis.Severity;
+import tramontane.analysis.Trace;
 import tramontane.analysis.Verdict;
 import tramontane.model.Condition;
 import tramontane.model.Design;
@@ -256,7 +257,7 @@ final class Evaluating {
         Answer answer = null;
         try {
             answer = plan().session().run(job, null, node.card, plan().design(), node.concrete, plan()::allCases,
-                    this::answer, Session.SILENT);
+                    this::answer, Trace.SILENT);
         } catch (Throwable e) { // the caller waits for every node
             answer = Answer.failed(Failure.finding(Failure.sentence(node.card.name(), e)));
         } finally {

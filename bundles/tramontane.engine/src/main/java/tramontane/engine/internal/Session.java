@@ -33,18 +33,6 @@ final class Session {
     /** How deep asking "what if" may go. */
     static final int DEEPEST = 32;
 
-    static final Trace SILENT = new Trace() {
-        @Override
-        public boolean recording() {
-            return false;
-        }
-
-        @Override
-        public void step(Step step) {
-            // nobody listens
-        }
-    };
-
     private final Order order;
     private final Memo memo;
     private final Bars bars;
@@ -181,7 +169,7 @@ final class Session {
             List<Object> wanted = List.of(giver, concrete);
             Answer known = found.get(wanted);
             if (known == null) {
-                known = run(giver, concrete, SILENT);
+                known = run(giver, concrete, Trace.SILENT);
                 found.put(wanted, known);
                 // what failed may succeed another time, so that the asking result must not be kept
                 known.remarks().stream().filter(remark -> remark.severity() == Severity.ERROR).forEach(trouble::add);

@@ -15,8 +15,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
-import tramontane.analysis.Evaluation;
 import tramontane.analysis.Evaluation.Status;
+import tramontane.analysis.Evaluation;
 import tramontane.analysis.Figure;
 import tramontane.analysis.FigureKind;
 import tramontane.analysis.Finding;
@@ -25,6 +25,7 @@ import tramontane.analysis.LinkKind;
 import tramontane.analysis.LinkLaw;
 import tramontane.analysis.PassageKind;
 import tramontane.analysis.Result;
+import tramontane.analysis.Trace;
 import tramontane.engine.internal.Toy.Alpha;
 import tramontane.engine.internal.Toy.Beta;
 import tramontane.model.AirPath;
@@ -254,13 +255,13 @@ class KeepingTest {
         Map<String, Key> keys = Map.of("a", key(card, "a"), "b", key(card, "b"), "c", key(card, "c"));
         for (String id : List.of("a", "b", "a", "c")) {
             Job job = new Job(running -> { });
-            Frame frame = new Frame(null, job, null, card, Session.SILENT);
+            Frame frame = new Frame(null, job, null, card, Trace.SILENT);
             if (memo.enter(keys.get(id), frame, List.of(), new HashMap<>()) instanceof Memo.Compute(Pending pending)) {
                 memo.leave(pending, Answer.of(Result.of(id), List.of(), 1, List.of()), true, new HashMap<>());
             }
         }
         assertEquals(2, memo.size());
-        Frame frame = new Frame(null, new Job(running -> { }), null, card, Session.SILENT);
+        Frame frame = new Frame(null, new Job(running -> { }), null, card, Trace.SILENT);
         assertTrue(memo.enter(keys.get("a"), frame, List.of(), new HashMap<>()) instanceof Memo.Kept);
         assertTrue(memo.enter(keys.get("b"), frame, List.of(), new HashMap<>()) instanceof Memo.Compute);
         memo.retain(List.of());

@@ -73,10 +73,10 @@ final class Runs {
         List<Trace.Step> flowSteps = new ArrayList<>();
         List<Trace.Step> steps = new ArrayList<>();
         CoupledAnalysis coupled = new CoupledAnalysis(new ThermalModels(Designs.PASSAGES, Designs.LINKS, SPEEDS));
-        Result<OperatingPoint> flow = coupled.run(new Given(coupled.reads(design), Optional.of(condition), Map.of()), new Watched(flowSteps));
+        Result<OperatingPoint> flow = coupled.run(new Given(coupled.reads(design), Optional.of(condition), Map.of()), Run.alone(Trace.into(flowSteps)));
         ThermalAnalysis thermal = new ThermalAnalysis(new ThermalModels(Designs.PASSAGES, Designs.LINKS, SPEEDS));
         Optional<Result<Temperatures>> temperatures = flow.data().map(point -> thermal.run(new Given(thermal.reads(design),
-                Optional.of(condition), Map.of("", point)), new Watched(steps)));
+                Optional.of(condition), Map.of("", point)), Run.alone(Trace.into(steps))));
         return new Told(flow, temperatures, flowSteps, steps);
     }
 
@@ -89,7 +89,7 @@ final class Runs {
             run(design, i).thermal().flatMap(Result::data).ifPresent(data -> all.put(id, data));
         }
         BudgetAnalysis budget = new BudgetAnalysis();
-        return budget.run(new Given(budget.reads(design), Optional.empty(), all), new Watched(new ArrayList<>()));
+        return budget.run(new Given(budget.reads(design), Optional.empty(), all), Run.alone(Trace.SILENT));
     }
 
     private record Given(Design design, Optional<Condition> one, Map<String, Object> data) implements Input {
@@ -114,44 +114,6 @@ final class Runs {
         @Override
         public List<Figure> figures(String id) {
             return List.of();
-        }
-    }
-
-    private record Watched(List<Trace.Step> steps) implements Run, Trace {
-
-        @Override
-        public boolean cancelled() {
-            return false;
-        }
-
-        @Override
-        public void progress(double fraction, String message) {
-            // nobody looks
-        }
-
-        @Override
-        public Trace trace() {
-            return this;
-        }
-
-        @Override
-        public <R> Optional<R> ask(Design design, Condition condition, Class<R> type) {
-            return Optional.empty();
-        }
-
-        @Override
-        public List<Figure> figures(Design design, Condition condition, String id) {
-            return List.of();
-        }
-
-        @Override
-        public boolean recording() {
-            return true;
-        }
-
-        @Override
-        public void step(Step step) {
-            steps.add(step);
         }
     }
 }

@@ -76,48 +76,8 @@ class TimeAnalysisTest {
         }
     }
 
-    /** A run that keeps the steps of a trace. */
-    private static final class Recording implements Run {
-        private final List<Trace.Step> steps = new ArrayList<>();
-
-        @Override
-        public boolean cancelled() {
-            return false;
-        }
-
-        @Override
-        public void progress(double fraction, String message) {
-            // nobody looks
-        }
-
-        @Override
-        public Trace trace() {
-            return new Trace() {
-                @Override
-                public boolean recording() {
-                    return true;
-                }
-
-                @Override
-                public void step(Step step) {
-                    steps.add(step);
-                }
-            };
-        }
-
-        @Override
-        public <R> Optional<R> ask(Design design, Condition condition, Class<R> type) {
-            return Optional.empty();
-        }
-
-        @Override
-        public List<Figure> figures(Design design, Condition condition, String id) {
-            return List.of();
-        }
-    }
-
     private static Result<History> run(Design design) {
-        return ANALYSIS.run(new Handed(ANALYSIS.reads(design)), new Recording());
+        return ANALYSIS.run(new Handed(ANALYSIS.reads(design)), Run.alone(Trace.SILENT));
     }
 
     private static List<String> sentences(Result<History> result) {
@@ -296,21 +256,21 @@ class TimeAnalysisTest {
 
     @Test
     void figuresSayWhereTheyComeFrom() {
-        Recording recording = new Recording();
+        List<Trace.Step> steps = new ArrayList<>();
         Design design = box(timeline("'duration': '1 h', 'steps': [{'at': '10 min', 'heatFactor': 2}]"), "");
-        Result<History> result = ANALYSIS.run(new Handed(ANALYSIS.reads(design)), recording);
+        Result<History> result = ANALYSIS.run(new Handed(ANALYSIS.reads(design)), Run.alone(Trace.into(steps)));
         for (Figure figure : result.figures()) {
-            Trace.Step step = recording.steps.stream().filter(each -> each.figure().equals(figure.kind().id()) && each.place().equals(figure.place()))
+            Trace.Step step = steps.stream().filter(each -> each.figure().equals(figure.kind().id()) && each.place().equals(figure.place()))
                     .findFirst().orElseThrow(() -> new AssertionError("no step for " + figure));
             assertEquals(figure.value(), step.value());
         }
-        assertTrue(recording.steps.stream().anyMatch(step -> step.inputs().stream().anyMatch(term -> term.name().equals("heat from 600.0 s on")
+        assertTrue(steps.stream().anyMatch(step -> step.inputs().stream().anyMatch(term -> term.name().equals("heat from 600.0 s on")
                 && term.value() == 300)));
     }
 
     @Test
     void thePartsOfADesignThatItReadsAreEnough() {
         Design design = box(timeline("'duration': '1 h'"), law("box", "31 40 °C", "1 K"));
-        assertEquals(ANALYSIS.run(new Handed(design), new Recording()), run(design));
+        assertEquals(ANALYSIS.run(new Handed(design), Run.alone(Trace.SILENT)), run(design));
     }
 }

@@ -3,7 +3,7 @@ package tramontane.physics.control;
 import java.util.function.DoubleUnaryOperator;
 
 /** Speed laws that remember. Each serves one run. */
-public final class Laws {
+final class Laws {
 
     private Laws() {
     }
@@ -17,7 +17,7 @@ public final class Laws {
      * @param hysteresis by how much colder it must be for the same setting on the way down, K, not negative
      * @param start      setting before the first temperature
      */
-    public static LoopSimulation.Law play(DoubleUnaryOperator up, double hysteresis, double start) {
+    static LoopSimulation.Law play(DoubleUnaryOperator up, double hysteresis, double start) {
         Inputs.notNegative("hysteresis", hysteresis);
         return new Play(up, hysteresis, Inputs.finite("setting", start));
     }
