@@ -8,8 +8,10 @@ import java.util.Optional;
  *
  * @param banks    banks whose part says something of its drive, in the order of the design
  * @param supplies the supplies of the design
+ * @param power    what all movers take from the mains, W: those without a stated supply count as they are; empty where that of a
+ *                 bank is not known, or no bank says anything
  */
-public record DriveState(List<BankFeed> banks, List<Load> supplies) {
+public record DriveState(List<BankFeed> banks, List<Load> supplies, Optional<Double> power) {
 
     public DriveState {
         banks = List.copyOf(banks);

@@ -68,7 +68,7 @@ public final class DriveAnalysis implements Analysis<DriveState> {
     public Result<DriveState> run(Input input, Run run) {
         Feeds feeds = new Feeds(input.design(), input.condition(), input.result(OperatingPoint.class), decoding);
         List<Feeds.Bank> banks = feeds.banks();
-        DriveState state = new DriveState(banks.stream().map(Feeds.Bank::feed).toList(), feeds.loads(banks));
+        DriveState state = new DriveState(banks.stream().map(Feeds.Bank::feed).toList(), feeds.loads(banks), power(feeds, banks));
         List<Figure> figures = new ArrayList<>();
         for (DriveState.BankFeed bank : state.banks()) {
             figures.add(Figure.of(Figures.SETTING, bank.bank(), bank.feeding().setting()));
@@ -85,7 +85,7 @@ public final class DriveAnalysis implements Analysis<DriveState> {
             add(figures, Figures.LOAD, load.supply(), share(load));
             add(figures, Figures.INPUT, load.supply(), load.power());
         }
-        add(figures, Figures.POWER, "", power(feeds, banks, state));
+        add(figures, Figures.POWER, "", state.power());
         if (run.trace().recording()) {
             new DriveSteps(run.trace(), feeds, input.condition()).of(banks, state);
         }
@@ -104,7 +104,7 @@ public final class DriveAnalysis implements Analysis<DriveState> {
     }
 
     /** What all movers take from the mains: those without a stated supply count as they are. */
-    static Optional<Double> power(Feeds feeds, List<Feeds.Bank> banks, DriveState state) {
+    private static Optional<Double> power(Feeds feeds, List<Feeds.Bank> banks) {
         double sum = 0;
         for (Feeds.Bank bank : banks) {
             if (bank.feed().drawn().isEmpty()) {

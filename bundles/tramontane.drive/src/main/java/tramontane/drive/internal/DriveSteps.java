@@ -29,7 +29,7 @@ final class DriveSteps {
         for (DriveState.Load load : state.supplies()) {
             supply(feeds.supplies().source(load.supply()).orElseThrow(), load, Feeds.of(feeds.supplies().source(load.supply()).orElseThrow(), banks));
         }
-        DriveAnalysis.power(feeds, banks, state).ifPresent(power -> step(Figures.POWER, "", Figures.TAKEN, power, banks.stream().flatMap(bank ->
+        state.power().ifPresent(power -> step(Figures.POWER, "", Figures.TAKEN, power, banks.stream().flatMap(bank ->
                 List.of(new Trace.Term("power of " + bank.passage().id() + " P_bank", QuantityKind.POWER, bank.feed().power().orElse(0.0),
                         "airflow.bank.power" + Trace.AT + bank.passage().id()),
                         new Trace.Term("that with what wires and resistors lose", QuantityKind.POWER, bank.feed().drawn().orElse(0.0), "bank "

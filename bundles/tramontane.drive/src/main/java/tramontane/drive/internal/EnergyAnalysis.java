@@ -123,34 +123,16 @@ public final class EnergyAnalysis implements Analysis<EnergyUse> {
 
     private Phase phase(Design design, Design uncontrolled, MissionPhase phase, Map<String, DriveState> states, Run run) {
         List<Engine.Case> cases = Cases.of(design, Set.of(phase.condition())).of(phase.condition());
-        List<Optional<Double>> now = cases.stream().map(each -> power(Optional.ofNullable(states.get(each.concrete().id())), design,
-                each.concrete())).toList();
+        List<Optional<Double>> now = cases.stream().map(each -> Optional.ofNullable(states.get(each.concrete().id()))
+                .flatMap(DriveState::power)).toList();
         List<Optional<Double>> full = new ArrayList<>();
         for (Engine.Case each : cases) {
             Condition fast = each.concrete().withSpeed(Quantity.of(1));
-            full.add(power(run.ask(uncontrolled, fast, DriveState.class), uncontrolled, fast));
+            full.add(run.ask(uncontrolled, fast, DriveState.class).flatMap(DriveState::power));
         }
         return new Phase(new EnergyUse.Phase(phase.condition(), phase.timePerYear().si(), mean(now), mean(full)),
                 cases.stream().findFirst().map(Engine.Case::concrete), cases.stream().findFirst().map(each -> each.concrete()
                         .withSpeed(Quantity.of(1))));
-    }
-
-    /** What all movers take from the mains, W. */
-    private Optional<Double> power(Optional<DriveState> state, Design design, Condition condition) {
-        if (state.isEmpty()) {
-            return Optional.empty();
-        }
-        double sum = 0;
-        Supplies supplies = decoding.supplies(design);
-        for (DriveState.BankFeed bank : state.get().banks()) {
-            if (bank.drawn().isEmpty()) {
-                return Optional.empty();
-            }
-            double efficiency = design.airPath().passages().stream().filter(passage -> passage.id().equals(bank.bank())).findFirst()
-                    .flatMap(passage -> decoding.bank(passage).supply()).flatMap(supplies::source).map(Supplies.Source::efficiency).orElse(1.0);
-            sum += bank.drawn().get() / efficiency;
-        }
-        return Optional.of(sum);
     }
 
     private static Optional<Double> mean(List<Optional<Double>> all) {

@@ -18,7 +18,6 @@ import tramontane.model.AirMover;
 import tramontane.model.MoverCurve;
 import tramontane.model.Quantities;
 import tramontane.model.Quantity;
-import tramontane.physics.electric.InductionMotor;
 import tramontane.physics.units.QuantityKind;
 
 /**
@@ -165,7 +164,7 @@ final class FedSpeed {
     }
 
     private double ratedDensity() {
-        return mover.curves().isEmpty() ? MoverCurve.STANDARD_DENSITY : mover.curves().getFirst().statedDensity();
+        return Motors.density(mover);
     }
 
     /** The speed at full setting, rad/s. */
@@ -206,17 +205,8 @@ final class FedSpeed {
     }
 
     private Optional<Double> inductionMotor(Optional<Double> volts, Optional<Double> frequency) {
-        if (part.control().poles().isEmpty() || volts.isEmpty() || frequency.isEmpty() || ratedVoltage().isEmpty()
-                || part.supply().frequencies().isEmpty() || !(rated() > 0)) {
-            return Optional.empty();
-        }
-        double ratedFrequency = part.supply().frequencies().getFirst();
-        if (!(rated() < InductionMotor.synchronous(ratedFrequency, part.control().poles().get() / 2))) {
-            return Optional.empty(); // it is none
-        }
-        InductionMotor motor = new InductionMotor(part.control().poles().get() / 2, rated(), ratedVoltage().get(), ratedFrequency,
-                ratedDensity(), part.control().breakdown());
-        return Optional.of(motor.running(volts.get(), frequency.get(), supply.density()).speed());
+        return volts.isEmpty() || frequency.isEmpty() ? Optional.empty()
+                : Motors.of(mover, part).map(motor -> motor.running(volts.get(), frequency.get(), supply.density()).speed());
     }
 
     /** What the control makes of the full speed, rad/s. */
@@ -326,8 +316,7 @@ final class FedSpeed {
      * nothing says its current.
      */
     private Optional<Double> atRest(double sent) {
-        int together = bank.interval() > 0 ? 1 : running;
-        return part.supply().start().or(part.supply()::locked).map(amps -> Math.max(0, sent - wiring.drop(amps * powerFactor(), together)));
+        return wiring.dropAtRest(part, bank, running).map(drop -> Math.max(0, sent - drop));
     }
 
     private SpeedLaw.Origin origin(Feeding fed) {

@@ -339,11 +339,7 @@ final class FitFindings {
     }
 
     static double sent(Passage bank, BankDrive drive, MoverDrive part, double volts) {
-        int together = drive.interval() > 0 ? 1 : Banks.positions(bank);
-        double factor = part.supply().current().alternating() ? part.supply().powerFactor().orElse(1.0) : 1;
-        return volts + part.supply().start().or(part.supply()::locked).map(amps -> Wiring.of(drive, part.supply().current())
-                .drop(amps * factor, together))
-                .orElse(0.0);
+        return volts + Wiring.of(drive, part.supply().current()).dropAtRest(part, drive, Banks.positions(bank)).orElse(0.0);
     }
 
     private void falling(ControlLaw law) {

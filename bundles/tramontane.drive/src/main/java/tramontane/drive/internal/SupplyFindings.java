@@ -212,17 +212,13 @@ final class SupplyFindings {
 
     /** An induction motor that its voltage slows down beyond breakdown still drives a fan, but hardly any of its input gets there. */
     private void slip(Feeds.Bank bank) {
-        Optional<Integer> poles = bank.part().control().poles();
-        double rated = bank.mover().ratedSpeedSi().orElse(0.0);
-        if (poles.isEmpty() || bank.feed().running() == 0 || bank.feeding().frequency().isEmpty() || bank.part().supply().frequencies().isEmpty()) {
+        Optional<InductionMotor> motor = Motors.of(bank.mover(), bank.part());
+        if (motor.isEmpty() || bank.feed().running() == 0 || bank.feeding().frequency().isEmpty()) {
             return;
         }
-        double synchronous = InductionMotor.synchronous(bank.feeding().frequency().get(), poles.get() / 2);
-        double first = InductionMotor.synchronous(bank.part().supply().frequencies().getFirst(), poles.get() / 2);
-        double slip = 1 - bank.point().speed() / synchronous;
-        double breakdown = bank.part().control().breakdown();
-        double most = (1 - rated / first) * (breakdown + Math.sqrt(breakdown * breakdown - 1)) * first / synchronous;
-        if (rated > 0 && rated < first && slip > most) {
+        double hertz = bank.feeding().frequency().get();
+        double slip = 1 - bank.point().speed() / InductionMotor.synchronous(hertz, motor.get().pairs());
+        if (slip > motor.get().breakdownSlip() * motor.get().frequency() / hertz) {
             add(Finding.caution(bank.passage().id(), "the motors of bank " + bank.passage().id() + " (" + bank.mover().id() + ") slip by ",
                     share(slip),
                     ", beyond breakdown: they run warm, and what their rotors do not turn into motion heats them")

@@ -4,6 +4,7 @@ import java.util.Optional;
 import java.util.function.DoubleUnaryOperator;
 import tramontane.drive.BankDrive;
 import tramontane.drive.Current;
+import tramontane.drive.MoverDrive;
 import tramontane.physics.RootSearch;
 import tramontane.physics.electric.Cable;
 
@@ -68,6 +69,18 @@ record Wiring(double perMover, double together, Optional<Cable> cable) {
             atHigh = atLow;
         }
         return 0;
+    }
+
+    /**
+     * What is lost on the way to rotors that do not turn yet, V; empty where nothing says what they take then.
+     *
+     * @param part   what the part says
+     * @param bank   what its bank says; movers that start one after another draw alone
+     * @param movers that start together otherwise
+     */
+    Optional<Double> dropAtRest(MoverDrive part, BankDrive bank, int movers) {
+        double factor = part.supply().current().alternating() ? part.supply().powerFactor().orElse(1.0) : 1;
+        return part.supply().start().or(part.supply()::locked).map(amps -> drop(amps * factor, bank.interval() > 0 ? 1 : movers));
     }
 
     /** What the current of each mover loses on its way, V, so many of them running. */
