@@ -31,7 +31,7 @@ final class Figures {
             "Running current of a supply over what it gives for long where it stands.");
     static final FigureKind INPUT = new FigureKind("drive.supply.power", "power taken", QuantityKind.POWER, Better.LOWER,
             "What a supply takes from the mains for the movers, its losses included.");
-    static final FigureKind POWER = new FigureKind("drive.power", "power of the movers", QuantityKind.POWER, Better.LOWER,
+    static final FigureKind POWER = new FigureKind("drive.power", "power from the mains", QuantityKind.POWER, Better.LOWER,
             "What all movers take, losses of their supplies included.");
 
     static final List<FigureKind> ALL = List.of(SETTING, VOLTAGE, DROP, CURRENT, PULSES, RUNNING, FULLEST, STARTING, INRUSH, LOAD, INPUT, POWER);

@@ -118,7 +118,7 @@ public final class WatchAnalysis implements Analysis<AlarmWindow> {
             });
         }
         Result<AlarmWindow> result = new Result<>(Optional.of(new AlarmWindow(windows)), figures, findings);
-        return rows.isEmpty() ? result : result.with(new Overview(new Table("Alarm", COLUMNS, rows),
+        return rows.isEmpty() ? result : result.with(new Overview(new Table("Alarm, over all conditions", COLUMNS, rows),
                 figures().stream().map(FigureKind::id).toList()));
     }
 
@@ -135,8 +135,8 @@ public final class WatchAnalysis implements Analysis<AlarmWindow> {
     }
 
     private static final List<Table.Column> COLUMNS = List.of(new Table.Column("bank", false), new Table.Column("lowest healthy speed", true),
-            new Table.Column("failed one turns", true), new Table.Column("lowest tacho", true), new Table.Column("threshold from", true),
-            new Table.Column("to", true), new Table.Column("stated", true));
+            new Table.Column("failed one turns", true), new Table.Column("lowest tacho", true), new Table.Column("lowest threshold", true),
+            new Table.Column("highest threshold", true), new Table.Column("stated threshold", true));
 
     private static List<Table.Cell> row(Watched bank, AlarmWindow.Bank window) {
         QuantityKind kind = window.byShare() ? QuantityKind.FRACTION : QuantityKind.ROTATIONAL_SPEED;

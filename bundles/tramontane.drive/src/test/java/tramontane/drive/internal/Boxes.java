@@ -103,7 +103,8 @@ final class Boxes {
         AirflowAnalysis airflow = new AirflowAnalysis(PASSAGES, SPEEDS);
         Map<String, OperatingPoint> points = new LinkedHashMap<>();
         for (Engine.Case each : Cases.of(design, Set.of()).list()) {
-            Result<OperatingPoint> flow = airflow.run(new Given(airflow.reads(design), Optional.of(each.concrete()), Map.of()), Run.alone(Trace.SILENT));
+            Result<OperatingPoint> flow = airflow.run(new Given(airflow.reads(design), Optional.of(each.concrete()), Map.of()),
+                    Run.alone(Trace.SILENT));
             points.put(each.concrete().id(), flow.data().orElseThrow(() -> new AssertionError(flow.findings().stream().map(Boxes::sentence)
                     .toList().toString())));
         }

@@ -237,7 +237,8 @@ class DriveAnalysisTest {
     @Test
     void whatDoesNotStartByItselfIsSaid() {
         assertEquals("not met: the movers of bank fans (F) do not start from rest: 12.0 V are sent, and they need 14.0 V | raise the lowest setting, or give a"
-                + " start pulse (kick) of at least 58.3 %", Boxes.drive(Boxes.Box.of(DC + ", 'control': {'kind': 'voltage', 'startVoltage': '14 V'}", "")
+                + " start pulse (kick) of at least 58.3 %", Boxes.drive(Boxes.Box.of(DC
+                        + ", 'control': {'kind': 'voltage', 'startVoltage': '14 V'}", "")
                 .withConditions("{'id': 'c', 'speed': 0.5}").design()).sentences().getFirst());
     }
 
