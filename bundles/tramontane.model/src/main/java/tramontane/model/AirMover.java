@@ -2,6 +2,7 @@ package tramontane.model;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import tramontane.physics.units.QuantityKind;
 
 /**
@@ -25,14 +26,15 @@ import tramontane.physics.units.QuantityKind;
  * @param ratedPower       electrical input at rated speed in air of {@link MoverCurve#STANDARD_DENSITY}, W; counts at every
  *                         flow where no curve states power
  * @param fixedLoss        part of the electrical input that does not follow the speed: losses of motor and electronics, W
+ * @param datasheet        what its data sheet says beside the aerodynamics
  * @param curves           measured characteristics
  * @param more             sections, notes and unknown members
  */
 public record AirMover(String id, String maker, Optional<String> type, Optional<Quantity> width, Optional<Quantity> height,
         Optional<Quantity> depth, Optional<Quantity> rotorDiameter, Optional<Quantity> openArea, Optional<Quantity> ratedSpeed,
         Optional<String> motor, Optional<Quantity> noLoadSpeed, Optional<String> category, Optional<Quantity> lockedLoss,
-        Optional<Quantity> freewheelingLoss, Optional<Quantity> ratedPower, Optional<Quantity> fixedLoss, List<MoverCurve> curves,
-        Value.Tree more) implements Noun {
+        Optional<Quantity> freewheelingLoss, Optional<Quantity> ratedPower, Optional<Quantity> fixedLoss, Datasheet datasheet,
+        List<MoverCurve> curves, Value.Tree more) implements Noun {
 
     /** Types of air mover. */
     public static final List<String> TYPES = List.of("axial", "mixed-flow", "centrifugal", "cross-flow");
@@ -47,7 +49,7 @@ public record AirMover(String id, String maker, Optional<String> type, Optional<
     public static final List<String> CATEGORIES = List.of("A", "B", "C", "D");
 
     /** The fields in the file. */
-    public static final Form FORM = Form.of("air mover", "A fan or blower as a catalogue part.",
+    public static final Form FORM = Form.of("air mover", "A fan or blower as a catalogue part.", Stream.of(Stream.of(
             Field.words("id", "part", "Part number, unique in the design.").mandatory(),
             Field.words("maker", "maker", "Who makes it."),
             Field.choice("type", "type", TYPES, "How air goes through the rotor."),
@@ -75,8 +77,10 @@ public record AirMover(String id, String maker, Optional<String> type, Optional<
                     "Electrical input at rated speed in air of 1.2 kg/m³: counts at every flow where no curve states power."),
             Field.amount("fixedLoss", "fixed loss", QuantityKind.POWER, Range.NOT_NEGATIVE,
                     "Part of the electrical input that does not follow the speed, such as losses of the electronics; none where not "
-                            + "given. The rest goes with the cube of the speed."),
-            Field.parts("curves", "curves", MoverCurve.FORM, "Measured characteristics.").mandatory());
+                            + "given. The rest goes with the cube of the speed.")),
+            Datasheet.FIELDS.stream(),
+            Stream.of(Field.parts("curves", "curves", MoverCurve.FORM, "Measured characteristics.").mandatory()))
+            .flatMap(fields -> fields).toArray(Field[]::new));
 
     public AirMover {
         curves = List.copyOf(curves);
@@ -87,7 +91,7 @@ public record AirMover(String id, String maker, Optional<String> type, Optional<
             Optional<Quantity> depth, Optional<Quantity> openArea, Optional<Quantity> ratedSpeed, Optional<String> category,
             List<MoverCurve> curves, Value.Tree more) {
         this(id, maker, type, width, height, depth, Optional.empty(), openArea, ratedSpeed, Optional.empty(), Optional.empty(),
-                category, Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), curves, more);
+                category, Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), Datasheet.EMPTY, curves, more);
     }
 
     /** Reads an air mover from values of its {@link #FORM}. */
@@ -97,7 +101,7 @@ public record AirMover(String id, String maker, Optional<String> type, Optional<
                 values.ifQuantity("openArea"), values.ifQuantity("ratedSpeed"), values.ifText("motor"),
                 values.ifQuantity("noLoadSpeed"), values.ifText("category"), values.ifQuantity("lockedLoss"),
                 values.ifQuantity("freewheelingLoss"), values.ifQuantity("ratedPower"), values.ifQuantity("fixedLoss"),
-                values.parts("curves").stream().map(MoverCurve::from).toList(), values.rest());
+                Datasheet.from(values), values.parts("curves").stream().map(MoverCurve::from).toList(), values.rest());
     }
 
     /** The rated speed, or that of the first curve that states one, rad/s. */
@@ -108,17 +112,23 @@ public record AirMover(String id, String maker, Optional<String> type, Optional<
     /** This part with other curves. */
     public AirMover withCurves(List<MoverCurve> changed) {
         return new AirMover(id, maker, type, width, height, depth, rotorDiameter, openArea, ratedSpeed, motor, noLoadSpeed, category,
-                lockedLoss, freewheelingLoss, ratedPower, fixedLoss, changed, more);
+                lockedLoss, freewheelingLoss, ratedPower, fixedLoss, datasheet, changed, more);
+    }
+
+    /** This part under another id. */
+    public AirMover withId(String changed) {
+        return new AirMover(changed, maker, type, width, height, depth, rotorDiameter, openArea, ratedSpeed, motor, noLoadSpeed, category,
+                lockedLoss, freewheelingLoss, ratedPower, fixedLoss, datasheet, curves, more);
     }
 
     /** The part as it stands in a file. */
     public Value.Tree tree() {
-        return new TreeBuilder().text("id", id).text("maker", maker).text("type", type).quantity("width", width)
+        return datasheet.write(new TreeBuilder().text("id", id).text("maker", maker).text("type", type).quantity("width", width)
                 .quantity("height", height).quantity("depth", depth)
                 .quantity("rotorDiameter", rotorDiameter).quantity("openArea", openArea).quantity("ratedSpeed", ratedSpeed)
                 .text("motor", motor).quantity("noLoadSpeed", noLoadSpeed).text("category", category)
                 .quantity("lockedLoss", lockedLoss).quantity("freewheelingLoss", freewheelingLoss)
-                .quantity("ratedPower", ratedPower).quantity("fixedLoss", fixedLoss)
+                .quantity("ratedPower", ratedPower).quantity("fixedLoss", fixedLoss))
                 .items("curves", curves.stream().map(MoverCurve::tree).toList()).build(more);
     }
 }

@@ -107,6 +107,7 @@ public final class Consistency {
     private void airMovers() {
         for (int i = 0; i < design.airMovers().size(); i++) {
             fixedLoss(design.airMovers().get(i), "airMovers[" + i + "].fixedLoss");
+            problems.addAll(design.airMovers().get(i).datasheet().check("airMovers[" + i + "]"));
             List<MoverCurve> curves = design.airMovers().get(i).curves();
             for (int j = 0; j < curves.size(); j++) {
                 String place = "airMovers[" + i + "].curves[" + j + "].";

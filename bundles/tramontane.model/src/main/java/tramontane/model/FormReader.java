@@ -43,7 +43,7 @@ public final class FormReader {
     }
 
     /** The quantity that a value stands for, if it is one of that kind. */
-    static Optional<Quantity> quantity(Value value, QuantityKind kind) {
+    public static Optional<Quantity> quantity(Value value, QuantityKind kind) {
         try {
             return switch (value) {
                 case Value.Num num when Double.isFinite(num.number()) -> Optional.of(new Quantity(noNegativeZero(num), value));

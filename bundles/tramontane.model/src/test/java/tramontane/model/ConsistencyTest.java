@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -54,10 +55,36 @@ class ConsistencyTest {
     }
 
     @Test
+    void aDataSheetIsReadAndChecked() {
+        AirMover part = AirMover.from(FormReader.read(AirMover.FORM, Value.Tree.EMPTY.with("id", new Value.Text("F"))
+                .with("ingress", new Value.Text("54")).with("lowestTemperature", new Value.Text("70 °C"))
+                .with("highestTemperature", new Value.Text("60 °C")), "", new ArrayList<>()));
+        Design design = design(List.of("box"), passage("1", "outside", "box")).withAirMovers(List.of(part));
+        assertEquals(List.of("airMovers[0].highestTemperature", "airMovers[0].ingress"), places(design));
+    }
+
+    @Test
+    void theMostParticularOriginCounts() {
+        Value origins = new Value.Items(List.of(origin("", "datasheet"), origin("sections.drive", "measured"),
+                origin("sections.drive.supply", "estimated")));
+        Datasheet sheet = AirMover.from(FormReader.read(AirMover.FORM, Value.Tree.EMPTY.with("origins", origins), "", new ArrayList<>()))
+                .datasheet();
+        assertEquals("estimated", sheet.origin("sections.drive.supply.rated").orElseThrow().from().orElseThrow());
+        assertEquals("measured", sheet.origin("sections.drive.wires").orElseThrow().from().orElseThrow());
+        assertEquals("datasheet", sheet.origin("mass").orElseThrow().from().orElseThrow());
+        assertEquals("datasheet", sheet.origin("sections.driver").orElseThrow().from().orElseThrow());
+    }
+
+    private static Value origin(String of, String from) {
+        Value.Tree tree = Value.Tree.EMPTY.with("from", new Value.Text(from));
+        return of.isEmpty() ? tree : tree.with("of", new Value.Text(of));
+    }
+
+    @Test
     void aFixedLossIsPartOfTheInput() {
         AirMover part = new AirMover("F", "", Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(),
                 Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(),
-                Optional.of(Quantity.of(8)), Optional.of(Quantity.of(8)), List.of(), Value.Tree.EMPTY);
+                Optional.of(Quantity.of(8)), Optional.of(Quantity.of(8)), Datasheet.EMPTY, List.of(), Value.Tree.EMPTY);
         Design design = design(List.of("box"), passage("1", "outside", "box")).withAirMovers(List.of(part));
         assertEquals(List.of(), places(design));
         AirMover withCurve = part.withCurves(List.of(new MoverCurve(Optional.empty(), Optional.empty(), Optional.empty(),

@@ -55,7 +55,7 @@ final class Cosmetics {
     private static AirMover mover(AirMover mover) {
         return new AirMover(mover.id(), mover.maker(), mover.type(), mover.width(), mover.height(), mover.depth(),
                 mover.rotorDiameter(), mover.openArea(), mover.ratedSpeed(), mover.motor(), mover.noLoadSpeed(),
-                mover.category(), mover.lockedLoss(), mover.freewheelingLoss(), mover.ratedPower(), mover.fixedLoss(),
+                mover.category(), mover.lockedLoss(), mover.freewheelingLoss(), mover.ratedPower(), mover.fixedLoss(), mover.datasheet(),
                 each(mover.curves(), Cosmetics::curve),
                 bare(mover.more()));
     }

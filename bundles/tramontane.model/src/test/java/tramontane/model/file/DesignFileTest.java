@@ -53,7 +53,7 @@ class DesignFileTest {
     void aSoundFileGivesADesignAndCautionsForWhatNobodyKnows() {
         Loaded loaded = DesignFile.parse(rack());
         assertEquals(loaded.design(), loaded.draft());
-        assertEquals(List.of("heatSources[0].into[0].why", "conditions[1].failed[0].cause", "mission[0].season", "unknown to all"),
+        assertEquals(List.of("airMovers[0].origins[0].by", "heatSources[0].into[0].why", "conditions[1].failed[0].cause", "mission[0].season", "unknown to all"),
                 loaded.allProblems().stream().map(Problem::place).toList());
         assertTrue(loaded.allProblems().stream().noneMatch(Problem::isError));
         Design design = loaded.design().orElseThrow();
