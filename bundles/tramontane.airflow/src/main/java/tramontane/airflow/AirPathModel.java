@@ -268,9 +268,18 @@ public final class AirPathModel {
         return temperatures;
     }
 
-    /** What a bank is fed with for which nothing else is said: the setting of the condition, in air as outside. */
-    public Feed feed() {
-        return new Feed(condition.speedSetting(), outside().density(), outside().temperature(), "condition " + condition.id());
+    /** What a bank is fed with where no control law acts: its share of the condition's setting, in air as outside. */
+    public Feed feed(String bank) {
+        return feed(byId.get(bank).bank().orElseThrow());
+    }
+
+    private Feed feed(Bank bank) {
+        return new Feed(setting(bank), outside().density(), outside().temperature(),
+                "condition " + condition.id() + (bank.setting() == 1 ? "" : ", times the speed of the bank"));
+    }
+
+    double setting(Bank bank) {
+        return condition.speedSetting() * bank.setting();
     }
 
     /**
@@ -287,14 +296,13 @@ public final class AirPathModel {
      * rated speed.
      *
      * @param laws  the loaded speed laws, highest ranked first; see {@link SpeedLaws#ranked}
-     * @param feeds speed setting and inlet air by bank; {@link #feed()} for one that is missing
+     * @param feeds speed setting and inlet air by bank; {@link #feed} for one that is missing
      */
     public Map<String, Double> speeds(List<? extends SpeedLaw> laws, Map<String, Feed> feeds) {
-        Feed plain = feed();
         Map<String, Double> speeds = new LinkedHashMap<>();
         for (Part part : parts) {
             part.bank().ifPresent(bank -> {
-                Feed feed = feeds.getOrDefault(bank.id(), plain);
+                Feed feed = Optional.ofNullable(feeds.get(bank.id())).orElseGet(() -> feed(bank));
                 SpeedLaw.Supply supply = supply(part, bank, feed);
                 speeds.put(bank.id(), laws.stream().flatMap(law -> law.speed(supply).stream()).findFirst()
                         .orElseGet(() -> bank.ratedSpeed() * feed.setting()));

@@ -105,7 +105,7 @@ public final class AirPathSolver {
         for (int e = 0; e < speeds.length; e++) {
             if (parts.get(e).bank().isPresent()) {
                 Bank bank = parts.get(e).bank().get();
-                speeds[e] = given.getOrDefault(bank.id(), bank.ratedSpeed() * model.condition().speedSetting());
+                speeds[e] = given.getOrDefault(bank.id(), bank.ratedSpeed() * model.setting(bank));
                 if (!(speeds[e] >= 0 && speeds[e] < Double.POSITIVE_INFINITY)) {
                     throw new IllegalArgumentException("speed of bank " + bank.id() + " must be a number not below zero, got "
                             + speeds[e]);
@@ -586,7 +586,7 @@ public final class AirPathSolver {
         double pressure = any || massFlow != 0 ? -layout.drop(e, solution) : 0;
         return new OperatingPoint.BankPoint(bank.id(), massFlow / density, massFlow, pressure,
                 any ? speeds[e] : 0, stated ? OptionalDouble.of(power) : OptionalDouble.empty(), temperature, density,
-                stable, movers, model.feed().setting());
+                stable, movers, model.setting(bank));
     }
 
     /**

@@ -277,8 +277,8 @@ public final class ThermalModel {
     /** What the banks are fed with at given bay temperatures. */
     public Map<String, Feed> feeds(Drive drive, double[] temperatures) {
         Map<String, Feed> feeds = new LinkedHashMap<>();
-        Feed plain = path.feed();
         for (String bank : path.banks()) {
+            Feed plain = path.feed(bank);
             Optional<Double> setting = Optional.ofNullable(drive.settings().get(bank));
             double temperature = temperature(balancing.inletBay(bank), temperatures);
             feeds.put(bank, new Feed(setting.orElse(plain.setting()), density(temperature), temperature,

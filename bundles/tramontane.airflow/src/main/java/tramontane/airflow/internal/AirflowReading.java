@@ -63,7 +63,7 @@ record AirflowReading(Design design, AirPathModel model, AirPathSolver solver, L
     /** What a bank is fed with. */
     Feed feed(String bank) {
         Feed feed = feeds.get(bank);
-        return feed == null ? model.feed() : feed;
+        return feed == null ? model.feed(bank) : feed;
     }
 
     /** The same, for a speed law. */

@@ -77,7 +77,7 @@ public final class AirflowResult {
         variations.morePressure().forEach((bank, flow) -> figures.add(Figure.of(Figures.MORE_PRESSURE, bank, flow)));
         List<Finding> findings = new ArrayList<>(AirflowFindings.of(reading, followed));
         findings.addAll(PathFindings.of(reading, variations));
-        return new Result<>(solution.point().map(point -> point.withSettings(bank -> feeds.getOrDefault(bank, model.feed()).setting())), figures,
+        return new Result<>(solution.point().map(point -> point.withSettings(bank -> Optional.ofNullable(feeds.get(bank)).orElseGet(() -> model.feed(bank)).setting())), figures,
                 findings);
     }
 }

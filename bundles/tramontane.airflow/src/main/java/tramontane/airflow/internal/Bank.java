@@ -23,10 +23,11 @@ import tramontane.physics.Resistance;
  * @param series  how many movers stand behind one another in each
  * @param failed  the movers that have failed, by position from 1
  * @param supply  supply frequency of the condition, Hz
+ * @param setting its speed setting over that of the condition
  * @param fitting how they are fitted
  */
 public record Bank(String id, AirMover mover, int columns, int series, Map<Integer, FailedMover.State> failed,
-        Optional<Double> supply, Fitting fitting) {
+        Optional<Double> supply, double setting, Fitting fitting) {
 
     /**
      * Open area of a frame whose part does not state it, over the area of the frame: hub, struts and corners take the rest.
@@ -100,7 +101,7 @@ public record Bank(String id, AirMover mover, int columns, int series, Map<Integ
         int columns = values.whole("across") * values.whole("along");
         int series = values.whole("series");
         return new Bank(setting.passage().id(), mover, columns, series, failed(setting.condition(), setting.passage().id()),
-                setting.condition().supplyFrequency().map(Quantity::si), Fitting.of(values));
+                setting.condition().supplyFrequency().map(Quantity::si), values.si("speed"), Fitting.of(values));
     }
 
     private static Map<Integer, FailedMover.State> failed(Condition condition, String id) {

@@ -19,7 +19,7 @@ import tramontane.physics.units.QuantityKind;
 /**
  * Identical air movers side by side, one behind another, or both.
  *
- * <p>The law given here is at the condition's speed setting times the rated speed. The air-flow analysis, which knows the
+ * <p>The law given here is at the condition's speed setting times that of the bank times the rated speed. The air-flow analysis, which knows the
  * speed laws, makes banks itself.
  */
 @Component(service = PassageKind.class)
@@ -36,6 +36,9 @@ public final class BankKind implements PassageKind {
             Field.whole("series", "in series", 1, MOST,
                     "How many stand one behind another; positions are counted column by column, in the direction of flow.")
                     .standard(1),
+            Field.amount("speed", "speed", QuantityKind.FRACTION, Range.PART_OF_ONE,
+                    "Speed setting of this bank over that of the condition; where a control law acts, the law alone counts.")
+                    .standard("100 %"),
             Field.amount("stageFactor", "stage factor", QuantityKind.FRACTION, Range.PART_OF_ONE,
                     "Pressure of each mover behind another over what it gives alone. 1 is ideal; swirl from the mover in front "
                             + "takes some (common practice: measure it).").standard(1),
@@ -108,6 +111,6 @@ public final class BankKind implements PassageKind {
     @Override
     public FlowLaw law(Values values, Setting setting) {
         Bank bank = Bank.of(values, setting);
-        return bank.law(bank.ratedSpeed() * setting.condition().speedSetting());
+        return bank.law(bank.ratedSpeed() * setting.condition().speedSetting() * bank.setting());
     }
 }

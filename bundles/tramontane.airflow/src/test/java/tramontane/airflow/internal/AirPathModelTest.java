@@ -33,6 +33,7 @@ import tramontane.model.Condition;
 import tramontane.model.Design;
 import tramontane.model.FailedMover;
 import tramontane.model.Form;
+import tramontane.model.Passage;
 import tramontane.model.Quantity;
 import tramontane.model.Value;
 import tramontane.model.Values;
@@ -126,7 +127,20 @@ class AirPathModelTest {
         assertEquals(100 * 0.8 / 1.2, speeds.get("in"), 1e-6);
         assertEquals(0.5 * Cases.SPEED, model.speeds(List.of(), feeds).get("out"), 1e-12);
         assertEquals(0.8 * Cases.SPEED, model.speeds(List.of(), feeds).get("in"), 1e-12);
-        assertEquals(model.speeds(List.of(byDensity)), model.speeds(List.of(byDensity), Map.of("in", model.feed(), "out", model.feed())));
+        assertEquals(model.speeds(List.of(byDensity)), model.speeds(List.of(byDensity), Map.of("in", model.feed("in"), "out", model.feed("out"))));
+    }
+
+    @Test
+    void aBankMayRunSlowerThanTheCondition() {
+        Design design = pushAndPull();
+        Passage in = design.airPath().passage("in").orElseThrow();
+        Design slowed = design.withAirPath(design.airPath().withPassage(in.withParameters(in.parameters().with("speed", Value.Num.of(0.5)))));
+        AirPathModel model = AirPathModel.of(slowed, Cases.standardAir().withSpeed(Quantity.of(0.8)), Cases.KINDS);
+        assertEquals(0.4 * Cases.SPEED, model.speeds(List.of()).get("in"), 1e-12);
+        assertEquals(0.8 * Cases.SPEED, model.speeds(List.of()).get("out"), 1e-12);
+        OperatingPoint.BankPoint point = model.at(model.speeds(List.of())).solve(new double[] {293.15}).point().orElseThrow().bank("in").orElseThrow();
+        assertEquals(0.4, point.setting(), 1e-12);
+        assertEquals(0.4 * Cases.SPEED, point.speed(), 1e-12);
     }
 
     @Test

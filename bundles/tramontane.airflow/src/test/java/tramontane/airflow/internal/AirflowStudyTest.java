@@ -328,7 +328,7 @@ class AirflowStudyTest {
             List<Trace.Step> steps = new ArrayList<>();
             Result<OperatingPoint> analysis = Cases.run(design, condition, expected, new SupplySpeedLaw());
             AirPathModel model = AirPathModel.of(design, condition, Cases.KINDS);
-            assertEquals(analysis, Cases.study(design, condition, Map.of("fans", model.feed()), model.temperatures(),
+            assertEquals(analysis, Cases.study(design, condition, Map.of("fans", model.feed("fans")), model.temperatures(),
                     Optional.empty(), steps, new SupplySpeedLaw()));
             assertEquals(expected, steps);
             assertTrue(analysis.data().isPresent());

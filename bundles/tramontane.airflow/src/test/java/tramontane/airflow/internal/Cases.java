@@ -96,7 +96,7 @@ final class Cases {
 
     /** A bank as on the test stand: nothing near its movers, no flaps. */
     static Bank bank(String id, AirMover mover, int columns, int series, Map<Integer, FailedMover.State> failed) {
-        return new Bank(id, mover, columns, series, failed, Optional.empty(), new Bank.Fitting(1, false,
+        return new Bank(id, mover, columns, series, failed, Optional.empty(), 1, new Bank.Fitting(1, false,
                 MoverCharacteristic.Derating.NONE, Optional.empty(), "A", Optional.empty()));
     }
 

@@ -4,8 +4,10 @@ import tramontane.drive.BankDrive;
 import tramontane.drive.Control;
 import tramontane.drive.MoverDrive;
 import tramontane.model.Condition;
+import tramontane.model.FormReader;
 import tramontane.model.Passage;
 import tramontane.model.Value;
+import tramontane.physics.units.QuantityKind;
 
 /** What a bank's passage says of its movers. */
 final class Banks {
@@ -37,6 +39,12 @@ final class Banks {
         Control own = part.control().kind();
         Control wanted = bank.control().orElse(own);
         return wanted == own || wanted.onSupply() ? wanted : own == Control.THERMISTOR ? own : Control.NONE;
+    }
+
+    /** Whether it says that its movers run slower than the condition has them. */
+    static boolean slowed(Passage bank) {
+        return bank.parameters().get("speed").flatMap(value -> FormReader.quantity(value, QuantityKind.FRACTION))
+                .filter(share -> share.si() != 1).isPresent();
     }
 
     /** The id of its part. */

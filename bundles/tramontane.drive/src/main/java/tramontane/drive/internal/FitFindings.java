@@ -386,6 +386,8 @@ final class FitFindings {
         List<String> all = new ArrayList<>();
         design.controlLaws().stream().filter(law -> Decoding.drives(law, bank)).forEach(law -> all.add("control law " + law.id()));
         design.conditions().stream().filter(condition -> condition.speedSetting() != 1).forEach(condition -> all.add("condition " + condition.id()));
+        design.airPath().passages().stream().filter(passage -> passage.id().equals(bank) && Banks.slowed(passage))
+                .forEach(passage -> all.add("its speed"));
         return all;
     }
 
