@@ -39,7 +39,7 @@ final class Members {
 
     /** A number to some significant digits, without a needless zero. */
     static String rounded(double number, int digits) {
-        BigDecimal rounded = new BigDecimal(number).round(new MathContext(digits, RoundingMode.HALF_EVEN)).stripTrailingZeros();
+        BigDecimal rounded = BigDecimal.valueOf(number).round(new MathContext(digits, RoundingMode.HALF_EVEN)).stripTrailingZeros();
         return rounded.signum() == 0 ? "0" : rounded.toPlainString();
     }
 

@@ -83,7 +83,7 @@ enum Rotor {
         double small = 1 - 0.3 * StrictMath.exp(-diameter / 0.025); // thick boundary layers, wide tip gaps
         return small * switch (this) {
             case AXIAL -> 0.20 + 0.08 * Math.min(slender, 0.5);
-            case MIXED -> 0.23;
+            case MIXED -> 0.25;
             case FORWARD -> 0.55 * Math.min(slender, 1);
             case BACKWARD -> 0.16 + 0.2 * Math.min(slender, 0.5);
             case CROSS -> 0.85;
@@ -95,7 +95,7 @@ enum Rotor {
         double small = 1 - 0.35 * StrictMath.exp(-diameter / 0.025);
         return small * switch (this) {
             case AXIAL -> 0.24 + 0.5 * Math.min(slender, 0.5);
-            case MIXED -> 0.92;
+            case MIXED -> 0.80;
             case FORWARD -> 2.0;
             case BACKWARD -> 1.05;
             case CROSS -> 2.6;
