@@ -46,6 +46,9 @@ public final class Plausibility {
     /** Error of the specific-noise estimate, dB. */
     private static final double NOISE_ERROR = 10;
 
+    /** Sound power level below which bearings and electronics are heard rather than air, dB. */
+    private static final double QUIETEST_AIR = 20;
+
     /** Highest velocity of free delivery through the frame, m/s. */
     private static final double FASTEST_AIR = 40;
 
@@ -102,8 +105,9 @@ public final class Plausibility {
         findings.add(Finding.of(severity, mover.id(), message).remedy(remedy).source(source));
     }
 
-    private static Amount amount(double si, QuantityKind kind) {
-        return new Amount(si, kind);
+    /** A quantity in a sentence; of figures absurd enough, products overflow. */
+    private static Object amount(double si, QuantityKind kind) {
+        return Double.isFinite(si) ? new Amount(si, kind) : "more than any number";
     }
 
     private static double highest(double[] values) {
@@ -201,16 +205,12 @@ public final class Plausibility {
         String remedy = "compare the units of flow, pressure and power";
         if (best > 1) {
             add(Severity.ERROR, remedy, "conservation of energy", name, " gives more power to the air than the part takes: efficiency ",
-                    shown(best), "; expected below ", amount(1, QuantityKind.FRACTION));
+                    amount(best, QuantityKind.FRACTION), "; expected below ", amount(1, QuantityKind.FRACTION));
         } else if (best > reach) {
             add(Severity.CAUTION, remedy, COMMON + ", best of type and size from memory", name, " reaches a static efficiency of ",
                     amount(best, QuantityKind.FRACTION), "; expected ", amount(reach, QuantityKind.FRACTION),
                     " at most, what the best of its type and size reach");
         }
-    }
-
-    private static Object shown(double ratio) {
-        return Double.isFinite(ratio) ? amount(ratio, QuantityKind.FRACTION) : "without limit";
     }
 
     private static boolean sameSpeed(double one, double other) {
@@ -271,12 +271,12 @@ public final class Plausibility {
             best = flow[i] * pressure[i] > flow[best] * pressure[best] ? i : best;
         }
         double faster = speed / speed(near.get());
-        if (!(flow[best] * pressure[best] > 0)) {
+        if (!(flow[best] * pressure[best] > 0) || !Double.isFinite(flow[best] + pressure[best])) {
             return; // told of the curve
         }
         double estimate = FanNoise.level(bounds.get().specificNoise(), flow[best], pressure[best])
-                + (faster > 0 ? FanNoise.difference(faster, 1, 1) : 0);
-        if (Math.abs(stated.get() - estimate) > NOISE_ERROR) {
+                + (faster > 0 && Double.isFinite(faster) ? FanNoise.difference(faster, 1, 1) : 0);
+        if (stated.get() > Math.max(estimate, QUIETEST_AIR) + NOISE_ERROR || stated.get() < estimate - NOISE_ERROR) {
             add(Severity.CAUTION, "look whether a sound pressure, another speed or another weighting is meant",
                     COMMON + ": Lw = K + 10 lg Q + 20 lg Δp at the best point, K of types from memory", "its sound power of ",
                     amount(stated.get(), QuantityKind.LEVEL), " does not fit its flow and pressure; expected ",
@@ -328,7 +328,7 @@ public final class Plausibility {
     private void dataSheet() {
         if (mover.datasheet().price().isPresent() && mover.datasheet().currency().isEmpty()) {
             add(Severity.CAUTION, "name the currency, such as EUR", COMMON, "its price of ",
-                    amount(mover.datasheet().price().get().si(), QuantityKind.NUMBER), " has no currency; expected one, since prices without are"
+                    FormReader.describe(mover.datasheet().price().get().written()), " has no currency; expected one, since prices without are"
                             + " not compared");
         }
         double warmest = si(mover.datasheet().highestTemperature());

@@ -9,6 +9,8 @@ import java.util.DoubleSummaryStatistics;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import tramontane.model.AirMover;
 import tramontane.model.MoverCurve;
 import tramontane.physics.FanLaws;
@@ -17,9 +19,6 @@ import tramontane.physics.MonotoneCurve;
 
 /** What everybody in the trade expects of a catalogue holds in the generated one. Common practice, from memory; figures are printed. */
 class CommonPracticeTest {
-
-    /** Highest pressure of a low resistance, over that of the smaller mover at its speed. */
-    private static final double LOW = 0.1;
 
     /** A mover on its falling branch at its rated speed. */
     private record Running(AirMover mover, double diameter, double speed, MonotoneCurve curve, double peakFlow, double level) {
@@ -71,41 +70,59 @@ class CommonPracticeTest {
         }
     }
 
-    /** Common practice: at low resistance the larger and slower fan is the quieter one. */
-    @Test
-    void theLargerSlowerAxialIsQuieterAtLowResistance() {
-        List<Running> axial = InventedCatalogue.parts(800, InventedCatalogue.SEED).stream()
-                .filter(mover -> mover.type().equals(Optional.of("axial"))).map(Running::of).toList();
-        double[] borders = {1, 1.1, 1.25, 1.5, 2, 100};
-        int[] pairs = new int[borders.length - 1];
-        int[] quieter = new int[borders.length - 1];
+    /** Of all pairs that can do a duty, those whose larger mover is the quieter one, by ratio of diameters. */
+    private record Pairs(int[] all, int[] quieter) {
+
+        double share() {
+            return (double) Arrays.stream(quieter).sum() / Arrays.stream(all).sum();
+        }
+    }
+
+    private static final double[] RATIOS = {1, 1.1, 1.25, 1.5, 2, 100};
+
+    /**
+     * Compares every axial mover at its rated speed with every larger one that is slowed down to the same flow and pressure and is then
+     * the slower one.
+     *
+     * @param share of its highest pressure that the smaller one works at, right of its peak
+     */
+    private static Pairs pairs(List<Running> axial, double share) {
+        Pairs pairs = new Pairs(new int[RATIOS.length - 1], new int[RATIOS.length - 1]);
         for (Running small : axial) {
-            double pressure = LOW * Arrays.stream(small.mover().curves().getFirst().pressure().toArray()).max().orElseThrow();
+            double pressure = share * Arrays.stream(small.mover().curves().getFirst().pressure().toArray()).max().orElseThrow();
             double flow = small.flowAt(pressure);
             for (Running large : axial) {
-                if (large.diameter() <= small.diameter()) {
-                    continue;
-                }
-                Optional<Double> slowed = large.slowedTo(flow, pressure).filter(ratio -> ratio * large.speed() < small.speed());
+                Optional<Double> slowed = large.diameter() <= small.diameter() ? Optional.empty()
+                        : large.slowedTo(flow, pressure).filter(ratio -> ratio * large.speed() < small.speed());
                 if (slowed.isPresent()) {
                     int bin = 0;
-                    while (large.diameter() / small.diameter() > borders[bin + 1]) {
+                    while (large.diameter() / small.diameter() > RATIOS[bin + 1]) {
                         bin++;
                     }
-                    pairs[bin]++;
-                    quieter[bin] += large.level() + FanNoise.difference(slowed.get(), 1, 1) < small.level() ? 1 : 0;
+                    pairs.all()[bin]++;
+                    pairs.quieter()[bin] += large.level() + FanNoise.difference(slowed.get(), 1, 1) < small.level() ? 1 : 0;
                 }
             }
         }
-        int all = Arrays.stream(pairs).sum();
-        double share = (double) Arrays.stream(quieter).sum() / all;
-        System.out.printf("larger and slower axial is quieter: %.1f %% of %d pairs%n", 100 * share, all);
-        for (int i = 0; i < pairs.length; i++) {
-            System.out.printf("  diameter %.2f to %.2f times: %.1f %% of %d%n", borders[i], borders[i + 1], 100.0 * quieter[i] / pairs[i], pairs[i]);
+        return pairs;
+    }
+
+    /** Common practice: at low resistance the larger and slower fan is the quieter one. */
+    @ParameterizedTest
+    @ValueSource(doubles = {0.02, 0.1, 0.2})
+    void theLargerSlowerAxialIsQuieterAtLowResistance(double low) {
+        Pairs pairs = pairs(InventedCatalogue.parts(800, InventedCatalogue.SEED).stream()
+                .filter(mover -> mover.type().equals(Optional.of("axial"))).map(Running::of).toList(), low);
+        int all = Arrays.stream(pairs.all()).sum();
+        System.out.printf("at %.0f %% of its highest pressure: larger and slower axial is quieter in %.1f %% of %d pairs%n", 100 * low,
+                100 * pairs.share(), all);
+        for (int i = 0; i < pairs.all().length; i++) {
+            System.out.printf("  diameter %.2f to %.2f times: %.1f %% of %d%n", RATIOS[i], RATIOS[i + 1],
+                    100.0 * pairs.quieter()[i] / pairs.all()[i], pairs.all()[i]);
         }
         assertTrue(all > 10_000, all + " pairs");
-        assertTrue(share >= 0.9, "quieter in " + share);
-        assertTrue(share < 1, "scatter of families and makers leaves exceptions");
+        assertTrue(pairs.share() >= 0.9, "quieter in " + pairs.share());
+        assertTrue(pairs.share() < 1, "scatter of families and makers leaves exceptions");
     }
 
     /** Speed number σ = φ^½ / ψ^¾ of the point with the most power in the air, on static pressure. */
@@ -179,7 +196,7 @@ class CommonPracticeTest {
         return values[values.length / 2];
     }
 
-    /** The levels of one family follow 50 to 58 lg of speed, as written with half a decibel. */
+    /** The levels of one family follow 50 to 58 lg of speed, as written with half a decibel, where bearings are not heard. */
     @Test
     void noiseOfGradesFollowsTheirSpeeds() {
         int pairs = 0;
@@ -189,7 +206,7 @@ class CommonPracticeTest {
             AirMover fast = parts.get(i);
             double ratio = fast.ratedSpeedSi().orElseThrow() / slow.ratedSpeedSi().orElseThrow();
             if (slow.datasheet().family().equals(fast.datasheet().family()) && slow.width().equals(fast.width())
-                    && slow.depth().equals(fast.depth()) && ratio > 1.2) {
+                    && slow.depth().equals(fast.depth()) && ratio > 1.2 && InventedCatalogueTest.soundPower(slow) > 30) {
                 double exponent = (InventedCatalogueTest.soundPower(fast) - InventedCatalogueTest.soundPower(slow)) / Math.log10(ratio);
                 // half a decibel of rounding, and 4 % of scatter in each of flow and pressure, over the ratio
                 assertEquals(54, exponent, 4 + 1.1 / Math.log10(ratio), fast.id());

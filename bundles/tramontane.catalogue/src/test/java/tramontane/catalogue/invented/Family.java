@@ -26,6 +26,9 @@ final class Family {
 
     private static final Map<String, Double> PRESSURE_SCALES = Map.of("Pa", 1.0, "inH2O", 1 / 249.08891, "mmH2O", 1 / 9.80665);
 
+    /** Sound power level of bearing and electronics where the air is hardly heard, dB; a guess. */
+    private static final double FLOOR = 16;
+
     /** Speeds of one size, from low to high, by how many there are. */
     private static final List<String> GRADES = List.of("M", "LH", "LMH");
 
@@ -178,6 +181,7 @@ final class Family {
                 + 10 * StrictMath.log10(flow * shape.flow()[best]) + 20 * StrictMath.log10(pressure * shape.pressure()[best])
                 + 6 * StrictMath.exp(-diameter / 0.03) // gaps and bearings of small ones are coarse
                 + (noiseExponent - 50) * StrictMath.log10(tip / ordinaryTip());
+        double heard = 10 * StrictMath.log10(StrictMath.pow(10, noise / 10) + StrictMath.pow(10, FLOOR / 10));
         String size = frame[0] == frame[1] ? frame[0] + "x" + frame[2] : frame[0] + "x" + frame[1] + "x" + frame[2];
         String id = name + "-" + size + "-" + volts + grade;
         String speed = Members.rounded(rpm, 6) + " rpm";
@@ -201,7 +205,7 @@ final class Family {
                 .text("mass", mass(frame)).number("price", price(frame, tip)).text("currency", "EUR").items("origins", origins());
         part.items("curves", curves(run, volts));
         return part.tree("sections", new Members().tree("drive", drive(run, volts)).tree("noise", new Members()
-                .text("soundPower", Members.rounded(Math.rint(noise * 2) / 2, 4) + " dB").text("speed", speed).text("at", "free delivery"))
+                .text("soundPower", Members.rounded(Math.rint(heard * 2) / 2, 4) + " dB").text("speed", speed).text("at", "free delivery"))
                 .tree("life", new Members().text("bearing", bearing).text("rated", life(tip) + " h").text("statistic", "L10")
                         .text("at", "40 °C"))).tree();
     }

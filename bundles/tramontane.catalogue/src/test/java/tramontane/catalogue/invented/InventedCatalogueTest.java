@@ -110,6 +110,9 @@ class InventedCatalogueTest {
                 .containsAll(Set.of("none", "voltage", "duty", "control voltage", "thermistor", "bus")));
         assertEquals(Set.of("2", "3", "4"), values(mover -> Stream.of(((Value.Num) ((Value.Tree) mover.section("drive").orElseThrow())
                 .get("wires").orElseThrow()).literal())));
+        for (String type : AirMover.TYPES) {
+            assertTrue(SHIPPED.stream().filter(mover -> mover.type().equals(Optional.of(type))).count() >= 12, type);
+        }
         DoubleSummaryStatistics sizes = SHIPPED.stream().mapToDouble(mover -> mover.width().orElseThrow().si()).summaryStatistics();
         assertEquals(0.008, sizes.getMin(), 1e-12);
         assertEquals(0.4, sizes.getMax(), 1e-12);
