@@ -1,12 +1,9 @@
 package tramontane.catalogue;
 
-import java.util.List;
-import java.util.Optional;
 import java.util.OptionalDouble;
 import tramontane.catalogue.internal.CurveFigures;
 import tramontane.model.AirMover;
 import tramontane.model.MoverCurve;
-import tramontane.model.Quantities;
 import tramontane.model.Quantity;
 import tramontane.physics.FanLaws;
 
@@ -32,37 +29,11 @@ public record Derived(OptionalDouble freeDelivery, OptionalDouble shutOff, Optio
     /** The figures of a part. */
     public static Derived of(AirMover part) {
         double rated = part.ratedSpeedSi().orElse(Double.NaN);
-        double diameter = si(part.rotorDiameter());
-        CurveFigures figures = nearest(part.curves(), rated).map(curve -> {
-            double speed = curve.speed().isPresent() && rated > 0 ? rated / curve.speed().get().si() : 1;
-            double size = curve.rotorDiameter().isPresent() && diameter > 0 ? diameter / curve.rotorDiameter().get().si() : 1;
-            return CurveFigures.of(curve.flow().toArray(), curve.pressure().toArray(), curve.power().map(Quantities::toArray)
-                    .orElse(new double[0]), si(part.ratedPower()), part.fixedLoss().map(Quantity::si).orElse(0.0),
-                    new CurveFigures.Scale(speed, size, MoverCurve.STANDARD_DENSITY / curve.statedDensity()));
-        }).orElse(CurveFigures.NONE);
+        CurveFigures figures = CurveFigures.of(part);
+        double diameter = part.rotorDiameter().map(Quantity::si).orElse(Double.NaN);
         return new Derived(known(figures.freeDelivery()), known(figures.shutOff()), known(figures.bestFlow()),
                 known(figures.bestPressure()), known(figures.bestEfficiency()),
                 known(figures.specificSpeed(rated, MoverCurve.STANDARD_DENSITY)), known(rated * diameter / 2));
-    }
-
-    /** The curve nearest to a speed; the first of several. */
-    private static Optional<MoverCurve> nearest(List<MoverCurve> curves, double rated) {
-        MoverCurve nearest = null;
-        double least = Double.POSITIVE_INFINITY;
-        for (MoverCurve curve : curves) {
-            double far = CurveFigures.distance(si(curve.speed()), rated);
-            if (nearest == null || far < least) {
-                nearest = curve;
-                least = far;
-            }
-        }
-        return Optional.ofNullable(nearest).filter(curve -> curve.flow().size() >= 2
-                && curve.pressure().size() == curve.flow().size()
-                && curve.power().filter(power -> power.size() != curve.flow().size()).isEmpty());
-    }
-
-    private static double si(Optional<Quantity> quantity) {
-        return quantity.map(Quantity::si).orElse(Double.NaN);
     }
 
     private static OptionalDouble known(double value) {

@@ -62,7 +62,7 @@ public final class PartFile {
         SequencedSet<Problem> problems = new LinkedHashSet<>(trees.problems());
         List<AirMover> movers = new ArrayList<>();
         for (int i = 0; i < trees.size(); i++) {
-            PartTrees.Part part = trees.part(i);
+            PartTrees.Part part = trees.part(i, List.of());
             problems.addAll(part.problems());
             part.mover().ifPresent(movers::add);
         }

@@ -1,5 +1,11 @@
 package tramontane.catalogue.internal;
 
+import java.util.List;
+import java.util.Optional;
+import tramontane.model.AirMover;
+import tramontane.model.MoverCurve;
+import tramontane.model.Quantities;
+import tramontane.model.Quantity;
 import tramontane.physics.FanLaws;
 import tramontane.physics.MonotoneCurve;
 import tramontane.physics.RootSearch;
@@ -36,6 +42,39 @@ public record CurveFigures(double freeDelivery, double shutOff, double bestFlow,
             double power = speed * speed * speed * size * size * size * size * size * density;
             return power > 0 && power < Double.POSITIVE_INFINITY && speed * size * size * size > 0 && speed * speed * size * size > 0;
         }
+    }
+
+    /** Figures of a part at its rated speed, in its size, in standard air, from the curve nearest to that speed. */
+    public static CurveFigures of(AirMover part) {
+        double rated = part.ratedSpeedSi().orElse(Double.NaN);
+        double diameter = si(part.rotorDiameter());
+        return nearest(part.curves(), rated).map(curve -> {
+            double speed = curve.speed().isPresent() && rated > 0 ? rated / curve.speed().get().si() : 1;
+            double size = curve.rotorDiameter().isPresent() && diameter > 0 ? diameter / curve.rotorDiameter().get().si() : 1;
+            return of(curve.flow().toArray(), curve.pressure().toArray(), curve.power().map(Quantities::toArray)
+                    .orElse(new double[0]), si(part.ratedPower()), part.fixedLoss().map(Quantity::si).orElse(0.0),
+                    new Scale(speed, size, MoverCurve.STANDARD_DENSITY / curve.statedDensity()));
+        }).orElse(NONE);
+    }
+
+    /** The curve nearest to a speed; the first of several. */
+    private static Optional<MoverCurve> nearest(List<MoverCurve> curves, double rated) {
+        MoverCurve nearest = null;
+        double least = Double.POSITIVE_INFINITY;
+        for (MoverCurve curve : curves) {
+            double far = distance(si(curve.speed()), rated);
+            if (nearest == null || far < least) {
+                nearest = curve;
+                least = far;
+            }
+        }
+        return Optional.ofNullable(nearest).filter(curve -> curve.flow().size() >= 2
+                && curve.pressure().size() == curve.flow().size()
+                && curve.power().filter(power -> power.size() != curve.flow().size()).isEmpty());
+    }
+
+    private static double si(Optional<Quantity> quantity) {
+        return quantity.map(Quantity::si).orElse(Double.NaN);
     }
 
     /**

@@ -1,14 +1,18 @@
 package tramontane.catalogue.internal;
 
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
+import tramontane.analysis.SectionType;
+import tramontane.analysis.Sections;
 import tramontane.model.AirMover;
 import tramontane.model.Consistency;
 import tramontane.model.FormReader;
+import tramontane.model.Noun;
 import tramontane.model.Problem;
 import tramontane.model.Value;
 import tramontane.model.Values;
@@ -52,13 +56,6 @@ public final class PartTrees {
      * @param problems what is wrong with it, each with its place in the file
      */
     public record Part(Optional<AirMover> mover, Value.Tree tree, List<Problem> problems) {
-
-        /** This part with further problems; with errors among them it is no part any more. */
-        public Part with(List<Problem> further) {
-            List<Problem> all = new ArrayList<>(problems);
-            all.addAll(further);
-            return new Part(mover.filter(sound -> further.stream().noneMatch(Problem::isError)), tree, all);
-        }
     }
 
     /** The parts of a file that was read; none where nothing of it is to be used. */
@@ -104,10 +101,14 @@ public final class PartTrees {
         return family ? PARTS + "[" + index + "]" : "";
     }
 
-    /** Reads a part. */
-    public Part part(int index) {
+    /**
+     * Reads a part.
+     *
+     * @param sections the types of sections that are known; sections of others are not looked at
+     */
+    public Part part(int index, Collection<SectionType<?>> sections) {
         String place = place(index);
-        Part part = part(shared, items.get(index), place);
+        Part part = part(shared, items.get(index), place, sections);
         // a name given twice is known from reading the file alone
         boolean twice = problems.stream().anyMatch(problem -> problem.isError() && within(problem.place(), place));
         return twice ? new Part(Optional.empty(), part.tree(), part.problems()) : part;
@@ -152,7 +153,7 @@ public final class PartTrees {
      * @param item   what stands in the list of the family, or the single part
      * @param place  where that stands
      */
-    public static Part part(Value.Tree shared, Value item, String place) {
+    public static Part part(Value.Tree shared, Value item, String place, Collection<SectionType<?>> sections) {
         if (!(item instanceof Value.Tree own)) {
             return new Part(Optional.empty(), Value.Tree.EMPTY, List.of(Problem.error(place, "is " + FormReader.describe(item)
                     + "; expected an air mover, an object { … }")));
@@ -164,8 +165,21 @@ public final class PartTrees {
         if (problems.stream().noneMatch(Problem::isError)) {
             problems.addAll(Consistency.check(mover, place));
         }
+        for (SectionType<?> type : sections) {
+            String at = Problem.place(Problem.place(place, Noun.SECTIONS), type.form().name());
+            mover.section(type.form().name()).ifPresent(section -> section(type, section, at, problems));
+        }
         return new Part(Optional.of(mover).filter(read -> problems.stream().noneMatch(Problem::isError)), merged,
                 problems.stream().map(problem -> atItsPlace(problem, place, shared, own)).toList());
+    }
+
+    private static void section(SectionType<?> type, Value section, String place, List<Problem> problems) {
+        try {
+            Sections.read(type, section, place, problems);
+        } catch (RuntimeException e) {
+            // the code of an extension, on whatever stands in the file
+            problems.add(Problem.error(place, "cannot be brought to its present version: it is not as its version says"));
+        }
     }
 
     /** A problem with what the family says is told once, of the family. */
