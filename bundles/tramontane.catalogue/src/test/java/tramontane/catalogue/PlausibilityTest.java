@@ -133,7 +133,8 @@ class PlausibilityTest {
         only(Severity.CAUTION, "the curve rises by 32.0 Pa up to 0.0500 m³/s", Plausibility.of(doctored(curve("80 48 0", "48 80 0"))));
         only(Severity.ERROR, "the curve has no pressure above zero", findings("no pressure",
                 doctored(curve("152 94 92 95 80 48 0", "0 0 -1 -5 -9 -12 -20"))));
-        only(Severity.CAUTION, "the curve reaches a static efficiency of", Plausibility.of(doctored(curve("'power': '12.6 12.2 12.3 12.2 11.6 10.6 9.4 W'",
+        only(Severity.CAUTION, "the curve reaches a static efficiency of", Plausibility.of(doctored(curve(
+                "'power': '12.6 12.2 12.3 12.2 11.6 10.6 9.4 W'",
                 "'power': '5 5 5 5 5 5 5 W'") + ", 'sections': {'drive': {'supply': {'rated': '104 mA'}}}")));
         only(Severity.ERROR, "the curve gives more power to the air", Plausibility.of(doctored(curve("'power': '12.6 12.2 12.3 12.2 11.6 10.6 9.4 W'",
                 "'power': '2 2 2 2 2 2 2 W'") + ", 'sections': {'drive': {'supply': {'rated': '41.7 mA'}}}")));

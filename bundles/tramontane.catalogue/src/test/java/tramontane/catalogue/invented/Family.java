@@ -63,6 +63,7 @@ final class Family {
     private final int coldest;
     private final String origin;
     private final String status;
+    private final List<Value.Tree> parts;
 
     /**
      * @param number from 0; picks the line in turn
@@ -94,11 +95,7 @@ final class Family {
         coldest = bearing.equals("ball") ? random.nextBoolean() ? -40 : -20 : -10;
         origin = random.nextInt(6) == 0 ? "measured" : random.nextInt(6) == 0 ? "estimated" : "datasheet";
         status = random.nextInt(12) == 0 ? "ended" : random.nextInt(9) == 0 ? "last order" : "current";
-    }
-
-    /** Its name, unique by number. */
-    String name() {
-        return name;
+        parts = List.copyOf(make());
     }
 
     /** The beginning of its file's name. */
@@ -109,7 +106,11 @@ final class Family {
 
     /** Its parts as they stand in files, each by itself. */
     List<Value.Tree> parts() {
-        List<Value.Tree> parts = new ArrayList<>();
+        return parts;
+    }
+
+    private List<Value.Tree> make() {
+        List<Value.Tree> made = new ArrayList<>();
         int sizes = 1 + random.nextInt(2);
         int first = random.nextInt(line.frames().size() - sizes + 1);
         int grades = line.induction() ? line.slowest() == line.fastest() ? 1 : 2 : 2 + random.nextInt(2);
@@ -125,11 +126,11 @@ final class Family {
                 double speed = line.induction() ? asynchronous(grade == 0 ? line.fastest() : line.slowest())
                         : slowest * StrictMath.pow(fastest / slowest, share) / diameter(frame) / Math.PI * 60;
                 for (String each : line.volts().subList(volt, volt + volts)) {
-                    parts.add(part(frame, shape, wholeSpeed(speed), GRADES.get(grades - 1).charAt(grade), each));
+                    made.add(part(frame, shape, wholeSpeed(speed), GRADES.get(grades - 1).charAt(grade), each));
                 }
             }
         }
-        return parts;
+        return made;
     }
 
     /** Speed of an induction motor at 50 Hz, rpm: shaded poles slip by a tenth and more. */

@@ -146,7 +146,8 @@ class InventedCatalogueTest {
             Value.Tree supply = drive(mover, "supply");
             double volts = FormReader.quantity(supply.get("voltage").orElseThrow(), QuantityKind.VOLTAGE).orElseThrow().si();
             double amperes = FormReader.quantity(supply.get("rated").orElseThrow(), QuantityKind.CURRENT).orElseThrow().si();
-            double factor = supply.get("powerFactor").flatMap(value -> FormReader.quantity(value, QuantityKind.FRACTION)).map(Quantity::si).orElse(1.0);
+            double factor = supply.get("powerFactor")
+                    .flatMap(value -> FormReader.quantity(value, QuantityKind.FRACTION)).map(Quantity::si).orElse(1.0);
             double power = mover.ratedPower().map(Quantity::si).orElseGet(() -> mover.curves().getFirst().power().orElseThrow().si().stream()
                     .mapToDouble(Double::doubleValue).max().orElseThrow());
             assertEquals(power, volts * amperes * factor, 0.011 * power, mover.id()); // two figures of three digits
