@@ -67,6 +67,18 @@ public final class Consistency {
         return List.copyOf(consistency.problems);
     }
 
+    /**
+     * What does not fit together in an air mover.
+     *
+     * @param mover the part
+     * @param place where it stands; empty for the whole file
+     */
+    public static List<Problem> check(AirMover mover, String place) {
+        Consistency consistency = new Consistency(Design.EMPTY, List.of());
+        consistency.airMover(mover, place);
+        return List.copyOf(consistency.problems);
+    }
+
     private void ids() {
         unique("air mover", "airMovers", design.airMovers(), AirMover::id);
         unique("bay", "airPath.bays", design.airPath().bays(), Bay::id);
@@ -106,15 +118,19 @@ public final class Consistency {
 
     private void airMovers() {
         for (int i = 0; i < design.airMovers().size(); i++) {
-            fixedLoss(design.airMovers().get(i), "airMovers[" + i + "].fixedLoss");
-            problems.addAll(design.airMovers().get(i).datasheet().check("airMovers[" + i + "]"));
-            List<MoverCurve> curves = design.airMovers().get(i).curves();
-            for (int j = 0; j < curves.size(); j++) {
-                String place = "airMovers[" + i + "].curves[" + j + "].";
-                int points = curves.get(j).flow().size();
-                sameLength(place + "pressure", curves.get(j).pressure().size(), points, "flow");
-                curves.get(j).power().ifPresent(power -> sameLength(place + "power", power.size(), points, "flow"));
-            }
+            problems.addAll(check(design.airMovers().get(i), "airMovers[" + i + "]"));
+        }
+    }
+
+    private void airMover(AirMover mover, String place) {
+        fixedLoss(mover, Problem.place(place, "fixedLoss"));
+        problems.addAll(mover.datasheet().check(place));
+        for (int j = 0; j < mover.curves().size(); j++) {
+            MoverCurve curve = mover.curves().get(j);
+            String at = Problem.place(place, "curves[" + j + "].");
+            int points = curve.flow().size();
+            sameLength(at + "pressure", curve.pressure().size(), points, "flow");
+            curve.power().ifPresent(power -> sameLength(at + "power", power.size(), points, "flow"));
         }
     }
 
