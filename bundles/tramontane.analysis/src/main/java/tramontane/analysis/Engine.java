@@ -92,8 +92,9 @@ public interface Engine {
      * @param brief      whether bounds of figures, findings and tables may be left out, for who judges many designs: every
      *                   analysis runs {@link Run#brief} that knows such runs, and a requirement that holds is met whatever its
      *                   bounds would say
+     * @param wanted     the ids of figures that a brief run is for; others may be left out, too; all where empty
      */
-    record Request(Design design, Set<String> analyses, Set<String> conditions, Duration timeLimit, boolean brief) {
+    record Request(Design design, Set<String> analyses, Set<String> conditions, Duration timeLimit, boolean brief, Set<String> wanted) {
 
         /** How long one run of an analysis may take where nothing else is said. */
         public static final Duration TIME_LIMIT = Duration.ofMinutes(5);
@@ -101,16 +102,21 @@ public interface Engine {
         public Request {
             analyses = Set.copyOf(analyses);
             conditions = Set.copyOf(conditions);
+            wanted = Set.copyOf(wanted);
         }
 
         /** All that there is to say. */
         public Request(Design design, Set<String> analyses, Set<String> conditions, Duration timeLimit) {
-            this(design, analyses, conditions, timeLimit, false);
+            this(design, analyses, conditions, timeLimit, false, Set.of());
         }
 
-        /** The same with or without bounds, findings and tables. */
-        public Request brief(boolean changed) {
-            return new Request(design, analyses, conditions, timeLimit, changed);
+        /**
+         * The same without bounds, findings and tables, where they can be left out.
+         *
+         * @param figures the ids of figures that are wanted; all where empty
+         */
+        public Request briefly(Set<String> figures) {
+            return new Request(design, analyses, conditions, timeLimit, true, figures);
         }
 
         /** All analyses in all conditions. */

@@ -55,6 +55,15 @@ public interface Run {
     }
 
     /**
+     * Whether anybody wants a figure: in a {@link #brief} run for a request that names those it wants, these alone; else all.
+     *
+     * @param figure the figure's id
+     */
+    default boolean wants(String figure) {
+        return true;
+    }
+
+    /**
      * A run without an engine, as for a unit test: nobody watches or cancels it, and no question has an answer.
      *
      * @param trace where steps go; {@link Trace#SILENT}, or {@link Trace#into}

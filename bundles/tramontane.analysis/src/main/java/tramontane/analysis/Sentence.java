@@ -2,6 +2,7 @@ package tramontane.analysis;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.Stream;
 import tramontane.physics.units.UnitSystem;
 import tramontane.physics.units.Units;
 
@@ -30,9 +31,10 @@ public record Sentence(List<Object> parts) {
         }
     }
 
-    /** A sentence of texts and {@link Amount}s; empty texts are left out. */
+    /** A sentence of texts, {@link Amount}s and other sentences; empty texts are left out. */
     public static Sentence of(Object... parts) {
-        return new Sentence(Arrays.stream(parts).filter(part -> !"".equals(part)).toList());
+        return new Sentence(Arrays.stream(parts).flatMap(part -> part instanceof Sentence inner ? inner.parts().stream() : Stream.of(part))
+                .filter(part -> !"".equals(part)).toList());
     }
 
     /** Whether nothing is said. */

@@ -52,7 +52,7 @@ record Variations(Map<String, Double> lessPressure, Map<String, Double> morePres
         Map<String, Double> less = new LinkedHashMap<>();
         Map<String, Double> more = new LinkedHashMap<>();
         for (OperatingPoint.BankPoint bank : reading.point().banks()) {
-            if (bank.speed() > 0) {
+            if (bank.speed() > 0 && (run.wants(Figures.LESS_PRESSURE.id()) || run.wants(Figures.MORE_PRESSURE.id()))) {
                 other.at(Map.of(bank.bank(), 1 - PRESSURE)).flatMap(there -> there.point().bank(bank.bank()))
                         .ifPresent(there -> less.put(bank.bank(), there.flow()));
                 other.at(Map.of(bank.bank(), 1 + PRESSURE)).flatMap(there -> there.point().bank(bank.bank()))

@@ -131,6 +131,17 @@ final class Frame implements Run {
     }
 
     @Override
+    public boolean wants(String figure) {
+        Set<String> wanted = wanted();
+        return wanted.isEmpty() || wanted.contains(figure);
+    }
+
+    /** The figures that are wanted; all where empty. */
+    Set<String> wanted() {
+        return brief && parent == null ? session.wanted() : Set.of();
+    }
+
+    @Override
     public Trace trace() {
         return trace;
     }

@@ -39,18 +39,20 @@ final class Session {
     private final List<Long> loaded;
     private final List<Long> drawnOn;
     private final boolean brief;
+    private final Set<String> wanted;
     /** The answers of this evaluation, also those that failed and are tried again in the next; guarded by the memo. */
     private final Map<Key, Answer> ownAnswers = new HashMap<>();
     private volatile boolean cancelled;
 
     /** For an evaluation, or for a trace; a brief one leaves out what {@link Engine.Request#brief} says. */
-    Session(Order order, Memo memo, Bars bars, Extensions extensions, boolean brief) {
+    Session(Order order, Memo memo, Bars bars, Extensions extensions, boolean brief, Set<String> wanted) {
         this.order = order;
         this.memo = memo;
         this.bars = bars;
         this.loaded = extensions.analysisIds();
         this.drawnOn = extensions.drawnOn();
         this.brief = brief;
+        this.wanted = wanted;
     }
 
     Order order() {
@@ -59,6 +61,10 @@ final class Session {
 
     boolean isBrief() {
         return brief;
+    }
+
+    Set<String> wanted() {
+        return wanted;
     }
 
     boolean isCancelled() {
@@ -204,7 +210,7 @@ final class Session {
         try {
             read = Objects.requireNonNull(card.analysis().reads(concrete.map(each -> inCase(design, each)).orElse(design)),
                     "reads() gave nothing");
-            key = new Key(card, read, given.used(), drawnOn, frame.brief());
+            key = new Key(card, read, given.used(), drawnOn, frame.brief(), frame.wanted());
         } catch (Throwable e) { // whatever an extension does wrong must not reach the others
             return failed(frame, e);
         }

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.CyclicBarrier;
 import java.util.concurrent.TimeUnit;
@@ -126,10 +127,25 @@ class AskingTest {
         Toy<Alpha> giver = Toy.of("giver", Alpha.class, (input, run) -> Result.of(new Alpha(run.brief() ? 1 : 2))).mayLeaveOut();
         Toy<Beta> never = Toy.of("never", Beta.class, (input, run) -> Result.of(new Beta(run.brief() ? 1 : 2)));
         Bench bench = Bench.with(giver, never);
-        Evaluation brief = bench.engine.evaluate(Engine.Request.all(Design.EMPTY).brief(true), Engine.Watch.NONE);
+        Evaluation brief = bench.engine.evaluate(Engine.Request.all(Design.EMPTY).briefly(Set.of()), Engine.Watch.NONE);
         assertEquals(1, brief.data(Alpha.class, "nominal").orElseThrow().value());
         assertEquals(2, brief.data(Beta.class, "nominal").orElseThrow().value());
         assertEquals(2, bench.run(Design.EMPTY).data(Alpha.class, "nominal").orElseThrow().value());
+    }
+
+    @Test
+    void aBriefRequestMayNameTheFiguresThatItWants() {
+        FigureKind y = Toy.figure("toy.y");
+        Toy<Alpha> giver = Toy.of("giver", Alpha.class, (input, run) -> {
+            Result<Alpha> result = Result.of(new Alpha(0));
+            result = run.wants(X.id()) ? result.with(Figure.of(X, "", 1)) : result;
+            return run.wants(y.id()) ? result.with(Figure.of(y, "", 1)) : result;
+        }).figures(X, y).mayLeaveOut();
+        Bench bench = Bench.with(giver);
+        Engine.Request all = Engine.Request.all(Design.EMPTY);
+        assertEquals(1, bench.engine.evaluate(all.briefly(Set.of(X.id())), Engine.Watch.NONE).figures().size());
+        assertEquals(2, bench.engine.evaluate(all.briefly(Set.of()), Engine.Watch.NONE).figures().size());
+        assertEquals(2, bench.engine.evaluate(all, Engine.Watch.NONE).figures().size());
     }
 
     @Test

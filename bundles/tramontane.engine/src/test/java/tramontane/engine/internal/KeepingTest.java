@@ -7,6 +7,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicInteger;
@@ -269,6 +270,6 @@ class KeepingTest {
     }
 
     private static Key key(Card card, String condition) {
-        return new Key(card, Design.EMPTY.withConditions(List.of(Condition.named(condition))), List.of(), List.of(), false);
+        return new Key(card, Design.EMPTY.withConditions(List.of(Condition.named(condition))), List.of(), List.of(), false, Set.of());
     }
 }

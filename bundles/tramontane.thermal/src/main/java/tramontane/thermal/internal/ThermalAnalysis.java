@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.osgi.service.component.annotations.Activate;
 import org.osgi.service.component.annotations.Component;
 import org.osgi.service.component.annotations.Reference;
@@ -140,7 +141,9 @@ public final class ThermalAnalysis implements Analysis<Temperatures> {
             if (own.isPresent()) {
                 bounds = run.brief() ? Optional.empty() : Optional.of(Bounds.of(model, own.get(), run::cancelled));
                 run.check();
-                backwards = Optional.of(Backwards.from(model, own.get(), run::cancelled));
+                if (Stream.of(Figures.FLOW_NEEDED, Figures.FLOW_ESTIMATE, Figures.SPEED_NEEDED).anyMatch(figure -> run.wants(figure.id()))) {
+                    backwards = Optional.of(Backwards.from(model, own.get(), run::cancelled));
+                }
                 run.check();
                 improvements = run.brief() ? Optional.empty() : Backwards.worst(model, own.get()).or(this::hottest)
                         .map(part -> Improvements.of(model, own.get(), part, run::cancelled));
