@@ -1,0 +1,394 @@
+package tramontane.selection.internal;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.function.DoubleUnaryOperator;
+import tramontane.analysis.FlowLaw;
+import tramontane.analysis.PassageKind;
+import tramontane.analysis.SpeedLaw;
+import tramontane.model.AirMover;
+import tramontane.model.Condition;
+import tramontane.model.Design;
+import tramontane.model.FormReader;
+import tramontane.model.MoverCurve;
+import tramontane.model.Passage;
+import tramontane.model.Problem;
+import tramontane.model.Quantity;
+import tramontane.model.Values;
+import tramontane.physics.MonotoneCurve;
+import tramontane.physics.RootSearch;
+import tramontane.selection.Arrangement;
+import tramontane.selection.FigureBound;
+import tramontane.selection.Placement;
+
+/**
+ * Says of a part in an arrangement whether it may be able to do what a reduced design needs, and from which speed on.
+ *
+ * <p>For each group of cases the bank's own flow law, with so many of its movers failed, must give at the flow needed the pressure
+ * that the rest takes there. Speeds between are found by the fan laws along that one point; for parts with several curves, from the
+ * curve at the speed found so far. What it says is a bound: a part that it turns down by more than {@link #SLACK} of its speed
+ * fails, and the setting that it gives is no higher than the one that is found exactly.
+ */
+final class Screen {
+
+    /**
+     * How much more speed a part may need than it has before it is turned down, and by how much the setting that it gives is
+     * lowered: flows between samples, densities that follow the flow, flaps and laminar resistances that the fan laws do not scale.
+     */
+    static final double SLACK = 0.02;
+    /** By how much a power that is read from curves may be too high. */
+    private static final double POWER_SLACK = 0.08;
+    /** Flows beyond the one needed at which a curve with a dip may work instead. */
+    private static final double[] BEYOND = {1, 1.1, 1.25, 1.5, 1.8, 2.2, 2.8};
+    private static final int PASSES = 3;
+    private static final double NARROW = 1e-4;
+    /** Speed over that asked for up to which it is looked for how much more would do. */
+    private static final double MOST_SPEED = 4;
+    private static final double SAME_SPEED = 1e-6;
+
+    private final Design design;
+    private final Passage bank;
+    private final PassageKind kind;
+    private final List<SpeedLaw> laws;
+    private final List<Reduction.Group> groups;
+    private final List<BankLoad> loads;
+    private final double lowest;
+
+    /**
+     * What was found.
+     *
+     * @param passes  whether it may do
+     * @param setting the speed setting from which on it may do, 1 for full; above 1 as much more speed as it would need, infinite
+     *                where that is more than {@link #MOST_SPEED}
+     * @param likely  the same as it is probably found exactly
+     * @param group   the group of cases that decides
+     * @param reached the flow that it reaches there at full speed, m³/s; what it needs or more where it passes
+     * @param power   no more than the electrical input of the bank at that setting, the largest of all groups, W; NaN where the part
+     *                states none
+     * @param fault   why it cannot be looked at; empty where it can
+     */
+    record Found(boolean passes, double setting, double likely, int group, double reached, double power, Optional<String> fault) {
+
+        static Found fault(String why) {
+            return new Found(false, Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY, -1, 0, Double.NaN, Optional.of(why));
+        }
+    }
+
+    Screen(Design design, Passage bank, PassageKind kind, List<SpeedLaw> laws, Reduction reduction, double lowest) {
+        this.design = design;
+        this.bank = bank;
+        this.kind = kind;
+        this.laws = laws;
+        this.lowest = lowest;
+        List<Reduction.Group> told = reduction.groups().stream().filter(group -> group.need().isPresent() && reduction.load(group).isPresent()).toList();
+        groups = told;
+        loads = told.stream().map(group -> reduction.load(group).orElseThrow()).toList();
+    }
+
+    /** The groups that it looks at; {@link Found#group} counts these. */
+    List<Reduction.Group> groups() {
+        return groups;
+    }
+
+    BankLoad load(int group) {
+        return loads.get(group);
+    }
+
+    /** A part in an arrangement, in one group of cases. */
+    private final class Fitted {
+
+        private final AirMover part;
+        private final Design holding;
+        private final Passage passage;
+        private final Values values;
+        private final Condition condition;
+        private final BankLoad load;
+        private final double density;
+        private final double viscosity;
+        private final double need;
+        private final FlowLaw.Drop drop = new FlowLaw.Drop();
+        private FlowLaw law;
+        /** The lowest speed that may do, rad/s. */
+        private double least;
+        /** The speed that the law holds for, rad/s. */
+        private double at;
+
+        Fitted(AirMover part, Design holding, Passage passage, Values values, int group) {
+            this.part = part;
+            this.holding = holding;
+            this.passage = passage;
+            this.values = values;
+            this.condition = groups.get(group).condition();
+            this.load = loads.get(group);
+            this.need = groups.get(group).need().orElseThrow().flow().orElse(load.points().getLast().flow());
+            this.density = load.density(need);
+            this.viscosity = load.viscosity(need);
+        }
+
+        void turn(double speed) {
+            at = speed;
+            law = kind.law(values, new PassageKind.Setting(holding, condition.withSpeed(Quantity.of(speed / part.ratedSpeedSi().orElseThrow())),
+                    passage));
+        }
+
+        /** Pressure of the bank at a flow and a speed, Pa. */
+        double pressure(double flow, double speed) {
+            double ratio = speed / at;
+            law.at(flow / ratio, density, viscosity, drop);
+            return -drop.pressure() * ratio * ratio;
+        }
+
+        /** The speed at a setting over that of the condition, rad/s. */
+        double speed(double setting) {
+            SpeedLaw.Supply supply = new SpeedLaw.Supply(holding, passage, part, condition, setting * condition.speedSetting(), density,
+                    load.temperature(need));
+            return laws.stream().flatMap(each -> each.speed(supply).stream()).findFirst()
+                    .orElseGet(() -> part.ratedSpeedSi().orElse(0.0) * supply.setting());
+        }
+
+        /** What it gives more than is taken at the flow needed, or at a larger one where its curve has a dip, over what is taken. */
+        double excess(double speed) {
+            double best = Double.NEGATIVE_INFINITY;
+            for (double beyond : BEYOND) {
+                best = Math.max(best, pressure(need * beyond, speed) - load.pressure(need * beyond));
+                if (law.increasing()) {
+                    break;
+                }
+            }
+            return best;
+        }
+
+        /** The speed from which on it gives what is needed, up to a multiple of full; infinite beyond. */
+        double least(double full) {
+            double most = full * MOST_SPEED;
+            double found = full;
+            for (int pass = 0; pass < PASSES; pass++) {
+                turn(Math.min(full, found));
+                DoubleUnaryOperator excess = this::excess;
+                double low = full * lowest * (1 - SLACK);
+                double atLow = excess(low);
+                if (atLow >= 0) {
+                    return low;
+                }
+                double high = excess(full) >= 0 ? full : most;
+                double atHigh = excess(high);
+                if (!(atHigh >= 0)) {
+                    return Double.POSITIVE_INFINITY;
+                }
+                double next = RootSearch.between(excess, low, high, atLow, atHigh, full * NARROW, 0).at();
+                if (part.curves().size() == 1 || Math.abs(next - found) <= NARROW * full) {
+                    return next;
+                }
+                found = next;
+            }
+            return found;
+        }
+
+        /** The flow at a speed: where its curve meets what is taken; the last crossing up to where it gives nothing. */
+        double flow(double speed) {
+            double high = load.points().getLast().flow();
+            double low = load.points().getFirst().flow() * 1e-3;
+            if (pressure(low, speed) <= load.pressure(low)) {
+                return 0;
+            }
+            for (int i = 0; i < 40 && high - low > NARROW * high; i++) {
+                double middle = (low + high) / 2;
+                if (pressure(middle, speed) > load.pressure(middle)) {
+                    low = middle;
+                } else {
+                    high = middle;
+                }
+            }
+            return (low + high) / 2;
+        }
+    }
+
+    /** Looks at a part in an arrangement. */
+    Found look(AirMover part, Arrangement arrangement) {
+        if (part.ratedSpeedSi().isEmpty()) {
+            return Found.fault("states no speed");
+        }
+        Design holding = design.withAirMovers(List.of(part));
+        Passage passage = Placement.passage(bank, part.id(), arrangement, 1);
+        List<Problem> problems = new ArrayList<>();
+        Values values = FormReader.read(kind.form(), passage.parameters(), "", problems);
+        PassageKind.Setting whole = new PassageKind.Setting(holding, groups.isEmpty() ? Condition.NOMINAL : groups.getFirst().condition(), passage);
+        problems.addAll(kind.check(values, whole, ""));
+        Optional<Problem> error = problems.stream().filter(Problem::isError).findFirst();
+        if (error.isPresent()) {
+            return Found.fault(error.get().message());
+        }
+        try {
+            return look(part, arrangement, holding, passage, values);
+        } catch (IllegalArgumentException | IllegalStateException | ArithmeticException e) { // a curve that no law can be made of
+            return Found.fault("cannot be computed with" + (e.getMessage() == null ? "" : ": " + e.getMessage()));
+        }
+    }
+
+    /** Whether the speed of a part follows its setting. */
+    boolean isAdjustable(AirMover part, Arrangement arrangement) {
+        if (groups.isEmpty() || part.ratedSpeedSi().isEmpty()) {
+            return true;
+        }
+        for (int g = 0; g < groups.size(); g++) {
+            Fitted here = fitted(part, arrangement, g);
+            double full = here.speed(1);
+            if (here.speed(lowest) < full * (1 - SAME_SPEED) || here.speed((1 + lowest) / 2) < full * (1 - SAME_SPEED)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** Where a bank works in each group of cases at a setting. */
+    List<FigureBound.Duty> duties(AirMover part, Arrangement arrangement, double setting) {
+        List<FigureBound.Duty> duties = new ArrayList<>();
+        for (int g = 0; g < groups.size(); g++) {
+            Fitted here = fitted(part, arrangement, g);
+            double speed = here.speed(setting);
+            int running = arrangement.movers() - groups.get(g).failed();
+            if (running > 0 && speed > 0) {
+                here.turn(speed);
+                double flow = here.flow(speed);
+                duties.add(new FigureBound.Duty(groups.get(g).declared(), running, flow, here.pressure(flow, speed), speed, here.density));
+            }
+        }
+        return duties;
+    }
+
+    /** The flow at full speed in a group of cases, m³/s; where a healthy curve meets what is taken. */
+    double flow(AirMover part, Arrangement arrangement, int group) {
+        Fitted here = fitted(part, arrangement, group);
+        here.turn(here.speed(1));
+        return here.flow(here.speed(1));
+    }
+
+    /** Full speed in a group of cases, rad/s. */
+    double fullSpeed(AirMover part, int group) {
+        return fitted(part, Arrangement.SINGLE, group).speed(1);
+    }
+
+    /** Pressure at full speed in a group of cases and a flow, Pa. */
+    double pressure(AirMover part, Arrangement arrangement, int group, double flow) {
+        Fitted here = fitted(part, arrangement, group);
+        double full = here.speed(1);
+        here.turn(full);
+        return here.pressure(flow, full);
+    }
+
+    /** By how much less pressure the air path would have to take at the flow needed, over what it takes; empty where nothing would do. */
+    OptionalDouble pressureToSpare(AirMover part, Arrangement arrangement, int group) {
+        double flow = groups.get(group).need().flatMap(need -> need.flow().stream().boxed().findFirst()).orElse(0.0);
+        double taken = loads.get(group).pressure(flow);
+        double given = flow > 0 ? pressure(part, arrangement, group, flow) : 0;
+        return given > 0 && given < taken ? OptionalDouble.of(1 - given / taken) : OptionalDouble.empty();
+    }
+
+    private Fitted fitted(AirMover part, Arrangement arrangement, int group) {
+        Design holding = design.withAirMovers(List.of(part));
+        Passage passage = Placement.passage(bank, part.id(), arrangement, 1);
+        return new Fitted(part, holding, passage, FormReader.read(kind.form(), passage.parameters(), "", new ArrayList<>()), group);
+    }
+
+    private Found look(AirMover part, Arrangement arrangement, Design holding, Passage passage, Values values) {
+        double setting = lowest * (1 - SLACK);
+        int decides = -1;
+        boolean passes = true;
+        List<Fitted> fitted = new ArrayList<>();
+        for (int g = 0; g < groups.size(); g++) {
+            if (groups.get(g).need().orElseThrow().flow().isEmpty()) {
+                return new Found(false, Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY, g, loads.get(g).points().getLast().flow(), Double.NaN, Optional.empty());
+            }
+            Fitted here = new Fitted(part, holding, passage, values, g);
+            double full = here.speed(1);
+            if (!(full > 0)) {
+                return Found.fault("does not turn in " + groups.get(g).declared());
+            }
+            here.turn(full);
+            fitted.add(here);
+            if (here.need == 0) {
+                continue;
+            }
+            if (groups.get(g).failed() >= arrangement.movers()) {
+                return new Found(false, Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY, g, 0, Double.NaN, Optional.empty());
+            }
+            double speed = here.least(full);
+            here.least = Math.min(speed, full);
+            double wanted = speed > full ? speed / full : setting(here, speed, full, setting);
+            boolean does = wanted <= 1 + SLACK;
+            if (wanted > setting && (passes || !does)) {
+                setting = wanted;
+                decides = g;
+            }
+            passes &= does;
+        }
+        if (!passes) {
+            Fitted worst = fitted.get(decides);
+            worst.turn(worst.speed(1));
+            return new Found(false, setting, setting, decides, worst.flow(worst.speed(1)), Double.NaN, Optional.empty());
+        }
+        double bound = Math.min(1, setting * (1 - SLACK));
+        double power = power(part, arrangement, fitted, bound);
+        return new Found(true, bound, Math.min(1, setting), decides, decides < 0 ? 0 : fitted.get(decides).need, power, Optional.empty());
+    }
+
+    /** The setting at which it turns so fast, no less than the one given. */
+    private static double setting(Fitted here, double speed, double full, double least) {
+        if (here.speed(least) >= speed * (1 - SAME_SPEED)) {
+            return least;
+        }
+        double low = least;
+        double high = 1;
+        while (high - low > NARROW) {
+            double middle = (low + high) / 2;
+            if (here.speed(middle) < speed) {
+                low = middle;
+            } else {
+                high = middle;
+            }
+        }
+        return high;
+    }
+
+    private double power(AirMover part, Arrangement arrangement, List<Fitted> fitted, double setting) {
+        double most = Double.NaN;
+        for (int g = 0; g < fitted.size(); g++) {
+            Fitted here = fitted.get(g);
+            int running = arrangement.movers() - groups.get(g).failed();
+            // just below the setting that does, a mover may not start at all
+            double speed = Math.max(here.speed(setting), here.least * (1 - SLACK));
+            if (running > 0 && speed > 0) {
+                double power = running * power(part, here.flow(speed) / arrangement.columns(), speed, here.density);
+                most = Double.isNaN(most) ? power : Math.max(most, power);
+            }
+        }
+        return most * (1 - POWER_SLACK);
+    }
+
+    /** Electrical input of one mover by the curve nearest in speed, W; NaN where nothing states it. */
+    static double power(AirMover part, double flow, double speed, double density) {
+        double fixed = part.fixedLoss().map(Quantity::si).orElse(0.0);
+        double rated = part.ratedSpeedSi().orElse(Double.NaN);
+        double best = Double.NaN;
+        double distance = Double.POSITIVE_INFINITY;
+        for (MoverCurve curve : part.curves()) {
+            double measured = curve.speed().map(Quantity::si).orElse(rated);
+            double away = Math.abs(Math.log(measured / speed));
+            if (curve.power().isPresent() && away < distance) {
+                distance = away;
+                MonotoneCurve power = MonotoneCurve.of(curve.flow().toArray(), curve.power().get().toArray());
+                double ratio = speed / measured;
+                double there = Math.max(power.firstX(), Math.min(power.lastX(), flow / ratio));
+                best = scaled(power.value(there), fixed, ratio, density / curve.statedDensity());
+            }
+        }
+        return !Double.isNaN(best) ? best : part.ratedPower().map(power -> scaled(power.si(), fixed, speed / rated,
+                density / MoverCurve.STANDARD_DENSITY)).orElse(Double.NaN);
+    }
+
+    private static double scaled(double power, double fixed, double speed, double density) {
+        return fixed + Math.max(0, power - fixed) * speed * speed * speed * density;
+    }
+}
