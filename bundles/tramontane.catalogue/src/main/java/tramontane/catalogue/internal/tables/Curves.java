@@ -65,6 +65,10 @@ final class Curves {
         rows.stream().filter(row -> with.isPresent() && !row.axes().containsKey("power")).findFirst().ifPresent(without ->
                 problems.add(Problem.error(without.place().apply("power"), "is empty; expected a power at every point of the curve, as in line "
                         + with.get().line() + ", or at none")));
+        if (points.size() == 1) {
+            problems.add(Problem.error(points.getFirst().row().place().apply("flow"), FormReader.describe(new Value.Text(
+                    points.getFirst().shown())) + " is the only point of its curve; expected at least two"));
+        }
         boolean falls = points.size() > 1;
         for (int i = 1; i < points.size(); i++) {
             falls &= points.get(i).flow() < points.get(i - 1).flow();

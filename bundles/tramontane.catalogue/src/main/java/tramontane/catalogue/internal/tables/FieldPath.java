@@ -116,6 +116,12 @@ record FieldPath(List<Step> steps) {
                 .collect(Collectors.joining("."));
     }
 
+    /** Tells it apart from every other path, whatever its names hold. */
+    String key() {
+        return steps.stream().map(step -> step.name().length() + ":" + step.name() + "[" + Math.max(step.index(), -1) + "]")
+                .collect(Collectors.joining("."));
+    }
+
     /** As problems of a part name it, every element of a list with its number. */
     String place() {
         String place = "";

@@ -124,7 +124,10 @@ final class Fields {
         for (int i = 0; i < asked.steps().size(); i++) {
             FieldPath.Step step = asked.steps().get(i);
             boolean isLast = i == asked.steps().size() - 1;
-            Optional<Field> field = form.flatMap(within -> field(within, step));
+            boolean isTop = path.steps().isEmpty();
+            // a part has a field motor, and a section may have that name, too
+            Optional<Field> field = form.flatMap(within -> field(within, step))
+                    .filter(found -> isLast || !isTop || inner(found).isPresent());
             if (form.isPresent() && field.isPresent()) {
                 Optional<Form> inner = inner(field.get());
                 boolean isList = field.get().shape() instanceof Shape.Parts;
@@ -147,7 +150,6 @@ final class Fields {
                 path = path.with(step);
                 continue;
             }
-            boolean isTop = path.steps().isEmpty();
             Optional<String> section = isTop && !step.isQuoted() && !isLast
                     ? sections.keySet().stream().filter(name -> name.equalsIgnoreCase(step.name())).findFirst() : Optional.empty();
             if (isTop && step.name().equals(Noun.SECTIONS) && !isLast) {

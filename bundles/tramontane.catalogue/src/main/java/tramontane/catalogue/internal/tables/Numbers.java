@@ -131,8 +131,8 @@ record Numbers(boolean comma, String reason) {
         String text = cell.strip();
         Matcher found = NUMBERS_FIRST.matcher(text);
         if (!found.matches()) {
-            throw new BadCell(quote(text) + " is not a number; expected one or several numbers with spaces between"
-                    + inUnit(kind, column));
+            throw new BadCell(quote(text) + " is not a number; expected " + article(kind.name()) + inUnit(kind, column)
+                    + ", or several with spaces between");
         }
         List<String> numbers = new ArrayList<>();
         for (String word : found.group(1).strip().split("\\s+")) {
@@ -188,9 +188,11 @@ record Numbers(boolean comma, String reason) {
             return Units.parseList(written, kind);
         } catch (UnitException e) {
             if (e.getMessage().contains("has no unit")) {
-                throw new BadCell(quote(cell) + " has no unit; expected one of " + symbols(kind) + " in the cell, the heading or the settings");
+                throw BadCell.withoutUnit(quote(cell) + " has no unit; expected one of " + symbols(kind)
+                        + ", behind the number, in the heading or in the settings");
             }
-            throw new BadCell(e.getMessage());
+            // what was read may have another decimal mark or the column's unit; quoted is what stands there
+            throw new BadCell(quote(cell) + e.getMessage().substring(e.getMessage().lastIndexOf('"') + 1));
         }
     }
 

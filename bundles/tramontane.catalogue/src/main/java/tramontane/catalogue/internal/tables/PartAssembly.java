@@ -30,6 +30,8 @@ final class PartAssembly {
     private final List<Problem> problems;
     /** What parts lack, by place, with the parts that lack it: one sentence for all of them. */
     private final Map<String, List<String>> missing = new LinkedHashMap<>();
+    /** Whether something of the part at hand was left out as wrong, so that what is missing is no wonder. */
+    private boolean isBad;
 
     PartAssembly(String name, Fields fields, List<Cell> constants, List<Problem> problems) {
         this.name = name;
@@ -95,12 +97,15 @@ final class PartAssembly {
         rows.forEach(row -> byId.computeIfAbsent(row.id(), each -> new ArrayList<>()).add(row));
         List<AirMover> parts = new ArrayList<>();
         byId.forEach((id, of) -> parts.add(part(id, of)));
-        missing.forEach((what, ids) -> problems.add(Problem.caution(name, (ids.size() == 1 ? "part " : ids.size() + " parts: ")
-                + TableReader.some(ids) + ": " + what)));
+        missing.forEach((what, ids) -> problems.add(Problem.caution(name, what.equals(CURVES)
+                ? (ids.size() == 1 ? "part " + TableReader.some(ids) + " has no curve; it is" : ids.size() + " parts have no curve: "
+                        + TableReader.some(ids) + "; they are") + " kept, but cannot be judged"
+                : (ids.size() == 1 ? "part " + TableReader.some(ids) : ids.size() + " parts, " + TableReader.some(ids)) + ": " + what)));
         return parts;
     }
 
     private AirMover part(String id, List<PartRow> rows) {
+        isBad = rows.stream().anyMatch(row -> !row.bad().isEmpty());
         Map<String, Cell> single = new LinkedHashMap<>();
         Map<Integer, List<Gathered>> curves = new TreeMap<>();
         Map<Integer, Map<String, Cell>> current = new TreeMap<>();
@@ -118,7 +123,7 @@ final class PartAssembly {
         }
         for (Cell constant : constants) {
             if (!constant.path().first().name().equals(CURVES)) {
-                single.putIfAbsent(constant.path().place(), constant);
+                single.putIfAbsent(constant.path().key(), constant);
             }
         }
         Map<String, String> places = new LinkedHashMap<>();
@@ -138,7 +143,14 @@ final class PartAssembly {
     }
 
     private void curve(Gathered curve, int position, Branch part, Map<String, String> places) {
-        Curves.tree(curve.rows, problems).members().forEach((axis, value) -> {
+        List<Problem> found = new ArrayList<>();
+        Value.Tree tree = Curves.tree(curve.rows, found);
+        problems.addAll(found);
+        if (found.stream().anyMatch(Problem::isError)) {
+            isBad = true;
+            return;
+        }
+        tree.members().forEach((axis, value) -> {
             FieldPath path = new FieldPath(List.of(new FieldPath.Step(CURVES, position, false), FieldPath.Step.of(axis)));
             places.put(path.place(), curve.rows.getFirst().place().apply(axis));
             part.put(path.steps(), value);
@@ -154,13 +166,14 @@ final class PartAssembly {
     private void put(Branch part, FieldPath path, Cell cell, Map<String, String> places) {
         places.put(path.place(), cell.place());
         if (!part.put(path.steps(), cell.value())) {
+            isBad = true;
             problems.add(Problem.error(cell.place(), "another column stands for the whole or a part of " + path.text()
                     + "; expected one of the two only"));
         }
     }
 
     private void single(String id, Cell cell, Map<String, Cell> single) {
-        Cell before = single.putIfAbsent(cell.path().place(), cell);
+        Cell before = single.putIfAbsent(cell.path().key(), cell);
         if (before != null && !before.value().equals(cell.value())) {
             problems.add(Problem.error(cell.place(), FormReader.describe(cell.value()) + " is not "
                     + FormReader.describe(before.value()) + ", as in " + line(before.place()) + "; expected the same in all rows of part "
@@ -179,12 +192,12 @@ final class PartAssembly {
             if (cell.path().steps().size() == 2 && Curves.AXES.contains(cell.path().last().name()) && cell.list().isPresent()) {
                 axes.put(cell.path().last().name(), cell);
             } else {
-                current.put(cell.path().place(), cell);
+                current.put(cell.path().key(), cell);
             }
         }
         if (index == 0) {
             constants.stream().filter(constant -> constant.path().first().name().equals(CURVES) && constant.path().first().index() >= 0)
-                    .forEach(constant -> current.putIfAbsent(constant.path().place(), constant));
+                    .forEach(constant -> current.putIfAbsent(constant.path().key(), constant));
         }
         Gathered open = new Gathered(new LinkedHashMap<>(current));
         Gathered curve = curves.stream().filter(each -> each.values().equals(open.values())).findFirst().orElse(null);
@@ -196,13 +209,15 @@ final class PartAssembly {
             curves.add(open);
             curve = open;
         }
-        points(axes, row, curve);
+        FieldPath list = new FieldPath(List.of(new FieldPath.Step(CURVES, index, false)));
+        if (!axes.isEmpty() && Curves.AXES.stream().noneMatch(axis -> row.bad().contains(list.with(FieldPath.Step.of(axis)).key()))) {
+            int before = curve.rows.size();
+            points(axes, row, curve);
+            isBad |= curve.rows.size() == before;
+        }
     }
 
     private void points(Map<String, Cell> axes, PartRow row, Gathered curve) {
-        if (axes.isEmpty()) {
-            return;
-        }
         for (String axis : List.of("flow", "pressure")) {
             if (!axes.containsKey(axis)) {
                 Cell other = axes.values().iterator().next();
@@ -242,7 +257,10 @@ final class PartAssembly {
         }));
         for (Problem problem : found) {
             if (problem.isMissing() && !problem.place().equals("id")) {
-                missing.computeIfAbsent(problem.place() + " " + problem.message(), each -> new ArrayList<>()).add(id);
+                if (!isBad) {
+                    missing.computeIfAbsent(problem.place().equals(CURVES) ? CURVES : problem.place() + " " + problem.message(),
+                            each -> new ArrayList<>()).add(id);
+                }
             } else {
                 problems.add(new Problem(problem.severity(), place(problem.place(), id, line, places), problem.message(), problem.isMissing()));
             }

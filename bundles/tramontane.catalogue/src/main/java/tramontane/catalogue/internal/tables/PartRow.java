@@ -2,6 +2,7 @@ package tramontane.catalogue.internal.tables;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import tramontane.model.Value;
 
 /**
@@ -10,11 +11,13 @@ import tramontane.model.Value;
  * @param id    the part's number
  * @param line  the line it begins in
  * @param cells its cells, blank ones left out
+ * @param bad   keys of fields whose cells could not be read, which is reported
  */
-record PartRow(String id, int line, List<Cell> cells) {
+record PartRow(String id, int line, List<Cell> cells, Set<String> bad) {
 
     PartRow {
         cells = List.copyOf(cells);
+        bad = Set.copyOf(bad);
     }
 
     /**

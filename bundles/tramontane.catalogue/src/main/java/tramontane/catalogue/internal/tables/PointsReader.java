@@ -2,11 +2,13 @@ package tramontane.catalogue.internal.tables;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.UnaryOperator;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -32,6 +34,7 @@ public final class PointsReader {
     private final String name;
     private final Values settings;
     private final List<Problem> problems = new ArrayList<>();
+    private final Set<String> unitless = new HashSet<>();
 
     private PointsReader(String name, Values settings) {
         this.name = name;
@@ -105,15 +108,15 @@ public final class PointsReader {
         Numbers numbers = Numbers.of(points.stream().flatMap(line -> separator.cells(line.text()).stream()
                 .map(cell -> new LinedText(line.line(), cell))).toList(), settings.text("decimal"), separator == Separator.COMMA ? ',' : ' ');
         List<Curves.Points> read = new ArrayList<>();
-        int size = separator.cells(points.getFirst().text()).size();
+        if (problems.stream().anyMatch(Problem::isError)) {
+            return Optional.empty();
+        }
+        int size = points.stream().mapToInt(line -> separator.cells(line.text()).size()).filter(cells -> cells == 2 || cells == 3)
+                .findFirst().orElse(2);
         for (LinedText line : points) {
             point(line, separator.cells(line.text()), size, heading.axes(), units, numbers).ifPresent(read::add);
         }
         if (problems.stream().anyMatch(Problem::isError)) {
-            return Optional.empty();
-        }
-        if (read.size() < 2) {
-            problems.add(Problem.error(TableText.line(name, points.getFirst().line()), "is the only point; expected at least two"));
             return Optional.empty();
         }
         Value.Tree curve = Value.Tree.EMPTY;
@@ -122,10 +125,14 @@ public final class PointsReader {
         }
         Value.Tree part = Value.Tree.EMPTY.with("id", new Value.Text(settings.text("part")));
         part = settings.text("maker").isBlank() ? part : part.with("maker", new Value.Text(settings.text("maker")));
+        Value.Tree axes = Curves.tree(read, problems);
+        if (problems.stream().anyMatch(Problem::isError)) {
+            return Optional.empty();
+        }
         List<Problem> found = new ArrayList<>();
         AirMover mover = AirMover.from(FormReader.read(AirMover.FORM, part.with("curves",
-                new Value.Items(List.of(curve.with(Curves.tree(read, problems))))), "", found));
-        found.forEach(problem -> problems.add(new Problem(problem.severity(), name + ", " + problem.place(), problem.message(),
+                new Value.Items(List.of(curve.with(axes)))), "", found));
+        found.forEach(problem -> problems.add(new Problem(problem.severity(), name + ", " + problem.place().replace("curves[0].", ""), problem.message(),
                 problem.isMissing())));
         return Optional.of(mover);
     }
@@ -145,7 +152,7 @@ public final class PointsReader {
         }
         if (cells.size() != size) {
             problems.add(Problem.error(place, FormReader.describe(new Value.Text(line.text())) + " has " + cells.size()
-                    + " numbers; expected " + size + ", as in the lines before"));
+                    + " numbers; expected " + size + ", as in other lines"));
             return Optional.empty();
         }
         Map<String, Written> read = new LinkedHashMap<>();
@@ -160,7 +167,9 @@ public final class PointsReader {
                 }
                 read.put(axis, written);
             } catch (BadCell e) {
-                problems.add(Problem.error(place + ", " + axis, e.getMessage()));
+                if (!e.isUnitMissing() || unitless.add(axis)) { // once is enough for a whole column
+                    problems.add(Problem.error(place + ", " + axis, e.getMessage()));
+                }
                 sound = false;
             }
         }
@@ -209,7 +218,9 @@ public final class PointsReader {
                     .or(() -> Curves.AXES.stream().filter(each -> cell.toLowerCase(Locale.ROOT).contains(each)).findFirst());
             if (axis.isPresent() && !axes.contains(axis.get())) {
                 axes.add(axis.get());
-                unit.filter(each -> axisOf(each).equals(axis)).ifPresent(each -> units.put(axis.get(), each));
+                if (unit.isPresent()) {
+                    headed(line.line(), axis.get(), unit.get(), units);
+                }
             } else if (cells.size() > 1 && IN_BRACKETS.matcher(cell).find()) {
                 problems.add(Problem.error(TableText.line(name, line.line()), FormReader.describe(new Value.Text(cell))
                         + " has no unit of a flow, a pressure or a power that is known and not given twice; expected such as flow [m³/h]"));
@@ -223,6 +234,15 @@ public final class PointsReader {
         return new Heading(axes, units);
     }
 
+    private void headed(int line, String axis, String unit, Map<String, String> units) {
+        try {
+            Numbers.unit(unit, KINDS.get(axis));
+            units.put(axis, unit);
+        } catch (BadCell e) {
+            problems.add(Problem.error(TableText.line(name, line) + ", " + axis, e.getMessage()));
+        }
+    }
+
     private static List<String> cellsOf(String heading) {
         if (heading.indexOf(';') >= 0 || heading.indexOf('\t') >= 0) {
             return List.of(heading.split("[;\\t]"));
@@ -230,7 +250,23 @@ public final class PointsReader {
         if (IN_BRACKETS.matcher(heading).find()) {
             return List.of(heading.split("(?<=[\\])])"));
         }
-        return List.of(heading.split(heading.indexOf(',') >= 0 ? "," : "\\s+"));
+        return heading.indexOf(',') >= 0 ? List.of(heading.split(",")) : words(heading.split("[\\s\\x{a0}]+"));
+    }
+
+    /** Words up to a unit are the heading of one column: "flow m³/h", "static pressure mm H2O". */
+    private static List<String> words(String[] words) {
+        List<String> cells = new ArrayList<>();
+        List<String> open = new ArrayList<>();
+        for (String word : words) {
+            open.add(word);
+            String cell = String.join(" ", open);
+            if (unitIn(cell).isPresent()) {
+                cells.add(cell);
+                open.clear();
+            }
+        }
+        cells.addAll(open);
+        return cells;
     }
 
     /** The unit in a cell of a heading: in brackets, else the words at its end that are one. */

@@ -1,11 +1,16 @@
 package tramontane.catalogue.internal.tables;
 
 import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import tramontane.analysis.Importer.Imported;
 import tramontane.analysis.SectionType;
@@ -28,10 +33,14 @@ public final class TableReader {
     /** Problems that are listed; further ones are counted. */
     private static final int MOST_PROBLEMS = 200;
 
+    private static final Pattern LINE = Pattern.compile(", line ([0-9]{1,9})");
+
     private final String name;
     private final Values settings;
     private final Fields fields;
     private final List<Problem> problems = new ArrayList<>();
+    /** Cells without a unit by field: one sentence for a whole column. */
+    private final Map<String, List<Problem>> unitless = new LinkedHashMap<>();
 
     private TableReader(String name, Values settings, Fields fields) {
         this.name = name;
@@ -43,9 +52,9 @@ public final class TableReader {
      * A column that is read.
      *
      * @param heading as the table has it
-     * @param unit    of numbers without one; empty for none
+     * @param unit    of numbers without one; a blank text for none; empty where it is wrong, so that no cell can be read
      */
-    private record Column(int number, String heading, Known known, String unit) {
+    private record Column(int number, String heading, Known known, Optional<String> unit) {
 
         Optional<Shape> shape() {
             return known.field().map(Field::shape);
@@ -77,8 +86,8 @@ public final class TableReader {
     /** What was read; nothing where anything is wrong. */
     static Imported imported(List<AirMover> parts, List<Problem> problems) {
         boolean isWrong = problems.stream().anyMatch(Problem::isError);
-        List<Problem> errorsFirst = new ArrayList<>(problems.stream().filter(Problem::isError).toList());
-        problems.stream().filter(problem -> !problem.isError()).forEach(errorsFirst::add);
+        List<Problem> errorsFirst = problems.stream().sorted(Comparator.comparing(Problem::severity)
+                .thenComparing(TableReader::line)).toList();
         int dropped = errorsFirst.size() - MOST_PROBLEMS;
         List<Problem> listed = errorsFirst;
         if (dropped > 0) {
@@ -87,6 +96,11 @@ public final class TableReader {
             listed.add(isWrong ? Problem.error("", more) : Problem.caution("", more));
         }
         return new Imported(isWrong ? List.of() : parts, List.of(), listed);
+    }
+
+    private static int line(Problem problem) {
+        Matcher found = LINE.matcher(problem.place());
+        return found.find() ? Integer.parseInt(found.group(1)) : 0;
     }
 
     private List<AirMover> parts(byte[] content) {
@@ -113,6 +127,9 @@ public final class TableReader {
                     + ", or \"columns\" in the settings that name it"));
             return List.of();
         }
+        if (rows.size() == 1 && problems.stream().anyMatch(Problem::isError)) {
+            return List.of();
+        }
         if (rows.size() == 1) {
             problems.add(Problem.error(name, "has headings and no rows; expected a row for each part"));
             return List.of();
@@ -129,16 +146,20 @@ public final class TableReader {
                 part = "";
             }
             List<PartRow.Cell> cells = new ArrayList<>();
+            Set<String> bad = new HashSet<>();
             for (Column column : columns) {
                 String cell = row.cells().get(column.number());
                 if (!cell.isBlank()) {
-                    cell(cell, column.known(), column.unit(), numbers, place(row, column)).ifPresent(cells::add);
+                    Optional<PartRow.Cell> value = column.unit().flatMap(unit -> cell(cell, column.known(), unit, numbers, place(row, column)));
+                    value.ifPresentOrElse(cells::add, () -> bad.add(column.known().path().key()));
                 }
             }
             if (!part.isEmpty()) {
-                read.add(new PartRow(part, row.line(), cells));
+                read.add(new PartRow(part, row.line(), cells, bad));
             }
         }
+        unitless.forEach((column, cells) -> problems.add(cells.size() == 1 ? cells.getFirst() : Problem.error(cells.getFirst().place(),
+                cells.getFirst().message().replace(" has no unit;", " and " + (cells.size() - 1) + " more below have no unit;"))));
         return new PartAssembly(name, fields, constants, problems).parts(read);
     }
 
@@ -179,7 +200,11 @@ public final class TableReader {
             }
             return Optional.of(new PartRow.Cell(known.path(), place, value, Optional.empty()));
         } catch (BadCell e) {
-            problems.add(Problem.error(place, e.getMessage()));
+            if (e.isUnitMissing() && unit.isEmpty()) {
+                unitless.computeIfAbsent(known.path().key(), each -> new ArrayList<>()).add(Problem.error(place, e.getMessage()));
+            } else {
+                problems.add(Problem.error(place, e.getMessage()));
+            }
             return Optional.empty();
         }
     }
@@ -254,13 +279,14 @@ public final class TableReader {
             }
             column(header.line(), number, heading, apart, Optional.ofNullable(mapping).map(mappings::get),
                     mapping == null ? "" : "settings, columns[" + mapping + "]").ifPresent(column -> {
-                        String before = taken.putIfAbsent(column.known().path().place(), heading);
+                        String before = taken.putIfAbsent(column.known().path().key(), heading);
                         if (before != null) {
                             problems.add(Problem.error(TableText.line(name, header.line()) + ", column "
                                     + FormReader.describe(new Value.Text(heading)), "is " + column.known().path().text()
                                     + ", and so is column " + FormReader.describe(new Value.Text(before)) + "; expected one column for each field"));
+                        } else {
+                            columns.add(column);
                         }
-                        columns.add(column);
                     });
         }
         mapped.forEach((key, index) -> problems.add(Problem.caution("settings, columns[" + index + "].column", "the table has no column "
@@ -279,20 +305,24 @@ public final class TableReader {
         String set = mapping.map(each -> each.text("unit").strip()).orElse("");
         String unit = set.isEmpty() ? apart.unit() : set;
         if (known.isEmpty() || unit.isEmpty()) {
-            return known.map(each -> new Column(number, heading, each, ""));
+            return known.map(each -> new Column(number, heading, each, Optional.of("")));
         }
+        String unitPlace = set.isEmpty() ? place : Problem.place(mappingPlace, "unit");
         try {
             switch (known.get().field().map(Field::shape).orElse(new Shape.Anything())) {
                 case Shape.Amount(QuantityKind kind, var range) -> Numbers.unit(unit, kind);
                 case Shape.Amounts amounts -> Numbers.unit(unit, amounts.kind());
-                default -> throw new BadCell("the unit " + FormReader.describe(new Value.Text(unit)) + " is not understood: "
-                        + known.get().path().text() + " is no number with a unit; expected none");
+                default -> {
+                    problems.add(Problem.error(unitPlace, "the unit " + FormReader.describe(new Value.Text(unit))
+                            + " has no meaning here: " + known.get().path().text() + " is no number with a unit; expected none"));
+                    return Optional.of(new Column(number, heading, known.get(), Optional.of("")));
+                }
             }
         } catch (BadCell e) {
-            problems.add(Problem.error(set.isEmpty() ? place : Problem.place(mappingPlace, "unit"), e.getMessage()));
-            unit = "";
+            problems.add(Problem.error(unitPlace, e.getMessage()));
+            return Optional.of(new Column(number, heading, known.get(), Optional.empty()));
         }
-        return Optional.of(new Column(number, heading, known.get(), unit));
+        return Optional.of(new Column(number, heading, known.get(), Optional.of(unit)));
     }
 
     private static String key(String heading) {
