@@ -21,6 +21,8 @@ record FieldPath(List<Step> steps) {
     /** Most elements of one list: no part has a million curves, but a misspelt heading could ask for them. */
     private static final int MOST_ELEMENTS = 1000;
 
+    private static final int LONGEST_SHOWN = 80;
+
     /**
      * One name on the way.
      *
@@ -114,6 +116,12 @@ record FieldPath(List<Step> steps) {
         return steps.stream().map(step -> (step.isQuoted() || !PLAIN.matcher(step.name()).matches()
                 ? Json.write(new Value.Text(step.name())) : step.name()) + (step.index() > 0 ? "[" + step.index() + "]" : ""))
                 .collect(Collectors.joining("."));
+    }
+
+    /** For a sentence: short whatever it holds. */
+    String shown() {
+        String text = text();
+        return text.length() <= LONGEST_SHOWN ? text : text.substring(0, LONGEST_SHOWN) + "…";
     }
 
     /** Tells it apart from every other path, whatever its names hold. */

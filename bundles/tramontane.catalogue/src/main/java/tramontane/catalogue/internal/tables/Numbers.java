@@ -26,14 +26,17 @@ import tramontane.physics.units.Units;
 record Numbers(boolean comma, String reason) {
 
     /** A number as people write it, thousands separators included, so that they can be named. */
-    private static final String NUMBER = "[+\\-−]?[.,]?[0-9](?:[0-9.,]|['’](?=[0-9]))*+(?:[eE][+\\-−]?[0-9]++)?+";
+    private static final String NUMBER = "[+\\-−]?[.,]?[0-9][0-9.,]*+(?:['’][0-9][0-9.,]*+){0,20}+(?:[eE][+\\-−]?[0-9]++)?+";
     private static final Pattern NUMBER_FIRST = Pattern.compile("(" + NUMBER + ")(?!/)\\s*(.*)", Pattern.DOTALL);
-    private static final Pattern NUMBERS_FIRST = Pattern.compile("((?:" + NUMBER + "(?!/)(?:\\s+|$|(?=[^0-9.,\\s])))+)(.*)", Pattern.DOTALL);
+    private static final Pattern NUMBER_HERE = Pattern.compile("\\s*(" + NUMBER + ")(?!/)");
     private static final Pattern ALONE = Pattern.compile(NUMBER);
     private static final Pattern WITH_COMMA = Pattern.compile("[+\\-−]?[0-9]*,[0-9]+(?:[eE].*)?");
     private static final Pattern WITH_POINT = Pattern.compile("[+\\-−]?[0-9]*\\.[0-9]+(?:[eE].*)?");
     /** What may as well be thousands. */
     private static final Pattern GROUP = Pattern.compile("[+\\-−]?[1-9][0-9]{0,2},[0-9]{3}");
+
+    /** A longer number explains nothing. */
+    private static final int LONGEST_EXAMPLE = 20;
 
     /** With a decimal point. */
     static final Numbers POINT = new Numbers(false, "a decimal point");
@@ -70,11 +73,11 @@ record Numbers(boolean comma, String reason) {
         if (setting.equals("point")) {
             return new Numbers(false, "a decimal point, as the settings say");
         }
-        Optional<LinedText> comma = first(cells, WITH_COMMA);
-        Optional<LinedText> point = first(cells, WITH_POINT);
         if (apart == ',') {
             return new Numbers(false, "a decimal point, as commas stand between the cells of this table; or \"decimal\" in the settings");
         }
+        Optional<LinedText> comma = first(cells, WITH_COMMA);
+        Optional<LinedText> point = first(cells, WITH_POINT);
         if (comma.isPresent() && point.isPresent()) {
             return new Numbers(false, "one decimal mark throughout, as " + FormReader.describe(new Value.Text(point.get().text()))
                     + " in line " + point.get().line() + " has a point");
@@ -129,16 +132,19 @@ record Numbers(boolean comma, String reason) {
      */
     Written list(String cell, QuantityKind kind, String column) throws BadCell {
         String text = cell.strip();
-        Matcher found = NUMBERS_FIRST.matcher(text);
-        if (!found.matches()) {
+        List<String> numbers = new ArrayList<>();
+        Matcher found = NUMBER_HERE.matcher(text).useTransparentBounds(true);
+        int end = 0;
+        // a loop in code: one in the expression would need as much stack as there are numbers
+        while (found.region(end, text.length()).lookingAt() && (end == 0 || Character.isWhitespace(text.charAt(end)))) {
+            numbers.add(plain(found.group(1), text));
+            end = found.end();
+        }
+        if (numbers.isEmpty()) {
             throw new BadCell(quote(text) + " is not a number; expected " + article(kind.name()) + inUnit(kind, column)
                     + ", or several with spaces between");
         }
-        List<String> numbers = new ArrayList<>();
-        for (String word : found.group(1).strip().split("\\s+")) {
-            numbers.add(plain(word, text));
-        }
-        String unit = found.group(2).isBlank() ? column : found.group(2).strip();
+        String unit = text.substring(end).isBlank() ? column : text.substring(end).strip();
         return new Written(numbers, unit, parse(joined(String.join(" ", numbers), unit), kind, text));
     }
 
@@ -171,11 +177,13 @@ record Numbers(boolean comma, String reason) {
             int digitsBehind = number.substring(last + 1).replaceAll("['’]", "").length();
             String shown = same ? bare : bare.substring(0, bare.length() - digitsBehind) + (comma ? "," : ".")
                     + bare.substring(bare.length() - digitsBehind);
-            throw new BadCell(quote(cell) + " has thousands separators; expected the number without them, such as " + shown);
+            throw new BadCell(quote(cell) + " has thousands separators; expected the number without them"
+                    + (shown.length() > LONGEST_EXAMPLE ? "" : ", such as " + shown));
         }
         if (number.contains(comma ? "." : ",")) {
             if (!comma && reason.startsWith("it ")) {
-                throw new BadCell(quote(cell) + " may mean " + number.replace(",", "") + " or " + number.replace(',', '.')
+                throw new BadCell(quote(cell) + (number.length() > LONGEST_EXAMPLE ? " may have a thousands separator"
+                        : " may mean " + number.replace(",", "") + " or " + number.replace(',', '.'))
                         + "; expected " + reason);
             }
             throw new BadCell(quote(cell) + " has a decimal " + (comma ? "point" : "comma") + "; expected " + reason);

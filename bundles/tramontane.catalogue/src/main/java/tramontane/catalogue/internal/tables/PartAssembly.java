@@ -167,7 +167,7 @@ final class PartAssembly {
         places.put(path.place(), cell.place());
         if (!part.put(path.steps(), cell.value())) {
             isBad = true;
-            problems.add(Problem.error(cell.place(), "another column stands for the whole or a part of " + path.text()
+            problems.add(Problem.error(cell.place(), "another column stands for the whole or a part of " + path.shown()
                     + "; expected one of the two only"));
         }
     }

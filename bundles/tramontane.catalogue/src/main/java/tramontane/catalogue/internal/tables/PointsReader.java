@@ -29,6 +29,9 @@ public final class PointsReader {
     private static final Map<String, QuantityKind> KINDS = Map.of("flow", QuantityKind.FLOW, "pressure", QuantityKind.PRESSURE,
             "power", QuantityKind.POWER);
 
+    /** No line of three numbers is longer. */
+    private static final int LONGEST_LINE = 1000;
+
     private static final Pattern IN_BRACKETS = Pattern.compile("[\\[(]([^\\[\\]()]*)[\\])]");
 
     private final String name;
@@ -50,7 +53,7 @@ public final class PointsReader {
 
     /** What separates the cells of all lines. */
     private enum Separator {
-        /** Semicolons or tabs, so that a comma is a decimal one. */
+        /** Semicolons or tabs, so that a comma is a decimal one and a cell may have a unit of its own. */
         STRONG("\\s*;\\s*|[ \\x{a0}]*\\t\\s*"),
         /** Spaces, perhaps with a comma before them. */
         SPACE(",?[\\s\\x{a0}]+"),
@@ -91,6 +94,11 @@ public final class PointsReader {
         List<LinedText> lines = new ArrayList<>();
         String[] all = text.split("\\R", -1);
         for (int i = 0; i < all.length; i++) {
+            if (all[i].strip().length() > LONGEST_LINE) {
+                problems.add(Problem.error(TableText.line(name, i + 1), "has " + all[i].strip().length()
+                        + " characters; expected two or three numbers"));
+                return Optional.empty();
+            }
             if (!all[i].isBlank() && !all[i].strip().startsWith("#")) {
                 lines.add(new LinedText(i + 1, all[i].strip()));
             }
@@ -138,7 +146,8 @@ public final class PointsReader {
     }
 
     private static Separator separator(List<LinedText> points) {
-        return points.stream().anyMatch(line -> line.text().indexOf(';') >= 0 || line.text().indexOf('\t') >= 0) ? Separator.STRONG
+        return points.stream().anyMatch(line -> line.text().indexOf(';') >= 0)
+                || points.stream().allMatch(line -> line.text().indexOf('\t') >= 0) ? Separator.STRONG
                 : points.stream().anyMatch(line -> line.text().matches(".*[\\s\\x{a0}].*")) ? Separator.SPACE : Separator.COMMA;
     }
 

@@ -282,7 +282,7 @@ public final class TableReader {
                         String before = taken.putIfAbsent(column.known().path().key(), heading);
                         if (before != null) {
                             problems.add(Problem.error(TableText.line(name, header.line()) + ", column "
-                                    + FormReader.describe(new Value.Text(heading)), "is " + column.known().path().text()
+                                    + FormReader.describe(new Value.Text(heading)), "is " + column.known().path().shown()
                                     + ", and so is column " + FormReader.describe(new Value.Text(before)) + "; expected one column for each field"));
                         } else {
                             columns.add(column);
@@ -314,7 +314,7 @@ public final class TableReader {
                 case Shape.Amounts amounts -> Numbers.unit(unit, amounts.kind());
                 default -> {
                     problems.add(Problem.error(unitPlace, "the unit " + FormReader.describe(new Value.Text(unit))
-                            + " has no meaning here: " + known.get().path().text() + " is no number with a unit; expected none"));
+                            + " has no meaning here: " + known.get().path().shown() + " is no number with a unit; expected none"));
                     return Optional.of(new Column(number, heading, known.get(), Optional.of("")));
                 }
             }

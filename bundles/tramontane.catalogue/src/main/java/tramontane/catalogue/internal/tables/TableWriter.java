@@ -104,7 +104,7 @@ public final class TableWriter {
         boolean isTop = path.steps().isEmpty();
         tree.members().forEach((name, value) -> {
             Optional<Field> field = form.flatMap(each -> each.field(name));
-            String own = order + "/" + field.map(each -> String.format("%04d", form.orElseThrow().fields().indexOf(each)))
+            String own = order + "/" + field.map(each -> fourDigits(form.orElseThrow().fields().indexOf(each)))
                     .orElse("9999 " + name);
             if (field.isPresent()) {
                 known(field.get(), value, path, own, part);
@@ -128,11 +128,16 @@ public final class TableWriter {
                 && items.size() < LONGEST_LIST
                 && items.stream().allMatch(item -> item instanceof Value.Tree tree && !tree.isEmpty()) && !items.isEmpty()) {
             for (int i = 0; i < items.size(); i++) {
-                object(inner, (Value.Tree) items.get(i), path.with(step.at(i)), order + String.format(" %04d", i), part);
+                object(inner, (Value.Tree) items.get(i), path.with(step.at(i)), order + " " + fourDigits(i), part);
             }
         } else {
             leaf(path.with(step), Optional.of(field), value, order, part);
         }
+    }
+
+    /** A number so that its order as text is its order. */
+    private static String fourDigits(int number) {
+        return Integer.toString(10_000 + number).substring(1);
     }
 
     private void free(Optional<Form> form, Value value, FieldPath path, String order, int part) {

@@ -65,6 +65,14 @@ class TableReadTest {
     }
 
     @Test
+    void aUnitInACellCountsMoreThanThatOfTheHeading() {
+        AirMover part = only(Tables.read("id,width [mm],height [mm],flow [m³/h],pressure [Pa]\nA,3.6 in,92mm,0 20 cfm,50 0\n"));
+        assertEquals(text("3.6 in"), part.width().orElseThrow().written());
+        assertEquals(text("92mm"), part.height().orElseThrow().written());
+        assertEquals(text("0 20 cfm"), part.curves().getFirst().flow().written());
+    }
+
+    @Test
     void pointsInSeveralUnitsAreAList() {
         AirMover part = only(Tables.read("id,flow,pressure [Pa]\nA,0 m³/h,50\nA,20 cfm,0\n"));
         assertEquals(new Value.Items(List.of(text("0 m³/h"), text("20 cfm"))), part.curves().getFirst().flow().written());
