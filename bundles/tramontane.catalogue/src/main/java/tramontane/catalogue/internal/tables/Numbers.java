@@ -126,17 +126,18 @@ record Numbers(boolean comma, String reason) {
     /**
      * Several numbers with one unit.
      *
-     * @param cell   numbers with spaces between
+     * @param cell   numbers with spaces or semicolons between
      * @param kind   what is expected
      * @param column the column's unit; empty for none
      */
     Written list(String cell, QuantityKind kind, String column) throws BadCell {
         String text = cell.strip();
         List<String> numbers = new ArrayList<>();
-        Matcher found = NUMBER_HERE.matcher(text).useTransparentBounds(true);
+        String apart = text.replace(';', ' ');
+        Matcher found = NUMBER_HERE.matcher(apart).useTransparentBounds(true);
         int end = 0;
         // a loop in code: one in the expression would need as much stack as there are numbers
-        while (found.region(end, text.length()).lookingAt() && (end == 0 || Character.isWhitespace(text.charAt(end)))) {
+        while (found.region(end, text.length()).lookingAt() && (end == 0 || Character.isWhitespace(apart.charAt(end)))) {
             numbers.add(plain(found.group(1), text));
             end = found.end();
         }

@@ -12,6 +12,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import tramontane.analysis.Importer;
 import tramontane.analysis.Importer.Imported;
 import tramontane.catalogue.PartTable;
 import tramontane.model.AirMover;
@@ -42,6 +43,15 @@ class TableReadTest {
         assertEquals(0.0925, part.width().orElseThrow().si(), 1e-17);
         assertEquals(text("0 30 60 m³/h"), part.curves().getFirst().flow().written());
         assertEquals(List.of(50.0, 30.0, 0.0), part.curves().getFirst().pressure().si());
+    }
+
+    @Test
+    void theImporterKnowsTheSectionsThatAreLoaded() {
+        Importer importer = new PartRows(Tables.SECTIONS);
+        AirMover part = only(importer.read("t.csv", "id,winding.wires,flow,pressure [Pa]\nA,4,0; 30; 60 m³/h,50 30 0\n".getBytes(StandardCharsets.UTF_8),
+                Tables.settings(importer.settings(), "{}")));
+        assertEquals(new Value.Num("4"), part.section("winding").map(Value.Tree.class::cast).flatMap(winding -> winding.get("wires")).orElseThrow());
+        assertEquals(text("0 30 60 m³/h"), part.curves().getFirst().flow().written());
     }
 
     @Test
