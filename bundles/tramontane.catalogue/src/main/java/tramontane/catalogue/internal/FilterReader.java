@@ -268,7 +268,7 @@ public final class FilterReader {
         int open = 0;
         while (at < text.length()) {
             char c = text.charAt(at);
-            if (c == ')' && open == 0 || c == ',' && list || isSpace(c) && joins()) {
+            if (c == ')' && open == 0 || c == ',' && list || (isSpace(c) || at == start) && joins()) {
                 break;
             }
             open += c == '(' ? 1 : c == ')' ? -1 : 0;
