@@ -86,6 +86,10 @@ class PartFilterTest {
             bearing = BALL                           | a
             bearing in ball, fluid-film              | ab
             bearing in "ball" , 'sleeve'             | ac
+            bearing in ball, sleeve and width > 50 mm | c
+            bearing in ball or width > 90 mm         | ac
+            (bearing in ball, "sleeve") and width > 50 mm | c
+            width in 40..80 mm and bearing = ball    | a
             bearing != ball                          | bc
             maker ~ "levan"                          | cd
             maker = "LEVANTER (sud)"                 | d

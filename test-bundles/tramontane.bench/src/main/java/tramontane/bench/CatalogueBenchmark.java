@@ -106,7 +106,9 @@ public class CatalogueBenchmark {
         long end = System.nanoTime();
         System.gc();
         long used = Runtime.getRuntime().totalMemory() - Runtime.getRuntime().freeMemory();
-        System.out.println(read.size() + " parts, " + read.problems().stream().limit(3).map(Object::toString).toList() + " ms " + (end - start) / 1_000_000 + " MB "
-                + (used >> 20));
+        if (read.size() != PARTS || !read.problems().isEmpty()) {
+            throw new IllegalStateException("not the catalogue that is to be measured: " + read.size() + " parts, " + read.problems());
+        }
+        System.out.println((end - start) / 1e6 + " " + used / 1e6);
     }
 }

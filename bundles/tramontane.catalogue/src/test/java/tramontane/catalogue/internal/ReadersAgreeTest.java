@@ -47,7 +47,7 @@ class ReadersAgreeTest {
         });
     }
 
-    @Property(tries = 2000)
+    @Property(tries = 600)
     void soundPartsAreTaken(@ForAll("soundFiles") Value.Tree file) {
         byte[] bytes = TreeFile.write(file).getBytes(StandardCharsets.UTF_8);
         PartTrees trees = PartTrees.of(TreeFile.parse(bytes, Limits.STANDARD));
@@ -58,7 +58,7 @@ class ReadersAgreeTest {
         compare(bytes);
     }
 
-    @Property(tries = 6000)
+    @Property(tries = 2000)
     void damagedPartsAreNot(@ForAll("damagedFiles") byte[] bytes) {
         compare(bytes);
     }
