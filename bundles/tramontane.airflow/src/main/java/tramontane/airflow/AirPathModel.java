@@ -18,6 +18,7 @@ import tramontane.analysis.OperatingPoint;
 import tramontane.analysis.PassageKind;
 import tramontane.analysis.Severity;
 import tramontane.analysis.SpeedLaw;
+import tramontane.analysis.SpeedLaws;
 import tramontane.model.Bay;
 import tramontane.model.Condition;
 import tramontane.model.Design;

@@ -10,6 +10,7 @@ import tramontane.analysis.OperatingPoint;
 import tramontane.analysis.Result;
 import tramontane.analysis.Run;
 import tramontane.analysis.SpeedLaw;
+import tramontane.analysis.SpeedLaws;
 import tramontane.model.Design;
 
 /**

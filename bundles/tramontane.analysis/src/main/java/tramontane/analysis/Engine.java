@@ -89,8 +89,11 @@ public interface Engine {
      *                   the same as in a run of all; all where empty
      * @param conditions ids of the conditions; all where empty
      * @param timeLimit  how long one analysis may take before its result is dropped and it is barred
+     * @param brief      whether bounds of figures, findings and tables may be left out, for who judges many designs: every
+     *                   analysis runs {@link Run#brief} that knows such runs, and a requirement that holds is met whatever its
+     *                   bounds would say
      */
-    record Request(Design design, Set<String> analyses, Set<String> conditions, Duration timeLimit) {
+    record Request(Design design, Set<String> analyses, Set<String> conditions, Duration timeLimit, boolean brief) {
 
         /** How long one run of an analysis may take where nothing else is said. */
         public static final Duration TIME_LIMIT = Duration.ofMinutes(5);
@@ -98,6 +101,16 @@ public interface Engine {
         public Request {
             analyses = Set.copyOf(analyses);
             conditions = Set.copyOf(conditions);
+        }
+
+        /** All that there is to say. */
+        public Request(Design design, Set<String> analyses, Set<String> conditions, Duration timeLimit) {
+            this(design, analyses, conditions, timeLimit, false);
+        }
+
+        /** The same with or without bounds, findings and tables. */
+        public Request brief(boolean changed) {
+            return new Request(design, analyses, conditions, timeLimit, changed);
         }
 
         /** All analyses in all conditions. */

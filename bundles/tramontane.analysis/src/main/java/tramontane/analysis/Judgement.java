@@ -84,7 +84,7 @@ public final class Judgement {
 
     private static boolean same(Quantity one, Quantity other, FigureKind kind) {
         try {
-            return Math.abs(si(one, kind) - si(other, kind)) < SAME_LIMIT;
+            return Math.abs(limit(one, kind) - limit(other, kind)) < SAME_LIMIT;
         } catch (UnitException e) {
             return false; // one that does not fit the figure is not judged, and the other must be
         }
@@ -150,7 +150,7 @@ public final class Judgement {
 
     private static void limit(Quantity limit, FigureKind kind, String place, List<Problem> problems) {
         try {
-            si(limit, kind);
+            limit(limit, kind);
         } catch (UnitException e) {
             problems.add(Problem.error(place, e.getMessage()));
         }
@@ -180,8 +180,8 @@ public final class Judgement {
         Optional<Double> least;
         Optional<Double> most;
         try {
-            least = requirement.atLeast().map(limit -> si(limit, kind));
-            most = requirement.atMost().map(limit -> si(limit, kind));
+            least = requirement.atLeast().map(limit -> limit(limit, kind));
+            most = requirement.atMost().map(limit -> limit(limit, kind));
         } catch (UnitException e) {
             return notJudged(requirement, condition, "the limit does not fit the figure: " + e.getMessage());
         }
@@ -287,8 +287,13 @@ public final class Judgement {
         return new Verdict(requirement, condition, Severity.NOT_JUDGED, Optional.empty(), 0, reason);
     }
 
-    /** The limit read again now that its kind is known, so that "35 dB" is no flow. */
-    private static double si(Quantity limit, FigureKind kind) {
+    /**
+     * A limit read again now that its kind is known, so that "35 dB" is no flow.
+     *
+     * @return the limit in SI units
+     * @throws UnitException where it does not fit the figure
+     */
+    public static double limit(Quantity limit, FigureKind kind) {
         return limit.written() instanceof Value.Text text ? Units.parse(text.text(), kind.quantity()) : limit.si();
     }
 

@@ -46,8 +46,8 @@ public interface Run {
     void progress(double fraction, String message);
 
     /**
-     * Whether this run answers a question of another analysis, which wants data and the values of figures: bounds of figures,
-     * findings and tables may be left out. What is left out in one run is never handed to whom wants it. Never so for an analysis
+     * Whether this run answers a question of another analysis, or a {@link Engine.Request#brief} request, which want data and the
+     * values of figures: bounds of figures, findings and tables may be left out. What is left out in one run is never handed to whom wants it. Never so for an analysis
      * that does not say {@link Analysis#mayBeBrief}.
      */
     default boolean brief() {

@@ -7,11 +7,11 @@ import org.osgi.service.component.annotations.Component;
 import org.osgi.service.component.annotations.Reference;
 import org.osgi.service.component.annotations.ReferenceCardinality;
 import org.osgi.service.component.annotations.ReferencePolicyOption;
-import tramontane.airflow.SpeedLaws;
 import tramontane.analysis.Kinds;
 import tramontane.analysis.LinkKind;
 import tramontane.analysis.PassageKind;
 import tramontane.analysis.SpeedLaw;
+import tramontane.analysis.SpeedLaws;
 import tramontane.model.Condition;
 import tramontane.model.Design;
 

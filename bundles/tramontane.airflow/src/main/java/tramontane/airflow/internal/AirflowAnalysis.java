@@ -9,7 +9,6 @@ import org.osgi.service.component.annotations.Reference;
 import org.osgi.service.component.annotations.ReferenceCardinality;
 import org.osgi.service.component.annotations.ReferencePolicyOption;
 import tramontane.airflow.AirPathModel;
-import tramontane.airflow.SpeedLaws;
 import tramontane.analysis.Analysis;
 import tramontane.analysis.FigureKind;
 import tramontane.analysis.Input;
@@ -20,6 +19,7 @@ import tramontane.analysis.Result;
 import tramontane.analysis.Run;
 import tramontane.analysis.Scope;
 import tramontane.analysis.SpeedLaw;
+import tramontane.analysis.SpeedLaws;
 import tramontane.model.Design;
 
 /**

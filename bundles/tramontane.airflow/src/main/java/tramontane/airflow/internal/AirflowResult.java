@@ -10,7 +10,6 @@ import tramontane.airflow.AirPathSolution;
 import tramontane.airflow.AirPathSolver;
 import tramontane.airflow.Feed;
 import tramontane.airflow.NetworkSolver;
-import tramontane.airflow.SpeedLaws;
 import tramontane.analysis.Figure;
 import tramontane.analysis.FigureKind;
 import tramontane.analysis.Finding;
@@ -18,6 +17,7 @@ import tramontane.analysis.OperatingPoint;
 import tramontane.analysis.Result;
 import tramontane.analysis.Run;
 import tramontane.analysis.SpeedLaw;
+import tramontane.analysis.SpeedLaws;
 import tramontane.model.Design;
 
 /** Makes what {@link tramontane.airflow.AirflowStudy} gives. */

@@ -174,7 +174,7 @@ final class Evaluating {
             List<String> errors = check.apply(loadout).apply(job).stream().filter(Problem::isError).map(Problem::sentence)
                     .toList();
             Design bare = Cosmetics.strip(request.design());
-            Session session = new Session(loadout.order(), memo, bars, loadout.extensions());
+            Session session = new Session(loadout.order(), memo, bars, loadout.extensions(), request.brief());
             Set<Card> chosen = new LinkedHashSet<>(loadout.order().sequence());
             if (!request.analyses().isEmpty()) {
                 chosen.removeIf(card -> !request.analyses().contains(card.id()));

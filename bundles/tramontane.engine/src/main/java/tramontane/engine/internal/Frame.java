@@ -40,7 +40,7 @@ final class Frame implements Run {
         this.card = card;
         this.trace = trace;
         this.level = parent == null ? 1 : parent.level + 1;
-        this.brief = parent != null && card.mayBeBrief();
+        this.brief = (parent != null || session.isBrief()) && card.mayBeBrief();
     }
 
     Job job() {

@@ -77,7 +77,7 @@ final class IsolatingEngine implements Engine {
         Job job = new Job(running -> {
             try {
                 Loadout loadout = loadout();
-                steps.complete(Tracing.of(new Session(loadout.order(), memo, bars, loadout.extensions()), running, design,
+                steps.complete(Tracing.of(new Session(loadout.order(), memo, bars, loadout.extensions(), false), running, design,
                         condition, figure, place));
             } catch (Throwable e) { // the caller waits for it
                 steps.completeExceptionally(e);

@@ -38,20 +38,27 @@ final class Session {
     private final Bars bars;
     private final List<Long> loaded;
     private final List<Long> drawnOn;
+    private final boolean brief;
     /** The answers of this evaluation, also those that failed and are tried again in the next; guarded by the memo. */
     private final Map<Key, Answer> ownAnswers = new HashMap<>();
     private volatile boolean cancelled;
 
-    Session(Order order, Memo memo, Bars bars, Extensions extensions) {
+    /** For an evaluation, or for a trace; a brief one leaves out what {@link Engine.Request#brief} says. */
+    Session(Order order, Memo memo, Bars bars, Extensions extensions, boolean brief) {
         this.order = order;
         this.memo = memo;
         this.bars = bars;
         this.loaded = extensions.analysisIds();
         this.drawnOn = extensions.drawnOn();
+        this.brief = brief;
     }
 
     Order order() {
         return order;
+    }
+
+    boolean isBrief() {
+        return brief;
     }
 
     boolean isCancelled() {

@@ -122,6 +122,17 @@ class AskingTest {
     }
 
     @Test
+    void aBriefRequestIsAnsweredBrieflyAndKeptApart() {
+        Toy<Alpha> giver = Toy.of("giver", Alpha.class, (input, run) -> Result.of(new Alpha(run.brief() ? 1 : 2))).mayLeaveOut();
+        Toy<Beta> never = Toy.of("never", Beta.class, (input, run) -> Result.of(new Beta(run.brief() ? 1 : 2)));
+        Bench bench = Bench.with(giver, never);
+        Evaluation brief = bench.engine.evaluate(Engine.Request.all(Design.EMPTY).brief(true), Engine.Watch.NONE);
+        assertEquals(1, brief.data(Alpha.class, "nominal").orElseThrow().value());
+        assertEquals(2, brief.data(Beta.class, "nominal").orElseThrow().value());
+        assertEquals(2, bench.run(Design.EMPTY).data(Alpha.class, "nominal").orElseThrow().value());
+    }
+
+    @Test
     void whoDoesNotSayThatHeMayBeBriefNeverIs() {
         Toy<Alpha> giver = Toy.of("giver", Alpha.class, (input, run) -> Result.of(new Alpha(run.brief() ? 1 : 2)));
         Toy<Beta> asks = Toy.of("asks", Beta.class, (input, run) -> Result.of(new Beta(run.ask(input.design(), input.condition(), Alpha.class)

@@ -1,10 +1,9 @@
-package tramontane.airflow;
+package tramontane.analysis;
 
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import tramontane.analysis.SpeedLaw;
 import tramontane.model.Design;
 import tramontane.model.Value;
 

@@ -1,0 +1,354 @@
+package tramontane.catalogue;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import tramontane.analysis.Amount;
+import tramontane.analysis.Finding;
+import tramontane.analysis.Severity;
+import tramontane.catalogue.internal.TypeBounds;
+import tramontane.model.AirMover;
+import tramontane.model.FormReader;
+import tramontane.model.MoverCurve;
+import tramontane.model.Quantity;
+import tramontane.model.Value;
+import tramontane.physics.FanNoise;
+import tramontane.physics.units.QuantityKind;
+
+/**
+ * Whether the figures of a part can be true together: size, speed, curve, power, supply, noise, bearing and price.
+ *
+ * <p>Finds slips of units, decimal points and columns that every figure by itself survives. An error is impossible, a caution is
+ * unlikely: look it up. What is not given is not judged, and a curve without any speed is not held against size. Sections
+ * {@code drive} and {@code noise} are read as written, whatever is loaded.
+ */
+public final class Plausibility {
+
+    /** Pressure at the end of a curve and flow at its beginning that still count as zero, over the highest. */
+    private static final double ZERO = 0.03;
+
+    /** Rise over one interval in the last third of a curve that is more than scatter of a measurement, over the highest pressure. */
+    private static final double RISE = 0.1;
+
+    /** Voltage times current over the electrical input: data sheets state the current at either end of the curve, and rounded. */
+    private static final double LEAST_INPUT = 0.8;
+
+    private static final double MOST_INPUT = 1.5;
+
+    /** Share of an electrical input by which it may be above voltage times current by rounding alone. */
+    private static final double ROUNDING = 0.05;
+
+    /** Lowest power factor of single-phase motors with shaded poles or without power-factor correction. */
+    private static final double LEAST_POWER_FACTOR = 0.25;
+
+    /** Error of the specific-noise estimate, dB. */
+    private static final double NOISE_ERROR = 10;
+
+    /** Sound power level below which bearings and electronics are heard rather than air, dB. */
+    private static final double QUIETEST_AIR = 20;
+
+    /** Highest velocity of free delivery through the frame, m/s. */
+    private static final double FASTEST_AIR = 40;
+
+    /** Warmest air in which sleeve bearings keep their oil, K. */
+    private static final double SLEEVE_WARMEST = 273.15 + 70;
+
+    /** Speeds count as one within this share. */
+    private static final double SAME_SPEED = 0.02;
+
+    /** Of the frame of an axial mover, what a rotor fills about. */
+    private static final double ROTOR_SHARE = 0.95;
+
+    private static final String COMMON = "common practice";
+
+    private static final String TYPE_RANGES = "ranges of types by Eck, Fans (1973), and Carolus, Ventilatoren (2013), from memory, widened";
+
+    private final AirMover mover;
+    private final List<Finding> findings = new ArrayList<>();
+    private final Optional<TypeBounds> bounds;
+
+    private Plausibility(AirMover mover) {
+        this.mover = mover;
+        bounds = mover.type().flatMap(TypeBounds::of);
+    }
+
+    /**
+     * What is impossible or unlikely in a part.
+     *
+     * @param mover a part without errors
+     * @return errors and cautions, each with the part's id as its place, with a remedy and the source of the rule; empty where all
+     *         fits together
+     */
+    public static List<Finding> of(AirMover mover) {
+        Plausibility plausibility = new Plausibility(mover);
+        plausibility.frame();
+        for (int i = 0; i < mover.curves().size(); i++) {
+            MoverCurve curve = mover.curves().get(i);
+            // other lengths of columns are an error of the file and told as such
+            if (curve.flow().size() == curve.pressure().size() && curve.flow().size() > 1) {
+                String name = mover.curves().size() == 1 ? "the curve" : "curve " + (i + 1);
+                plausibility.shape(curve, name);
+                plausibility.efficiency(curve, name);
+                plausibility.coefficients(curve, name);
+            }
+        }
+        plausibility.velocity();
+        plausibility.noise();
+        plausibility.supply();
+        plausibility.dataSheet();
+        return List.copyOf(plausibility.findings);
+    }
+
+    private void add(Severity severity, String remedy, String source, Object... message) {
+        findings.add(Finding.of(severity, mover.id(), message).remedy(remedy).source(source));
+    }
+
+    /** A quantity in a sentence; of figures absurd enough, products overflow. */
+    private static Object amount(double si, QuantityKind kind) {
+        return Double.isFinite(si) ? new Amount(si, kind) : "more than any number";
+    }
+
+    private static double highest(double[] values) {
+        return Arrays.stream(values).max().orElse(0);
+    }
+
+    private static double si(Optional<Quantity> quantity) {
+        return quantity.map(Quantity::si).orElse(Double.NaN);
+    }
+
+    /** Geometry: what turns inside a frame is not larger than the frame. */
+    private void frame() {
+        double[] sides = {si(mover.width()), si(mover.height()), si(mover.depth())};
+        boolean face = bounds.filter(type -> type == TypeBounds.AXIAL || type == TypeBounds.MIXED_FLOW).isPresent();
+        double room = face ? Math.min(sides[0], sides[1]) : second(sides);
+        double rotor = si(mover.rotorDiameter());
+        if (rotor > room) {
+            add(Severity.ERROR, "compare the units of frame and rotor", "geometry", "its rotor of ", amount(rotor, QuantityKind.LENGTH),
+                    " does not go into its frame; expected ", amount(room, QuantityKind.LENGTH), " at most");
+        }
+        double largest = face ? sides[0] * sides[1] : Math.max(Math.max(sides[0] * sides[1], sides[0] * sides[2]), sides[1] * sides[2]);
+        double open = si(mover.openArea());
+        if (open > largest) {
+            add(Severity.ERROR, "compare the units of frame and open area", "geometry", "its open area of ", amount(open, QuantityKind.AREA),
+                    " is more than its frame has; expected ", amount(largest, QuantityKind.AREA), " at most");
+        }
+    }
+
+    /** The second largest side: a disc that lies in any plane needs two; NaN where a side is not given. */
+    private static double second(double[] sides) {
+        double[] sorted = sides.clone();
+        Arrays.sort(sorted);
+        return Double.isNaN(sorted[2]) ? Double.NaN : sorted[1];
+    }
+
+    /** The rotor that a curve was measured on, m; estimated from the frame of an axial mover; NaN for unknown. */
+    private double rotor(MoverCurve curve) {
+        return curve.rotorDiameter().or(mover::rotorDiameter).map(Quantity::si).orElseGet(() -> bounds
+                .filter(type -> type == TypeBounds.AXIAL).map(type -> ROTOR_SHARE * Math.min(si(mover.width()), si(mover.height())))
+                .orElse(Double.NaN));
+    }
+
+    private double speed(MoverCurve curve) {
+        return curve.speed().map(Quantity::si).or(mover::ratedSpeedSi).orElse(Double.NaN);
+    }
+
+    /** Both ends of the curve, and the way to the right one. */
+    private void shape(MoverCurve curve, String name) {
+        double[] flow = curve.flow().toArray();
+        double[] pressure = curve.pressure().toArray();
+        int last = flow.length - 1;
+        double peak = highest(pressure);
+        if (!(peak > 0)) {
+            add(Severity.ERROR, "look whether the columns are in order", "definition of fan pressure, ISO 5801", name,
+                    " has no pressure above zero; expected one that falls from its highest to zero");
+            return;
+        }
+        if (flow[0] > ZERO * flow[last]) {
+            add(Severity.CAUTION, "add the pressure at zero flow, or keep duty points right of the first point", COMMON, name, " starts at ",
+                    amount(flow[0], QuantityKind.FLOW), "; expected zero flow, below which the curve is only extrapolated");
+        }
+        if (pressure[last] > ZERO * peak) {
+            add(Severity.CAUTION, "add the flow of free delivery, or keep duty points left of the last point", COMMON, name, " ends at ",
+                    amount(pressure[last], QuantityKind.PRESSURE), "; expected zero pressure, below which the curve is only extrapolated");
+        }
+        for (int i = 1; i <= last; i++) {
+            double rise = pressure[i] - pressure[i - 1];
+            if (flow[i] > 2.0 / 3 * flow[last] && rise > RISE * peak) {
+                add(Severity.CAUTION, "look for swapped figures in the list", "stable branch of every type, " + COMMON, name,
+                        " rises by ", amount(rise, QuantityKind.PRESSURE), " up to ", amount(flow[i], QuantityKind.FLOW),
+                        "; expected pressure to fall in the last third of the flow");
+                break;
+            }
+        }
+    }
+
+    /** Power in the air over the electrical input. */
+    private void efficiency(MoverCurve curve, String name) {
+        double[] flow = curve.flow().toArray();
+        double[] pressure = curve.pressure().toArray();
+        boolean rated = sameSpeed(speed(curve), mover.ratedSpeedSi().orElse(Double.NaN)) || mover.ratedSpeedSi().isEmpty();
+        double[] power = curve.power().filter(given -> given.size() == flow.length).map(given -> given.toArray()).orElse(null);
+        if (power == null && (!rated || mover.ratedPower().isEmpty())) {
+            return;
+        }
+        // the rated power is stated for standard air
+        double thin = MoverCurve.STANDARD_DENSITY / curve.statedDensity();
+        double best = 0;
+        for (int i = 0; i < flow.length; i++) {
+            double input = power == null ? si(mover.ratedPower()) / thin : power[i];
+            double air = flow[i] * pressure[i];
+            best = air > 0 ? Math.max(best, air / input) : best; // infinite without any input
+        }
+        double reach = bounds.map(type -> type.bestEfficiency(rotor(curve))).orElse(Double.NaN);
+        String remedy = "compare the units of flow, pressure and power";
+        if (best > 1) {
+            add(Severity.ERROR, remedy, "conservation of energy", name, " gives more power to the air than the part takes: efficiency ",
+                    amount(best, QuantityKind.FRACTION), "; expected below ", amount(1, QuantityKind.FRACTION));
+        } else if (best > reach) {
+            add(Severity.CAUTION, remedy, COMMON + ", best of type and size from memory", name, " reaches a static efficiency of ",
+                    amount(best, QuantityKind.FRACTION), "; expected ", amount(reach, QuantityKind.FRACTION),
+                    " at most, what the best of its type and size reach");
+        }
+    }
+
+    private static boolean sameSpeed(double one, double other) {
+        return Math.abs(one - other) <= SAME_SPEED * other;
+    }
+
+    /** Size and speed against flow and pressure. */
+    private void coefficients(MoverCurve curve, String name) {
+        double diameter = rotor(curve);
+        double tip = speed(curve) * diameter / 2;
+        double[] sides = {si(mover.width()), si(mover.height()), si(mover.depth())};
+        Arrays.sort(sides);
+        if (bounds.isEmpty() || !(tip > 0)) {
+            return;
+        }
+        TypeBounds type = bounds.get();
+        // the longest side of a cross-flow blower is the length of its rotor; of a scaled one it is not that of the measured
+        double area = type != TypeBounds.CROSS_FLOW ? Math.PI / 4 * diameter * diameter
+                : curve.rotorDiameter().isPresent() ? Double.NaN : diameter * sides[2];
+        coefficient(name, "flow", highest(curve.flow().toArray()) / (area * tip), type.leastFlow(), type.mostFlow());
+        coefficient(name, "pressure", highest(curve.pressure().toArray()) / (curve.statedDensity() / 2 * tip * tip), type.leastPressure(),
+                type.mostPressure());
+    }
+
+    private void coefficient(String name, String what, double value, double least, double most) {
+        if (value < least || value > most) {
+            add(Severity.CAUTION, "compare the units of " + what + ", speed and rotor diameter", TYPE_RANGES, name, " has a highest " + what
+                    + " coefficient of ", amount(value, QuantityKind.NUMBER), " at its tip speed; expected ", amount(least, QuantityKind.NUMBER),
+                    " to ", amount(most, QuantityKind.NUMBER), " for its type");
+        }
+    }
+
+    private void velocity() {
+        double frame = mover.openArea().map(Quantity::si).orElse(si(mover.width()) * si(mover.height()));
+        double flow = mover.curves().stream().filter(curve -> curve.rotorDiameter().isEmpty())
+                .mapToDouble(curve -> highest(curve.flow().toArray())).max().orElse(0);
+        if (flow / frame > FASTEST_AIR) {
+            add(Severity.CAUTION, "compare the units of flow and frame", COMMON, "its free delivery goes through the frame with ",
+                    amount(flow / frame, QuantityKind.VELOCITY), "; expected ", amount(FASTEST_AIR, QuantityKind.VELOCITY), " at most");
+        }
+    }
+
+    private void noise() {
+        Optional<Double> stated = member("noise", "soundPower", QuantityKind.LEVEL);
+        if (stated.isEmpty() || bounds.isEmpty()) {
+            return;
+        }
+        double speed = member("noise", "speed", QuantityKind.ROTATIONAL_SPEED).or(mover::ratedSpeedSi).orElse(Double.NaN);
+        Optional<MoverCurve> near = nearest(speed).filter(curve -> curve.rotorDiameter().isEmpty()
+                && curve.flow().size() == curve.pressure().size());
+        if (near.isEmpty()) {
+            return;
+        }
+        double[] flow = near.get().flow().toArray();
+        double[] pressure = near.get().pressure().toArray();
+        int best = 0;
+        for (int i = 1; i < flow.length; i++) {
+            best = flow[i] * pressure[i] > flow[best] * pressure[best] ? i : best;
+        }
+        double faster = speed / speed(near.get());
+        if (!(flow[best] * pressure[best] > 0) || !Double.isFinite(flow[best] + pressure[best])) {
+            return; // told of the curve
+        }
+        double estimate = FanNoise.level(bounds.get().specificNoise(), flow[best], pressure[best])
+                + (faster > 0 && Double.isFinite(faster) ? FanNoise.difference(faster, 1, 1) : 0);
+        if (stated.get() > Math.max(estimate, QUIETEST_AIR) + NOISE_ERROR || stated.get() < estimate - NOISE_ERROR) {
+            add(Severity.CAUTION, "look whether a sound pressure, another speed or another weighting is meant",
+                    COMMON + ": Lw = K + 10 lg Q + 20 lg Δp at the best point, K of types from memory", "its sound power of ",
+                    amount(stated.get(), QuantityKind.LEVEL), " does not fit its flow and pressure; expected ",
+                    amount(estimate, QuantityKind.LEVEL), " ± ", amount(NOISE_ERROR, QuantityKind.LEVEL));
+        }
+    }
+
+    /** The curve whose speed is nearest to a speed; the first where speeds are not told. */
+    private Optional<MoverCurve> nearest(double speed) {
+        return mover.curves().stream().min(Comparator.comparingDouble(curve -> {
+            double apart = Math.abs(speed(curve) - speed);
+            return Double.isNaN(apart) ? 0 : apart;
+        }));
+    }
+
+    /** Voltage and current against power. */
+    private void supply() {
+        double volts = Math.abs(member("drive.supply", "voltage", QuantityKind.VOLTAGE).orElse(Double.NaN));
+        double product = volts * member("drive.supply", "rated", QuantityKind.CURRENT).orElse(Double.NaN);
+        Optional<String> current = section("drive.supply").flatMap(supply -> supply.text("current"));
+        Optional<double[]> power = mover.ratedPower().map(rated -> new double[] {rated.si()})
+                .or(() -> nearest(mover.ratedSpeedSi().orElse(Double.NaN)).flatMap(MoverCurve::power).map(given -> given.toArray()));
+        if (current.isEmpty() || power.isEmpty() || Double.isNaN(product)) {
+            return;
+        }
+        double least = Arrays.stream(power.get()).min().orElse(0);
+        double most = highest(power.get());
+        String remedy = "compare the units of current and power, and which voltage they are stated at";
+        if (current.get().equals("DC")) {
+            if (product < LEAST_INPUT * least || product > MOST_INPUT * most) {
+                add(Severity.CAUTION, remedy, "P = V I; margins " + COMMON, "its rated voltage times its rated current is ",
+                        amount(product, QuantityKind.POWER), "; expected ", amount(LEAST_INPUT * least, QuantityKind.POWER), " to ",
+                        amount(MOST_INPUT * most, QuantityKind.POWER), " by its electrical input");
+            }
+        } else {
+            double apparent = product * (current.get().equals("three-phase AC") ? Math.sqrt(3) : 1);
+            if (least > (1 + ROUNDING) * apparent) {
+                add(Severity.ERROR, remedy, "real power is not above apparent power", "its electrical input of ",
+                        amount(least, QuantityKind.POWER), " is more than its rated voltage times its rated current; expected ",
+                        amount(apparent, QuantityKind.POWER), " at most");
+            } else if (most < LEAST_POWER_FACTOR * apparent) {
+                add(Severity.CAUTION, remedy, COMMON, "its electrical input of ", amount(most, QuantityKind.POWER), " is ",
+                        amount(most / apparent, QuantityKind.FRACTION), " of its rated voltage times its rated current; expected ",
+                        amount(LEAST_POWER_FACTOR, QuantityKind.FRACTION), " at least");
+            }
+        }
+    }
+
+    private void dataSheet() {
+        if (mover.datasheet().price().isPresent() && mover.datasheet().currency().isEmpty()) {
+            add(Severity.CAUTION, "name the currency, such as EUR", COMMON, "its price of ",
+                    FormReader.describe(mover.datasheet().price().get().written()), " has no currency; expected one, since prices without are"
+                            + " not compared");
+        }
+        double warmest = si(mover.datasheet().highestTemperature());
+        if (mover.datasheet().bearing().filter("sleeve"::equals).isPresent() && warmest > SLEEVE_WARMEST) {
+            add(Severity.CAUTION, "look whether the bearing or the temperature is that of another part of the family", COMMON,
+                    "its sleeve bearing is said to work in air of ", amount(warmest, QuantityKind.TEMPERATURE), "; expected ",
+                    amount(SLEEVE_WARMEST, QuantityKind.TEMPERATURE), " at most, above which oil is lost");
+        }
+    }
+
+    /** An object within the sections. */
+    private Optional<Value.Tree> section(String path) {
+        Optional<Value.Tree> at = mover.more().tree(AirMover.SECTIONS);
+        for (String name : path.split("\\.")) {
+            at = at.flatMap(tree -> tree.tree(name));
+        }
+        return at;
+    }
+
+    private Optional<Double> member(String path, String name, QuantityKind kind) {
+        return section(path).flatMap(tree -> tree.get(name)).flatMap(value -> FormReader.quantity(value, kind)).map(Quantity::si);
+    }
+}

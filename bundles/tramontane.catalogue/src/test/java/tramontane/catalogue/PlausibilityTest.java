@@ -1,0 +1,221 @@
+package tramontane.catalogue;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.UnaryOperator;
+import java.util.stream.Stream;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.constraints.DoubleRange;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+import tramontane.analysis.Finding;
+import tramontane.analysis.Severity;
+import tramontane.catalogue.invented.InventedCatalogue;
+import tramontane.model.AirMover;
+import tramontane.model.FormReader;
+import tramontane.model.MoverCurve;
+import tramontane.model.Problem;
+import tramontane.model.Quantities;
+import tramontane.model.Value;
+import tramontane.model.file.DesignFile;
+import tramontane.model.file.Limits;
+import tramontane.model.file.TreeFile;
+
+class PlausibilityTest {
+
+    private static final String CURVE = "'speed': '4000 rpm', 'voltage': '48 V', 'flow': '0 60 100 120 150 180 210 m³/h',"
+            + " 'pressure': '152 94 92 95 80 48 0 Pa', 'power': '12.6 12.2 12.3 12.2 11.6 10.6 9.4 W'";
+
+    /** As the mover of the cabinet among the sample designs. */
+    private static final String SOUND = "{'id': 'sound', 'maker': 'nobody', 'type': 'axial', 'width': '120 mm', 'height': '120 mm',"
+            + " 'depth': '38 mm', 'rotorDiameter': '113 mm', 'openArea': '82 cm²', 'ratedSpeed': '4000 rpm', 'bearing': 'ball',"
+            + " 'highestTemperature': '85 °C', 'price': 31, 'currency': 'EUR', 'curves': [{" + CURVE + "}], 'sections': {"
+            + "'drive': {'supply': {'current': 'DC', 'voltage': '48 V', 'rated': '260 mA'}},"
+            + "'noise': {'soundPower': '58 dB', 'speed': '4000 rpm', 'at': 'free delivery'}}}";
+
+    private static Value.Tree tree(String json) {
+        return TreeFile.parse(json.replace('\'', '"').getBytes(StandardCharsets.UTF_8), Limits.STANDARD).tree().orElseThrow();
+    }
+
+    private static AirMover mover(Value.Tree tree) {
+        List<Problem> problems = new ArrayList<>();
+        AirMover mover = AirMover.from(FormReader.read(AirMover.FORM, tree, "", problems));
+        assertEquals(List.of(), problems);
+        return mover;
+    }
+
+    /** The sound part with other members, as one of its family. */
+    private static AirMover doctored(String members) {
+        return mover(PartFile.parts(tree(SOUND.substring(0, SOUND.length() - 1) + ", 'parts': [{" + members + "}]}")).getFirst());
+    }
+
+    private static String curve(String... changes) {
+        String curve = CURVE;
+        for (int i = 0; i < changes.length; i += 2) {
+            assertTrue(curve.contains(changes[i]), changes[i]);
+            curve = curve.replace(changes[i], changes[i + 1]);
+        }
+        return "'curves': [{" + curve + "}]";
+    }
+
+    @Test
+    void aSoundPartHasNoFindings() {
+        assertEquals(List.of(), Plausibility.of(doctored("")));
+    }
+
+    @Test
+    void whatIsNotGivenIsNotJudged() {
+        assertEquals(List.of(), Plausibility.of(mover(tree("{'id': 'bare', 'curves': [{'flow': [0, 0.1], 'pressure': [50, 0]}]}"))));
+        assertEquals(List.of(), Plausibility.of(mover(tree("{'id': 'odd', 'type': 'axial', 'curves': [{'flow': [0, 0.1], 'pressure': [50, 0]}],"
+                + "'sections': {'drive': 7, 'noise': {'soundPower': 'loud'}}}"))));
+    }
+
+    /** Movers of the sample designs, made by hand. */
+    @Test
+    void theMoversOfTheSampleDesignsAreSound() throws IOException {
+        int movers = 0;
+        try (Stream<Path> files = Files.list(Path.of("../../product/samples"))) {
+            for (Path file : files.filter(each -> each.toString().endsWith(DesignFile.ENDING)).toList()) {
+                for (AirMover mover : DesignFile.read(file).design().orElseThrow().airMovers()) {
+                    assertEquals(List.of(), Plausibility.of(mover), file + ": " + mover.id());
+                    movers++;
+                }
+            }
+        }
+        assertTrue(movers >= 4, movers + " movers");
+    }
+
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', value = {
+        "'rotorDiameter': '125 mm'                                              | ERROR   | its rotor of 0.125 m does not go into its frame",
+        "'openArea': '145 cm²'                                                  | ERROR   | its open area of 0.0145 m² is more than its frame has",
+        "'price': 31                                                            | CAUTION | its price of 31 has no currency",
+        "'bearing': 'sleeve'                                                    | CAUTION | its sleeve bearing is said to work in air of 358 K",
+        "'sections': {'noise': {'soundPower': '75 dB'}}                         | CAUTION | its sound power of 75.0 dB does not fit",
+        "'sections': {'noise': {'soundPower': '40 dB'}}                         | CAUTION | its sound power of 40.0 dB does not fit",
+        "'sections': {'noise': {'speed': '1500 rpm'}}                           | CAUTION | its sound power of 58.0 dB does not fit",
+        "'sections': {'drive': {'supply': {'rated': '0.026 A'}}}                | CAUTION | its rated voltage times its rated current is 1.25 W",
+        "'sections': {'drive': {'supply': {'rated': '0.45 A'}}}                 | CAUTION | its rated voltage times its rated current is 21.6 W",
+        "'ratedPower': '50 W'                                                   | CAUTION | its rated voltage times its rated current is 12.5 W",
+        "'sections': {'drive': {'supply': {'current': 'AC', 'rated': '0.15 A'}}}| ERROR   | its electrical input of 9.40 W is more than",
+        "'sections': {'drive': {'supply': {'current': 'AC', 'rated': '2.6 A'}}} | CAUTION | its electrical input of 12.6 W is 0.101 of",
+    })
+    void eachRuleFindsADoctoredPart(String members, Severity severity, String words) {
+        AirMover mover = words.contains("no currency") ? mover(tree(SOUND).without("currency")) : doctored(members);
+        only(severity, words, Plausibility.of(mover));
+    }
+
+    private static void only(Severity severity, String words, List<Finding> findings) {
+        assertEquals(1, findings.size(), findings.toString());
+        Finding finding = findings.getFirst();
+        assertEquals(severity, finding.severity());
+        assertTrue(finding.message().toString().startsWith(words), finding.message().toString());
+        assertTrue(finding.message().toString().contains("expected"), finding.message().toString());
+        assertEquals("sound", finding.place());
+        assertFalse(finding.remedy().isEmpty() || finding.source().isEmpty(), finding.toString());
+    }
+
+    @Test
+    void eachRuleFindsADoctoredCurve() {
+        only(Severity.CAUTION, "the curve starts at 0.00556 m³/s", Plausibility.of(doctored(curve("'0 60", "'20 60"))));
+        only(Severity.CAUTION, "the curve ends at 30.0 Pa", Plausibility.of(doctored(curve("48 0 Pa", "48 30 Pa"))));
+        only(Severity.CAUTION, "the curve rises by 32.0 Pa up to 0.0500 m³/s", Plausibility.of(doctored(curve("80 48 0", "48 80 0"))));
+        only(Severity.ERROR, "the curve has no pressure above zero", findings("no pressure",
+                doctored(curve("152 94 92 95 80 48 0", "0 0 -1 -5 -9 -12 -20"))));
+        only(Severity.CAUTION, "the curve reaches a static efficiency of", Plausibility.of(doctored(curve(
+                "'power': '12.6 12.2 12.3 12.2 11.6 10.6 9.4 W'",
+                "'power': '5 5 5 5 5 5 5 W'") + ", 'sections': {'drive': {'supply': {'rated': '104 mA'}}}")));
+        only(Severity.ERROR, "the curve gives more power to the air", Plausibility.of(doctored(curve("'power': '12.6 12.2 12.3 12.2 11.6 10.6 9.4 W'",
+                "'power': '2 2 2 2 2 2 2 W'") + ", 'sections': {'drive': {'supply': {'rated': '41.7 mA'}}}")));
+        only(Severity.ERROR, "the curve gives more power to the air than the part takes: efficiency more than any number",
+                findings("efficiency", doctored(curve("'power': '12.6 12.2 12.3 12.2 11.6 10.6 9.4 W'", "'power': '0 0 0 0 0 0 0 W'"))));
+        // half as fast again is within the range of the type, ten times as fast is not
+        assertEquals(List.of(), Plausibility.of(doctored(curve("4000 rpm", "6000 rpm") + ", 'ratedSpeed': '6000 rpm', 'sections': {'noise':"
+                + " {'speed': '6000 rpm'}}")));
+        List<Finding> fast = Plausibility.of(doctored(curve("4000 rpm", "40000 rpm") + ", 'ratedSpeed': '40000 rpm', 'sections': {'noise':"
+                + " {'speed': '40000 rpm'}}"));
+        assertEquals(2, fast.size(), fast.toString());
+        assertTrue(fast.get(0).message().toString().startsWith("the curve has a highest flow coefficient of 0.0246"), fast.toString());
+        assertTrue(fast.get(1).message().toString().startsWith("the curve has a highest pressure coefficient of 0.00452"), fast.toString());
+    }
+
+    /** Findings without those of other rules that a curve so far off sets off, too. */
+    private static List<Finding> findings(String words, AirMover mover) {
+        return Plausibility.of(mover).stream().filter(finding -> finding.message().toString().contains(words)).toList();
+    }
+
+    @Test
+    void airOfAJetThroughTheFrameIsFound() {
+        List<Finding> findings = findings("free delivery", doctored(curve("180 210", "180 1300")));
+        only(Severity.CAUTION, "its free delivery goes through the frame with 44.0 m/s", findings);
+    }
+
+    /** Whatever a file says, its findings are sentences. */
+    @Property(tries = 500)
+    void absurdFiguresAreToldNotThrown(@ForAll @DoubleRange(min = -300, max = 300) double flow,
+            @ForAll @DoubleRange(min = -300, max = 300) double pressure, @ForAll @DoubleRange(min = -300, max = 300) double other) {
+        String wild = Value.Num.of(Math.pow(10, other)).literal();
+        AirMover mover = doctored("'rotorDiameter': " + wild + ", 'openArea': " + wild + ", 'ratedSpeed': " + wild + ", 'curves': [{'flow': [0, "
+                + Value.Num.of(Math.pow(10, flow)).literal() + "], 'pressure': [" + Value.Num.of(Math.pow(10, pressure)).literal()
+                + ", 0], 'power': [" + wild + ", " + wild + "]}], 'sections': {'noise': {'speed': " + wild + "}, 'drive': {'supply': {'rated': "
+                + wild + "}}}");
+        for (Finding finding : Plausibility.of(mover)) {
+            assertFalse(finding.message().toString().contains("NaN"), finding.toString());
+        }
+    }
+
+    /** A centrifugal rotor lies in any two sides of its frame, a cross-flow one has its length from the longest. */
+    @Test
+    void framesOfOtherTypes() {
+        String blower = "{'id': 'sound', 'maker': 'nobody', 'type': 'centrifugal', 'width': '120 mm', 'height': '120 mm', 'depth': '32 mm',"
+                + " 'rotorDiameter': '%s', 'curves': [{'speed': '2500 rpm', 'flow': '0 25 50 m³/h', 'pressure': '150 120 0 Pa'}]}";
+        assertEquals(List.of(), Plausibility.of(mover(tree(blower.formatted("84 mm")))));
+        only(Severity.ERROR, "its rotor of 0.130 m", findings("rotor of", mover(tree(blower.formatted("130 mm")))));
+        String cross = "{'id': 'sound', 'maker': 'nobody', 'type': 'cross-flow', 'width': '%s', 'height': '90 mm', 'depth': '94 mm',"
+                + " 'rotorDiameter': '60 mm', 'curves': [{'speed': '1500 rpm', 'flow': '0 150 300 m³/h', 'pressure': '35 25 0 Pa'}]}";
+        assertEquals(List.of(), Plausibility.of(mover(tree(cross.formatted("300 mm")))));
+        only(Severity.CAUTION, "the curve has a highest flow coefficient", Plausibility.of(mover(tree(cross.formatted("100 mm")))));
+    }
+
+    /**
+     * A decimal point that slipped, in parts that are sound: how often it is found. A tenth of the flow passes in centrifugal blowers,
+     * whose range of flow coefficients is wider than that.
+     */
+    @ParameterizedTest
+    @ValueSource(strings = {"flow", "pressure", "speed", "rotorDiameter"})
+    void aSlippedDecimalPointIsFound(String field) {
+        List<AirMover> parts = InventedCatalogue.parts(500, InventedCatalogue.SEED);
+        int found = 0;
+        for (AirMover mover : parts) {
+            for (double factor : new double[] {0.1, 10}) {
+                found += Plausibility.of(slipped(mover, field, factor)).isEmpty() ? 0 : 1;
+            }
+        }
+        System.out.printf("decimal point of %s slipped either way: found in %.1f %% of %d%n", field, 100.0 * found / (2 * parts.size()),
+                2 * parts.size());
+        assertTrue(found >= 0.9 * 2 * parts.size(), found + " found of " + 2 * parts.size());
+    }
+
+    private static AirMover slipped(AirMover mover, String field, double factor) {
+        UnaryOperator<Quantities> slip = values -> Quantities.of(values.si().stream().mapToDouble(value -> value * factor).toArray());
+        if (field.equals("rotorDiameter")) {
+            return mover(mover.tree().with(field, Value.Num.of(mover.rotorDiameter().orElseThrow().si() * factor)));
+        }
+        return mover.withCurves(mover.curves().stream().map(curve -> new MoverCurve(
+                field.equals("speed") ? curve.speed().map(speed -> speed.withSi(speed.si() * factor)) : curve.speed(), curve.voltage(),
+                curve.frequency(), curve.density(), curve.rotorDiameter(), field.equals("flow") ? slip.apply(curve.flow()) : curve.flow(),
+                field.equals("pressure") ? slip.apply(curve.pressure()) : curve.pressure(), curve.power(), curve.tolerance(), curve.more()))
+                .toList());
+    }
+}
