@@ -2,6 +2,7 @@ package tramontane.catalogue;
 
 import java.nio.file.Path;
 import java.util.Collection;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -10,6 +11,7 @@ import java.util.function.Function;
 import java.util.function.IntPredicate;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import tramontane.analysis.SectionType;
 import tramontane.catalogue.internal.Columns;
 import tramontane.catalogue.internal.FieldColumn;
@@ -36,9 +38,13 @@ public final class Catalogue {
         this.store = store;
         columns = store.columns();
         List<FieldColumn> known = store.fields().columns();
-        fields = known.stream().map(column -> new CatalogueField(column.path(), column.label(), column.kind(), column.isDerived()))
+        // free fields come as threads meet them; what no part has after all is none
+        List<FieldColumn> shown = Stream.concat(known.stream().filter(FieldColumn::isFormed), known.stream()
+                .filter(column -> !column.isFormed() && columns.isFilled(column.number())).sorted(Comparator.comparing(FieldColumn::path)))
                 .toList();
-        columnByName = names(known, FieldColumn::path, FieldColumn::number);
+        fields = shown.stream().map(column -> new CatalogueField(column.path(), column.label(), column.kind(), column.isDerived()))
+                .toList();
+        columnByName = names(shown, FieldColumn::path, FieldColumn::number);
         fieldByName = names(fields, CatalogueField::path, field -> field);
     }
 

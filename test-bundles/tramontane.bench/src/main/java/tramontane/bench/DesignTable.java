@@ -2,8 +2,10 @@ package tramontane.bench;
 
 import java.io.IOException;
 import java.lang.management.ManagementFactory;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.Locale;
 import java.util.concurrent.TimeUnit;
 import org.openjdk.jmh.annotations.Mode;
@@ -13,7 +15,7 @@ import org.openjdk.jmh.runner.RunnerException;
 import org.openjdk.jmh.runner.options.OptionsBuilder;
 import org.openjdk.jmh.runner.options.TimeValue;
 
-/** Runs the benchmarks of temperatures, or of the drive, and writes their table. */
+/** Runs the benchmarks of temperatures, of the drive, or of the catalogue, and writes their table. */
 public final class DesignTable {
 
     /** What is measured: benchmark, design, number of its case, words, longest time that is wanted in ms. */
@@ -40,19 +42,41 @@ public final class DesignTable {
         new Row("Drive.loop", "rack", 0, "200 components in 100 bays, loop of a law", 5000),
     };
 
+    private static final String OF_CATALOGUE = "The catalogue has 50,000 invented parts of some 1.6 kB: 500 families of 100 parts, or as many files as"
+            + " parts, which the system has read before and holds in memory. Cold is the median of five loads, each the first thing that a Java machine"
+            + " of 500 MB does; memory is what is held after collecting garbage. The filter has six conditions. The load uses all processors, here %d.";
+
+    private static final Row[] CATALOGUE = {
+        new Row("Catalogue.load", "families", 0, "load 500 families of 100 parts", 2000),
+        new Row("Catalogue.load", "singles", 0, "load 50,000 files of one part", 2000),
+        new Row("Catalogue.filter", "families", 0, "filter 50,000 parts", 50),
+        new Row("Catalogue.part", "families", 0, "make one part of a family", 1),
+        new Row("Catalogue.part", "singles", 0, "make one part of a file of its own", 1),
+    };
+
+    /** Cold loads of which the median counts. */
+    private static final int COLD = 5;
+
     private DesignTable() {
     }
 
     /**
      * Runs all.
      *
-     * @param arguments file to write to; folder of the samples; "thermal" or "drive"
+     * @param arguments file to write to; folder of the samples; "thermal", "drive" or "catalogue"
      */
-    public static void main(String[] arguments) throws IOException, RunnerException {
+    public static void main(String[] arguments) throws IOException, InterruptedException, RunnerException {
         double before = load();
         StringBuilder rows = new StringBuilder();
-        boolean drive = arguments[2].equals("drive");
-        for (Row row : drive ? DRIVE : THERMAL) {
+        Row[] all = switch (arguments[2]) {
+            case "drive" -> DRIVE;
+            case "catalogue" -> CATALOGUE;
+            default -> THERMAL;
+        };
+        if (all == CATALOGUE) {
+            rows.append(cold("families", "load 500 families of 100 parts, cold")).append(cold("singles", "load 50,000 files of one part, cold"));
+        }
+        for (Row row : all) {
             rows.append("| %s | %s | %s |%n".formatted(row.words(), figure(measure(row, arguments[1])), figure(row.target())));
         }
         String text = """
@@ -65,11 +89,41 @@ public final class DesignTable {
                 |---|--:|--:|
                 %s
                 %s; %s %s; %s. Load of the machine %.1f at the start, %.1f at the end.
-                """.formatted(drive ? "the drive takes" : "temperatures take", arguments[2], drive ? OF_DRIVE : OF_THERMAL, rows,
+                """.formatted(switch (arguments[2]) {
+                    case "drive" -> "the drive takes";
+                    case "catalogue" -> "the catalogue takes";
+                    default -> "temperatures take";
+                }, arguments[2], all == DRIVE ? OF_DRIVE : all == THERMAL ? OF_THERMAL
+                        : OF_CATALOGUE.formatted(Runtime.getRuntime().availableProcessors()), rows,
                 System.getProperty("os.arch"), System.getProperty("java.vm.name"), System.getProperty("java.version"),
                 System.getProperty("os.name"), before, load());
         Files.writeString(Path.of(arguments[0]), text);
         System.out.print(text);
+    }
+
+    /** Two rows: time and memory of loads in machines just started. */
+    private static String cold(String design, String words) throws IOException, InterruptedException {
+        Path folder = Files.createTempDirectory("catalogue");
+        try {
+            CatalogueBenchmark.write(folder, design);
+            double[] times = new double[COLD];
+            double held = 0;
+            for (int i = 0; i < COLD; i++) {
+                Process process = new ProcessBuilder(Path.of(System.getProperty("java.home"), "bin", "java").toString(), "-Xmx500m", "-cp",
+                        System.getProperty("java.class.path"), CatalogueBenchmark.class.getName(), folder.toString())
+                        .redirectError(ProcessBuilder.Redirect.INHERIT).start();
+                String[] said = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8).strip().split(" ");
+                if (process.waitFor() != 0 || said.length != 2) {
+                    throw new IOException("the load did not work: " + String.join(" ", said));
+                }
+                times[i] = Double.parseDouble(said[0]);
+                held = Math.max(held, Double.parseDouble(said[1]));
+            }
+            Arrays.sort(times);
+            return "| %s | %s | 2000 |%n| memory held, MB | %s | 500 |%n".formatted(words, figure(times[COLD / 2]), figure(held));
+        } finally {
+            CatalogueBenchmark.remove(folder);
+        }
     }
 
     private static double measure(Row row, String samples) throws RunnerException {

@@ -56,6 +56,11 @@ public final class FieldColumn {
         return derived;
     }
 
+    /** Whether a form lists it, or it is derived. */
+    public boolean isFormed() {
+        return formed;
+    }
+
     /** The kind of quantity, if all of its values may be of one; a plain number where nothing says more. */
     public Optional<QuantityKind> kind() {
         List<QuantityKind> known = kinds;

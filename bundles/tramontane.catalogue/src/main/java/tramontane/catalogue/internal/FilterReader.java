@@ -215,10 +215,12 @@ public final class FilterReader {
 
     private FilterTest in(Known field, String name) throws Wrong {
         List<Written> wished = new ArrayList<>();
-        do {
+        wished.add(value(true));
+        while (at < text.length() && text.charAt(at) == ',') {
+            at++;
             space();
             wished.add(value(true));
-        } while (at < text.length() && text.charAt(at++) == ',');
+        }
         if (field.kind().isEmpty()) {
             return new FilterTest.OneText(field.path(), name, wished.stream().map(Written::text).toList(), false);
         }
@@ -268,7 +270,7 @@ public final class FilterReader {
         int open = 0;
         while (at < text.length()) {
             char c = text.charAt(at);
-            if (c == ')' && open == 0 || c == ',' && list || isSpace(c) && joins()) {
+            if (c == ')' && open == 0 || c == ',' && list || (isSpace(c) || at == start) && joins()) {
                 break;
             }
             open += c == '(' ? 1 : c == ')' ? -1 : 0;

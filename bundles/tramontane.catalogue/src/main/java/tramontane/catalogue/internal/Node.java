@@ -53,7 +53,8 @@ final class Node {
     final boolean mayBeBlank;
     /** Column of its value, -1 for none. */
     final int column;
-    final FieldColumn field;
+    private FieldColumn field;
+    private boolean resolved;
     /** Whether objects may have members that are not listed here. */
     final boolean open;
     /** Path of the object that free members hang on; empty text for the part, null where they are no fields. */
@@ -84,15 +85,14 @@ final class Node {
         this.shape = shape;
         this.required = required;
         this.mayBeBlank = mayBeBlank;
-        this.field = field.orElse(null);
         this.column = field.map(FieldColumn::number).orElse(-1);
         this.open = open;
         this.path = path;
         this.version = version;
     }
 
-    private static Node free(Optional<FieldColumn> field, String path) {
-        return new Node(Sort.FREE, null, false, true, field, true, path, 0);
+    private static Node free(String path) {
+        return new Node(Sort.FREE, null, false, true, Optional.empty(), true, path, 0);
     }
 
     private static Node object(Form form, boolean required, String path) {
@@ -134,7 +134,7 @@ final class Node {
                     node.item.fields(inner, fields, at + ".", false);
                     yield node;
                 }
-                case Shape.Anything() -> free(Optional.empty(), null);
+                case Shape.Anything() -> free(null);
                 case Shape shape -> new Node(sort(shape), shape, each.required(), shape instanceof Shape.Words && !each.required()
                         && each.standard().isEmpty(),
                         column, false, null, 0);
@@ -143,7 +143,7 @@ final class Node {
         }
         for (String name : EVERYWHERE) {
             if (form.field(name).isEmpty()) {
-                add(name, free(Optional.empty(), null));
+                add(name, free(null));
             }
         }
         if (form.field(Noun.SECTIONS).isEmpty()) {
@@ -166,18 +166,27 @@ final class Node {
     }
 
     /** The free member of that name, made new. */
-    Node grow(byte[] bytes, int from, int to, FieldTree fields) {
+    Node grow(byte[] bytes, int from, int to) {
         String name = new String(bytes, from, to - from, StandardCharsets.UTF_8);
         String at = path == null ? null : path.isEmpty() ? name : path + "." + name;
-        Node kid = free(at == null ? Optional.empty() : fields.free(at), at);
+        Node kid = free(at);
         add(name, kid);
         return kid;
+    }
+
+    /** The field of a value at this free place, made when the first value is met; null for none. */
+    FieldColumn freeField(FieldTree fields) {
+        if (!resolved) {
+            resolved = true;
+            field = path == null ? null : fields.free(path).orElse(null);
+        }
+        return field;
     }
 
     /** What stands in the lists of this free place. */
     Node freeItem() {
         if (item == null) {
-            item = free(Optional.empty(), null);
+            item = free(null);
         }
         return item;
     }

@@ -81,6 +81,11 @@ public final class PartTrees {
                 .flatMap(item -> item instanceof Value.Tree own ? Stream.of(merge(shared, own)) : Stream.empty()).toList() : List.of();
     }
 
+    /** Whether the file holds a list of parts. */
+    public boolean family() {
+        return family;
+    }
+
     /** How many parts there are, those with errors counted. */
     public int size() {
         return items.size();

@@ -262,7 +262,7 @@ final class QuickReader {
             if (!node.open || ++nodes > MOST_NODES) {
                 throw Odd.FOUND;
             }
-            kid = node.grow(bytes, name, end, fields);
+            kid = node.grow(bytes, name, end);
         }
         if (kid.seen == own) {
             throw Odd.FOUND; // given twice
@@ -345,9 +345,12 @@ final class QuickReader {
     }
 
     private void free(Node node, boolean top) throws Odd {
-        FieldColumn field = top ? node.field : null;
+        if (bytes[at] == '{') {
+            object(node, top);
+            return;
+        }
+        FieldColumn field = top ? node.freeField(fields) : null;
         switch (bytes[at]) {
-            case '{' -> object(node, top);
             case '[' -> {
                 unset(field);
                 at++;

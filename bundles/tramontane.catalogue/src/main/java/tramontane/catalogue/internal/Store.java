@@ -24,7 +24,7 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
-import java.util.concurrent.atomic.AtomicInteger;
+import java.util.concurrent.LinkedBlockingQueue;
 import tramontane.model.AirMover;
 import tramontane.model.FormReader;
 import tramontane.model.Problem;
@@ -47,23 +47,40 @@ public final class Store {
     private final Columns columns;
     private final List<Problem> problems;
 
-    /**
-     * A file that was found.
-     *
-     * @param path where it is
-     * @param name its name in problems
-     * @param size its size where it may be read quickly, else -1
-     */
-    private record Found(Path path, String name, long size) {
+    /** A file that was found, and what it holds once that was read. */
+    private static final class Found {
+
+        /** Says that no more files follow. */
+        private static final Found LAST = new Found(Path.of(""), "", -1);
+
+        private final Path path;
+        /** Its name in problems. */
+        private final String name;
+        /** Its size where it may be read quickly, else -1. */
+        private final long size;
+        private Content content;
+
+        private Found(Path path, String name, long size) {
+            this.path = path;
+            this.name = name;
+            this.size = size;
+        }
+
+        private Content takeContent() {
+            Content taken = content;
+            content = null;
+            return taken;
+        }
     }
 
     /**
      * What a file holds.
      *
+     * @param family   whether it holds a list of parts
      * @param parts    its sound parts
      * @param problems what is wrong, with places in the file
      */
-    private record Content(List<StoredPart> parts, List<Problem> problems) {
+    record Content(boolean family, List<StoredPart> parts, List<Problem> problems) {
     }
 
     private Store(Collection<StoredPart> parts, FieldTree fields, List<Problem> problems) {
@@ -115,40 +132,41 @@ public final class Store {
         List<Problem> problems = new ArrayList<>();
         List<Integer> ends = new ArrayList<>();
         List<Found> files = new ArrayList<>();
-        for (Path folder : folders) {
-            String before = folders.size() > 1 && folder.getFileName() != null ? folder.getFileName() + "/" : "";
-            files.addAll(files(folder, before, problems));
-            ends.add(files.size());
+        try (Reading reading = new Reading(fields)) {
+            for (Path folder : folders) {
+                String before = folders.size() > 1 && folder.getFileName() != null ? folder.getFileName() + "/" : "";
+                files.addAll(files(folder, before, problems, reading));
+                ends.add(files.size());
+            }
         }
-        Content[] contents = contents(files, fields);
         Map<String, StoredPart> all = new HashMap<>();
         int next = 0;
         for (int end : ends) {
             Map<String, Integer> fileOf = new HashMap<>();
             for (; next < end; next++) {
-                String name = files.get(next).name();
-                List<Problem> wrong = new ArrayList<>(contents[next].problems());
-                for (StoredPart part : contents[next].parts()) {
+                String name = files.get(next).name;
+                Content content = files.get(next).takeContent();
+                List<Problem> wrong = new ArrayList<>(content.problems());
+                for (StoredPart part : content.parts()) {
                     Integer earlier = fileOf.putIfAbsent(part.id(), next);
                     if (earlier == null) {
                         all.put(part.id(), part);
                     } else {
-                        wrong.add(Problem.error(contents[next].parts().size() == 1 ? "id" : PartTrees.PARTS + "[" + part.which() + "].id",
-                                taken(part.id(), earlier == next ? "an earlier part of this file" : "a part in " + files.get(earlier).name())));
+                        wrong.add(Problem.error(content.family() ? PartTrees.PARTS + "[" + part.which() + "].id" : "id",
+                                taken(part.id(), earlier == next ? "an earlier part of this file" : "a part in " + files.get(earlier).name)));
                     }
                 }
                 for (Problem problem : wrong) {
                     problems.add(new Problem(problem.severity(), problem.place().isEmpty() ? name : name + ", " + problem.place(),
                             problem.message(), problem.isMissing()));
                 }
-                contents[next] = null;
             }
         }
         return new Store(all.values(), fields, problems);
     }
 
     /** The files of a folder and the folders in it, by name. */
-    private static List<Found> files(Path folder, String before, List<Problem> problems) {
+    private static List<Found> files(Path folder, String before, List<Problem> problems, Reading reading) {
         List<Found> files = new ArrayList<>();
         if (!Files.isDirectory(folder)) {
             problems.add(Problem.error(folder.toString(), Files.exists(folder) ? "is no folder; expected a folder of catalogue files"
@@ -168,7 +186,9 @@ public final class Store {
                 public FileVisitResult visitFile(Path file, BasicFileAttributes attributes) {
                     String name = file.getFileName().toString();
                     if (name.endsWith(ENDING) && !name.endsWith(DESIGN) && !name.startsWith(".")) {
-                        files.add(new Found(file, name(file), attributes.isRegularFile() ? attributes.size() : -1));
+                        Found found = new Found(file, name(file), attributes.isRegularFile() ? attributes.size() : -1);
+                        files.add(found);
+                        reading.add(found);
                     }
                     return FileVisitResult.CONTINUE;
                 }
@@ -188,7 +208,7 @@ public final class Store {
         } catch (IOException e) {
             problems.add(Problem.error(folder.toString(), reason(e)));
         }
-        files.sort(Comparator.comparing(Found::name));
+        files.sort(Comparator.comparing(file -> file.name));
         return files;
     }
 
@@ -200,43 +220,64 @@ public final class Store {
         };
     }
 
-    private static Content[] contents(List<Found> files, FieldTree fields) {
-        Content[] contents = new Content[files.size()];
-        AtomicInteger next = new AtomicInteger();
-        Runnable work = () -> {
+    /** Reads files on all processors while others are still looked for. */
+    private static final class Reading implements AutoCloseable {
+
+        private final FieldTree fields;
+        private final LinkedBlockingQueue<Found> files = new LinkedBlockingQueue<>();
+        private final List<CompletableFuture<Void>> others = new ArrayList<>();
+
+        Reading(FieldTree fields) {
+            this.fields = fields;
+            for (int i = 1; i < Runtime.getRuntime().availableProcessors(); i++) {
+                others.add(CompletableFuture.runAsync(this::work, task -> Thread.ofPlatform().daemon().name("catalogue").start(task)));
+            }
+        }
+
+        void add(Found file) {
+            files.add(file);
+        }
+
+        private void work() {
             QuickReader quick = new QuickReader(fields);
             ThoroughReader thorough = new ThoroughReader(fields);
-            for (int i = next.getAndIncrement(); i < contents.length; i = next.getAndIncrement()) {
-                contents[i] = content(files.get(i), fields, quick, thorough);
+            try {
+                for (Found file = files.take(); file != Found.LAST; file = files.take()) {
+                    file.content = Store.content(file, fields, quick, thorough);
+                }
+            } catch (InterruptedException e) {
+                throw new IllegalStateException("interrupted while reading a catalogue", e);
+            } finally {
+                files.add(Found.LAST); // for the next one
             }
-        };
-        int threads = Math.min(Runtime.getRuntime().availableProcessors(), files.size());
-        List<CompletableFuture<Void>> others = new ArrayList<>();
-        for (int i = 1; i < threads; i++) {
-            others.add(CompletableFuture.runAsync(work, task -> Thread.ofPlatform().daemon().name("catalogue").start(task)));
         }
-        work.run();
-        try {
-            others.forEach(CompletableFuture::join);
-        } catch (CompletionException e) {
-            if (e.getCause() instanceof Error error) {
-                throw error;
+
+        /** Takes part in reading what is left, and waits for the others. */
+        @Override
+        public void close() {
+            files.add(Found.LAST);
+            work();
+            try {
+                others.forEach(CompletableFuture::join);
+            } catch (CompletionException e) {
+                if (e.getCause() instanceof Error error) {
+                    throw error;
+                }
+                throw e;
             }
-            throw e;
         }
-        return contents;
     }
 
     private static Content content(Found file, FieldTree fields, QuickReader quick, ThoroughReader thorough) {
-        if (file.size() >= 0 && file.size() <= Limits.STANDARD.bytes()) {
-            try (FileInputStream in = new FileInputStream(file.path().toFile())) {
+        if (file.size >= 0 && file.size <= Limits.STANDARD.bytes()) {
+            try (FileInputStream in = new FileInputStream(file.path.toFile())) {
                 // a file that grows while it is read is damaged, and found to be so
-                return content(file.path(), in.readNBytes((int) file.size()), fields, quick, thorough);
+                return content(file.path, in.readNBytes((int) file.size), fields, quick, thorough);
             } catch (IOException | UnsupportedOperationException e) {
                 // read again below, for the words
             }
         }
-        return thorough(file.path(), TreeFile.read(file.path(), Limits.STANDARD), fields, thorough);
+        return thorough(file.path, TreeFile.read(file.path, Limits.STANDARD), fields, thorough);
     }
 
     /** The content of a file that is of a size to be read. */
@@ -262,7 +303,7 @@ public final class Store {
                     problems.addAll(trees.problems());
                 }
                 if (trees.size() != parts.length) {
-                    return new Content(List.of(), List.copyOf(problems)); // nothing of the file is to be used
+                    return new Content(false, List.of(), List.copyOf(problems)); // nothing of the file is to be used
                 }
                 PartTrees.Part part = trees.part(i, fields.sections().values());
                 problems.addAll(part.problems());
@@ -272,7 +313,7 @@ public final class Store {
                 }
             }
         }
-        return new Content(Arrays.stream(parts).filter(Objects::nonNull).toList(), List.copyOf(problems));
+        return new Content(index.family(), Arrays.stream(parts).filter(Objects::nonNull).toList(), List.copyOf(problems));
     }
 
     private static Content thorough(Path path, TreeFile.Read read, FieldTree fields, ThoroughReader thorough) {
@@ -286,7 +327,7 @@ public final class Store {
                 parts.add(StoredPart.held(part.mover().get(), thorough.row(part.mover().get(), part.tree()), i, path));
             }
         }
-        return new Content(parts, List.copyOf(problems));
+        return new Content(trees.family(), parts, List.copyOf(problems));
     }
 
     /** How many parts there are. */
