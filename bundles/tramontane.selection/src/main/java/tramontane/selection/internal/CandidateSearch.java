@@ -280,8 +280,7 @@ final class CandidateSearch {
         for (Arrangement arrangement : arrangements) {
             Screen.Found found = screen.look(part, arrangement);
             if (found.passes() || task.exactly() && found.fault().isEmpty()) {
-                Map<String, Double> best = scoring.best(scoring.ofPart(part, arrangement), found.power(), id -> bounds.containsKey(id)
-                        ? bounds.get(id).best(part, arrangement, screen.duties(part, arrangement, found.setting())) : OptionalDouble.empty());
+                Map<String, Double> best = scoring.best(scoring.ofPart(part, arrangement), found.power(), id -> bound(id, part, arrangement, found));
                 prospects.add(new Prospect(index, part, arrangement, found, best, scoring));
             } else {
                 turnedDown.add(new Rejected(part.id(), Optional.of(arrangement), reason(part, arrangement, found),
@@ -290,6 +289,19 @@ final class CandidateSearch {
             }
         }
         return new Looked(prospects, turnedDown, arrangements.size());
+    }
+
+    /** The best that a figure may come to; one whose bound fails is judged exactly like one that has none. */
+    private OptionalDouble bound(String figure, AirMover part, Arrangement arrangement, Screen.Found found) {
+        FigureBound bound = bounds.get(figure);
+        if (bound == null) {
+            return OptionalDouble.empty();
+        }
+        try {
+            return bound.best(part, arrangement, screen.duties(part, arrangement, found.setting()));
+        } catch (RuntimeException | LinkageError e) {
+            return OptionalDouble.empty();
+        }
     }
 
     private Sentence tooLarge(AirMover part) {

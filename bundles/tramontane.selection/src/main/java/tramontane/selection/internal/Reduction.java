@@ -49,7 +49,7 @@ final class Reduction {
 
     /** Id of the mover that imposes a flow. */
     private static final String IMPOSING = "imposed flow";
-    /** Pressure at which it gives a hundredth less than the flow it imposes; more than any part gives, Pa. */
+    /** Pressure at which it gives so much less than the flow it imposes, over that; more than any part gives, Pa. */
     private static final double STIFF = 1e5;
     private static final double WITHIN = 0.01;
     private static final double RATED = 100;
@@ -58,6 +58,8 @@ final class Reduction {
     /** So many at least, and so many at most: smaller flows are looked at until what is required fails in all cases. */
     private static final int LEAST_SAMPLES = 4;
     private static final int MOST_SAMPLES = 24;
+    /** So many larger ones than any part gives, to say how much it would take. */
+    private static final int MOST_BEYOND = 8;
     /** Distance of the flows between which a need is found, over the flow. */
     private static final double FOUND = 1e-3;
     private static final int MOST_STEPS = 12;
@@ -177,6 +179,11 @@ final class Reduction {
             sample(flow, bases.keySet());
             flow /= STEP;
         }
+        flow = most * STEP;
+        for (int i = 0; i < MOST_BEYOND && distinct.values().stream().anyMatch(this::failsAtMost); i++) {
+            sample(flow, bases.keySet());
+            flow *= STEP;
+        }
         for (Group group : distinct.values()) {
             groups.add(new Group(group.declared(), group.base(), group.condition(), group.failed(),
                     group.failed() > 0 && felt ? Optional.empty() : need(group)));
@@ -197,6 +204,16 @@ final class Reduction {
         BankLoad load = new BankLoad(points);
         List<Ask> helped = helped(group, load);
         return !helped.isEmpty() && holds(helped, load.points().getFirst());
+    }
+
+    /** Whether something that more flow helps fails at the largest flow looked at. */
+    private boolean failsAtMost(Group group) {
+        List<BankLoad.Point> points = sampled.getOrDefault(group.base(), List.of());
+        if (points.size() < 2) {
+            return false;
+        }
+        BankLoad load = new BankLoad(points);
+        return !holds(helped(group, load), load.points().getLast());
     }
 
     private List<Ask> helped(Group group, BankLoad load) {
@@ -231,7 +248,7 @@ final class Reduction {
         int columns = Math.max(1, Cases.positions(bank)); // as many positions as now, which timelines may speak of
         double each = flow / columns;
         MoverCurve curve = new MoverCurve(Optional.of(Quantity.of(RATED)), Optional.empty(), Optional.empty(), Optional.empty(),
-                Quantities.of(each * (1 - WITHIN), each * (1 + WITHIN)), Quantities.of(STIFF, 0), Optional.empty(), Optional.empty(),
+                Quantities.of(each * (1 - WITHIN), each), Quantities.of(STIFF, 0), Optional.empty(), Optional.empty(),
                 Value.Tree.EMPTY);
         AirMover mover = new AirMover(IMPOSING, "", Optional.empty(), Optional.of(Quantity.of(1)), Optional.of(Quantity.of(1)),
                 Optional.empty(), Optional.empty(), Optional.of(Quantity.of(RATED)), Optional.empty(), List.of(curve), Value.Tree.EMPTY);

@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.DoubleUnaryOperator;
 import java.util.stream.IntStream;
+import tramontane.analysis.Cancelled;
 import tramontane.analysis.FlowLaw;
 import tramontane.analysis.PassageKind;
 import tramontane.analysis.SpeedLaw;
@@ -116,8 +117,6 @@ final class Screen {
         private double full;
         /** What it gives more there than is taken, over what is taken. */
         private double share;
-        /** The lowest speed that may do, rad/s. */
-        private double least;
         /** The speed that the law holds for, rad/s. */
         private double at;
 
@@ -233,7 +232,9 @@ final class Screen {
         }
         try {
             return look(part, arrangement, holding, passage, values);
-        } catch (IllegalArgumentException | IllegalStateException | ArithmeticException e) { // a curve that no law can be made of
+        } catch (Cancelled e) {
+            throw e;
+        } catch (RuntimeException | LinkageError e) { // a curve that no law can be made of, or a law of somebody else that fails
             return Found.fault("cannot be computed with" + (e.getMessage() == null ? "" : ": " + e.getMessage()));
         }
     }
@@ -333,7 +334,6 @@ final class Screen {
                 continue;
             }
             double speed = here.least(here.full);
-            here.least = Math.min(speed, here.full);
             double wanted = speed > here.full ? speed / here.full : setting(here, speed, here.full, setting);
             boolean does = wanted <= 1 + SLACK;
             if (wanted > setting) {
@@ -351,7 +351,7 @@ final class Screen {
             return new Found(false, setting, setting, decides, worst.flow(worst.speed(1)), Double.NaN, Optional.empty());
         }
         double bound = Math.min(1, setting * (1 - SLACK));
-        double power = power(part, arrangement, fitted, bound);
+        double power = power(part, arrangement, fitted, bound, Math.min(1, setting));
         return new Found(true, bound, Math.min(1, setting), decides, decides < 0 ? 0 : fitted.get(decides).need, power, Optional.empty());
     }
 
@@ -373,7 +373,7 @@ final class Screen {
         return high;
     }
 
-    private double power(AirMover part, Arrangement arrangement, List<Fitted> fitted, double setting) {
+    private double power(AirMover part, Arrangement arrangement, List<Fitted> fitted, double setting, double likely) {
         double most = Double.NaN;
         boolean whole = groups.stream().anyMatch(group -> group.failed() == 0);
         for (int g = 0; g < fitted.size(); g++) {
@@ -383,13 +383,13 @@ final class Screen {
                 continue; // with some failed it takes less, and a bound may leave out what is not the largest
             }
             // just below the setting that does, a mover may not start at all
-            double speed = Math.max(here.speed(setting), here.least * (1 - SLACK));
+            double speed = Math.max(here.speed(setting), here.speed(likely) * (1 - 2 * SLACK));
             if (running > 0 && speed > 0) {
                 double power = running * power(part, here.flow(speed) / arrangement.columns(), speed, here.density);
                 most = Double.isNaN(most) ? power : Math.max(most, power);
             }
         }
-        return most * (1 - POWER_SLACK);
+        return Double.isNaN(most) && part.ratedPower().isPresent() ? 0 : most * (1 - POWER_SLACK);
     }
 
     /** Electrical input of one mover by the curve nearest in speed, W; NaN where nothing states it. */
