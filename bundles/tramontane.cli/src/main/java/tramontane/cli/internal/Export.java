@@ -19,7 +19,15 @@ import tramontane.analysis.Severity;
 import tramontane.analysis.Table;
 import tramontane.cli.Console;
 import tramontane.cli.ExitCode;
-import tramontane.cli.internal.output.TextTable;
+import tramontane.cli.terminal.Delivery;
+import tramontane.cli.terminal.DesignSource;
+import tramontane.cli.terminal.Ending;
+import tramontane.cli.terminal.Messages;
+import tramontane.cli.terminal.Options;
+import tramontane.cli.terminal.QuietWatch;
+import tramontane.cli.terminal.Syntax;
+import tramontane.cli.terminal.TerminalVerb;
+import tramontane.cli.terminal.TextTable;
 import tramontane.model.Design;
 import tramontane.model.Field;
 import tramontane.model.Form;
@@ -33,7 +41,7 @@ import tramontane.model.Values;
 import tramontane.physics.units.UnitSystem;
 
 /** Writes results in a form that an extension gives, for other programs. */
-final class Export extends OwnVerb {
+final class Export extends TerminalVerb {
 
     private static final String AS = "--as";
     private static final String SET = "--set";
@@ -46,7 +54,7 @@ final class Export extends OwnVerb {
     }
 
     @Override
-    Syntax syntax() {
+    protected Syntax syntax() {
         return new Syntax(name())
                 .optionalParameter("FILE", "A design file, or the name of a sample.")
                 .option(AS, "ID", "The exporter; \"tramontane export\" alone lists them and their settings.")
@@ -69,7 +77,7 @@ final class Export extends OwnVerb {
     }
 
     @Override
-    int run(Syntax.Given given, Console console) throws Ending {
+    protected int run(Syntax.Given given, Console console) throws Ending {
         long maxSize = Options.maxSize(given);
         Duration timeLimit = Options.timeLimit(given, Engine.Request.TIME_LIMIT);
         boolean quiet = given.flag("--quiet");
@@ -99,7 +107,7 @@ final class Export extends OwnVerb {
         if (!quiet) {
             source.print(console.err());
         }
-        Engine.Watch watch = quiet ? new Solve.CancelOnly(console.watch()) : console.watch();
+        Engine.Watch watch = quiet ? new QuietWatch(console.watch()) : console.watch();
         Evaluation evaluation = engine.evaluate(
                 new Engine.Request(design, engine.givers(exporter.reads()), Set.of(), timeLimit), watch);
         if (evaluation.cancelled() || console.watch().cancelled()) {

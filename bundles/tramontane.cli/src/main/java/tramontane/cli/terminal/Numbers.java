@@ -1,4 +1,4 @@
-package tramontane.cli.internal.output;
+package tramontane.cli.terminal;
 
 import tramontane.physics.units.QuantityKind;
 import tramontane.physics.units.UnitSystem;
@@ -22,7 +22,7 @@ public final class Numbers {
      * @param number the digits
      * @param unit   the unit; empty for none
      */
-    record Parts(String number, String unit) {
+    public record Parts(String number, String unit) {
     }
 
     /** Number and unit with three significant digits, four from 1000 on. */
@@ -39,7 +39,7 @@ public final class Numbers {
      * The same, with as many digits more as it takes not to look like the limit that it misses: "not met 80.0 m³/h" under
      * "at least 80.0 m³/h" helps nobody.
      */
-    static String unlike(double si, double limit, QuantityKind kind, UnitSystem units) {
+    public static String unlike(double si, double limit, QuantityKind kind, UnitSystem units) {
         int digits = digits(si, kind, units);
         String text = Units.format(si, kind, units, digits);
         while (si != limit && digits < MOST_DIGITS && text.equals(Units.format(limit, kind, units, digits))) {
@@ -50,11 +50,12 @@ public final class Numbers {
     }
 
     /** Number and unit so that {@link Wrapping} does not part them. */
-    static String together(String text) {
+    public static String together(String text) {
         return text.replace(' ', Wrapping.FAST);
     }
 
-    static Parts parts(double si, QuantityKind kind, UnitSystem units) {
+    /** The same in two. */
+    public static Parts parts(double si, QuantityKind kind, UnitSystem units) {
         String text = text(si, kind, units);
         int space = text.indexOf(' ');
         if (space > 0) {

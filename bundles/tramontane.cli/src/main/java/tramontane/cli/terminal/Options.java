@@ -1,4 +1,4 @@
-package tramontane.cli.internal;
+package tramontane.cli.terminal;
 
 import java.time.Duration;
 import java.util.List;
@@ -10,14 +10,19 @@ import tramontane.physics.units.UnitSystem;
 import tramontane.physics.units.Units;
 
 /** The meaning of option values that several verbs share. */
-final class Options {
+public final class Options {
 
-    static final String FORMAT = "--format";
-    static final String UNITS = "--units";
-    static final String MAX_SIZE = "--max-size";
-    static final String TIME_LIMIT = "--time-limit";
+    /** The option for the form of output. */
+    public static final String FORMAT = "--format";
+    /** The option for the units. */
+    public static final String UNITS = "--units";
+    /** The option for the largest file to read. */
+    public static final String MAX_SIZE = "--max-size";
+    /** The option for how long an analysis may take. */
+    public static final String TIME_LIMIT = "--time-limit";
 
-    static final long STANDARD_SIZE = 64L << 20;
+    /** The largest design file that is read where nothing else is said, bytes. */
+    public static final long STANDARD_SIZE = 64L << 20;
 
     private static final Map<String, Integer> POWERS = Map.of("", 0, "b", 0, "kb", 10, "mb", 20, "gb", 30);
 
@@ -25,16 +30,17 @@ final class Options {
     }
 
     /** Forms of output. */
-    enum Format {
+    public enum Format {
         TEXT, JSON, CSV;
 
-        String word() {
+        /** As it is written on the command line. */
+        public String word() {
             return name().toLowerCase(Locale.ROOT);
         }
     }
 
     /** The form of output, text where none is given. */
-    static Format format(Syntax.Given given, Format... allowed) throws Ending {
+    public static Format format(Syntax.Given given, Format... allowed) throws Ending {
         String word = given.option(FORMAT).orElse(Format.TEXT.word());
         for (Format each : allowed) {
             if (each.word().equals(word)) {
@@ -45,7 +51,7 @@ final class Options {
     }
 
     /** The units to show numbers in. */
-    static UnitSystem units(Syntax.Given given, UnitSystem standard) throws Ending {
+    public static UnitSystem units(Syntax.Given given, UnitSystem standard) throws Ending {
         String word = given.option(UNITS).orElse("");
         return switch (word) {
             case "" -> standard;
@@ -57,7 +63,7 @@ final class Options {
     }
 
     /** The largest file to read, bytes. */
-    static long maxSize(Syntax.Given given) throws Ending {
+    public static long maxSize(Syntax.Given given) throws Ending {
         String text = given.option(MAX_SIZE).orElse("");
         if (text.isEmpty()) {
             return STANDARD_SIZE;
@@ -76,7 +82,7 @@ final class Options {
     }
 
     /** How long one analysis may take. */
-    static Duration timeLimit(Syntax.Given given, Duration standard) throws Ending {
+    public static Duration timeLimit(Syntax.Given given, Duration standard) throws Ending {
         String text = given.option(TIME_LIMIT).orElse("");
         if (text.isEmpty()) {
             return standard;

@@ -1,4 +1,4 @@
-package tramontane.cli.internal;
+package tramontane.cli.terminal;
 
 import java.io.IOException;
 import java.io.PrintWriter;
@@ -10,6 +10,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Function;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
@@ -34,11 +35,11 @@ import tramontane.model.file.Loaded;
  * @param design   the design, or what could be read of it
  * @param problems everything that is wrong, each thing once, in the order of the places
  */
-record DesignSource(String name, Path path, Optional<Design> design, List<Problem> problems) {
+public record DesignSource(String name, Path path, Optional<Design> design, List<Problem> problems) {
 
     private static final Pattern ENTRY = Pattern.compile("([a-zA-Z.]+)\\[(\\d{1,8})]");
 
-    DesignSource {
+    public DesignSource {
         problems = List.copyOf(problems);
     }
 
@@ -49,25 +50,36 @@ record DesignSource(String name, Path path, Optional<Design> design, List<Proble
      * @param samples the folder of samples
      * @param maxSize the largest size to read, bytes
      * @param engine  checks the design
+     * @throws Ending where there is no such file; what is wrong in it is among the {@link #problems}
      */
-    static DesignSource open(String name, Optional<Path> samples, long maxSize, Engine engine) throws Ending {
+    public static DesignSource open(String name, Optional<Path> samples, long maxSize, Engine engine) throws Ending {
+        return open(name, samples, maxSize, engine::check);
+    }
+
+    /**
+     * The same for who checks another way than {@link Engine#check} does.
+     *
+     * @param check gives what is wrong with a design beside what reading it says
+     */
+    public static DesignSource open(String name, Optional<Path> samples, long maxSize, Function<Design, List<Problem>> check)
+            throws Ending {
         Path path = find(name, samples);
         Loaded read = DesignFile.read(path, Limits.STANDARD.withBytes(maxSize));
         Optional<Design> design = read.design().or(read::draft);
         Set<Problem> consequences = read.consequences();
         Stream<Problem> all = Stream.concat(read.problems().stream(),
-                design.map(engine::check).orElse(List.of()).stream().filter(problem -> !consequences.contains(problem)));
+                design.map(check).orElse(List.of()).stream().filter(problem -> !consequences.contains(problem)));
         List<Problem> problems = all.distinct().sorted((a, b) -> NaturalOrder.compare(a.place(), b.place())).toList();
         return new DesignSource(name, path, design, problems);
     }
 
     /** Prints what is wrong, a line each. */
-    void print(PrintWriter to) {
+    public void print(PrintWriter to) {
         Messages.print(to, name, sentences(), problems);
     }
 
     /** What is wrong, a sentence each, with the name of what a place in a list is. */
-    List<String> sentences() {
+    public List<String> sentences() {
         return problems.stream().map(problem -> problem.place().isEmpty() ? problem.message()
                 : problem.place() + named(problem.place()) + ": " + problem.message()).toList();
     }
@@ -93,7 +105,7 @@ record DesignSource(String name, Path path, Optional<Design> design, List<Proble
     }
 
     /** Whether it can be judged. */
-    boolean sound() {
+    public boolean sound() {
         return design.isPresent() && problems.stream().noneMatch(Problem::isError);
     }
 

@@ -1,4 +1,4 @@
-package tramontane.cli.internal;
+package tramontane.cli.terminal;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;

@@ -1,4 +1,4 @@
-package tramontane.cli.internal;
+package tramontane.cli.terminal;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
@@ -10,7 +10,7 @@ import net.jqwik.api.constraints.CharRange;
 import net.jqwik.api.constraints.StringLength;
 import org.junit.jupiter.api.Test;
 
-class WordsTest {
+class NaturalOrderTest {
 
     @Test
     void numbersInPlacesCountAsNumbers() {

@@ -1,10 +1,10 @@
-package tramontane.cli.internal;
+package tramontane.cli.terminal;
 
 import java.io.IOException;
-import java.nio.file.AccessDeniedException;
 import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.AccessDeniedException;
 import java.nio.file.AtomicMoveNotSupportedException;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
@@ -13,7 +13,7 @@ import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 
 /** Writes results to a file, all or nothing: beside its place first, then moved over. */
-final class Delivery {
+public final class Delivery {
 
     private Delivery() {
     }
@@ -25,7 +25,7 @@ final class Delivery {
      * @param input the design, which is never written over
      * @throws Ending where nothing can be written; found out before anything is computed
      */
-    static Path target(String name, Path input) throws Ending {
+    public static Path target(String name, Path input) throws Ending {
         try {
             Path target = Path.of(name).toAbsolutePath();
             if (Files.isDirectory(target)) {
@@ -45,8 +45,12 @@ final class Delivery {
         }
     }
 
-    /** Writes a text in UTF-8. */
-    static void write(Path target, String text) throws Ending {
+    /**
+     * Writes a text in UTF-8.
+     *
+     * @throws Ending where it could not be written; an old file is still there then
+     */
+    public static void write(Path target, String text) throws Ending {
         Path beside = null;
         try {
             // a link stays a link: what it points to is written

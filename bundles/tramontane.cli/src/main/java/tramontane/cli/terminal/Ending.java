@@ -1,9 +1,9 @@
-package tramontane.cli.internal;
+package tramontane.cli.terminal;
 
 import tramontane.cli.ExitCode;
 
-/** Leaves a verb with a sentence for the user. */
-final class Ending extends Exception {
+/** Leaves a verb with a sentence for the user, printed on {@link tramontane.cli.Console#err}, and an exit code. */
+public final class Ending extends Exception {
 
     private static final long serialVersionUID = 1L;
 
@@ -15,21 +15,22 @@ final class Ending extends Exception {
     }
 
     /** The command line or a file has a mistake. */
-    static Ending badInput(String sentence) {
+    public static Ending badInput(String sentence) {
         return new Ending(ExitCode.BAD_INPUT, sentence);
     }
 
     /** Something that has to be there is not. */
-    static Ending broken(String sentence) {
+    public static Ending broken(String sentence) {
         return new Ending(ExitCode.BROKEN, sentence);
     }
 
     /** It could not be computed. */
-    static Ending notComputed(String sentence) {
+    public static Ending notComputed(String sentence) {
         return new Ending(ExitCode.NOT_COMPUTED, sentence);
     }
 
-    int code() {
+    /** One of {@link ExitCode}. */
+    public int code() {
         return code;
     }
 }

@@ -1,4 +1,4 @@
-package tramontane.cli.internal;
+package tramontane.cli.terminal;
 
 /** The order of texts in which numbers count as such: {@code passages[2]} before {@code passages[10]}. */
 final class NaturalOrder {

@@ -1,4 +1,4 @@
-package tramontane.cli.internal.output;
+package tramontane.cli.terminal;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -7,7 +7,7 @@ import java.util.List;
 public final class Wrapping {
 
     /** A space at which no line is broken; it comes out as a usual one. */
-    static final char FAST = '\u00a0';
+    public static final char FAST = '\u00a0';
 
     private Wrapping() {
     }
@@ -58,7 +58,8 @@ public final class Wrapping {
         return result;
     }
 
-    static int width(CharSequence text) {
+    /** How many columns a text takes. */
+    public static int width(CharSequence text) {
         return Character.codePointCount(text, 0, text.length());
     }
 }

@@ -1,4 +1,4 @@
-package tramontane.cli.internal;
+package tramontane.cli.terminal;
 
 import java.util.List;
 import java.util.Optional;
@@ -10,54 +10,68 @@ import picocli.CommandLine.Model.PositionalParamSpec;
 import picocli.CommandLine.ParseResult;
 import tramontane.model.Spelling;
 
-/** The parameters and options of one of our verbs. All are read as texts; what they mean is for the verb to say. */
-final class Syntax {
+/**
+ * The parameters and options of a verb. All are read as texts; what they mean is for the verb to say, {@link Options} helps.
+ *
+ * <pre>{@code
+ * new Syntax("count")
+ *         .parameter("FILE", "A design file, or the name of a sample.")
+ *         .flag("--quiet", "Print no cautions.")
+ *         .footer("Example:", "  tramontane count quick");
+ * }</pre>
+ */
+public final class Syntax {
 
     private final CommandSpec spec;
     private int positions;
 
-    Syntax(String verb) {
+    /**
+     * Nothing so far.
+     *
+     * @param verb as it is called: {@code count}, {@code catalogue list}
+     */
+    public Syntax(String verb) {
         spec = CommandSpec.create().name("tramontane " + verb);
         spec.usageMessage().sortOptions(false).sortSynopsis(false).abbreviateSynopsis(false).parameterListHeading("%n")
                 .optionListHeading("%n").footerHeading("%n");
     }
 
     /** The next parameter that has to be given. */
-    Syntax parameter(String label, String help) {
+    public Syntax parameter(String label, String help) {
         spec.addPositional(PositionalParamSpec.builder().paramLabel(label).index(Integer.toString(positions++))
                 .arity("1").type(String.class).required(true).description(plain(help)).build());
         return this;
     }
 
     /** A parameter that may be left out. */
-    Syntax optionalParameter(String label, String help) {
+    public Syntax optionalParameter(String label, String help) {
         spec.addPositional(PositionalParamSpec.builder().paramLabel(label).index(Integer.toString(positions++))
                 .arity("0..1").type(String.class).required(false).description(plain(help)).build());
         return this;
     }
 
     /** An option with a value. */
-    Syntax option(String name, String label, String help) {
+    public Syntax option(String name, String label, String help) {
         spec.addOption(OptionSpec.builder(name).paramLabel(label).arity("1").type(String.class).description(plain(help))
                 .build());
         return this;
     }
 
     /** An option that may be given several times. */
-    Syntax options(String name, String label, String help) {
+    public Syntax options(String name, String label, String help) {
         spec.addOption(OptionSpec.builder(name).paramLabel(label).arity("1").type(List.class).auxiliaryTypes(String.class)
                 .description(plain(help)).build());
         return this;
     }
 
     /** An option without a value. */
-    Syntax flag(String name, String help) {
+    public Syntax flag(String name, String help) {
         spec.addOption(OptionSpec.builder(name).arity("0").type(boolean.class).description(plain(help)).build());
         return this;
     }
 
     /** Lines at the end of the help. */
-    Syntax footer(String... lines) {
+    public Syntax footer(String... lines) {
         String[] plain = new String[lines.length];
         for (int i = 0; i < lines.length; i++) {
             plain[i] = plain(lines[i]);
@@ -72,7 +86,7 @@ final class Syntax {
     }
 
     /** The help, some lines. */
-    String help() {
+    public String help() {
         flag("--help", "Show this help.");
         CommandLine line = line();
         line.setUsageHelpLongOptionsMaxWidth(24);
@@ -86,8 +100,12 @@ final class Syntax {
         return line;
     }
 
-    /** Takes arguments apart. */
-    Given parse(List<String> arguments) throws Ending {
+    /**
+     * Takes arguments apart.
+     *
+     * @throws Ending that names the first mistake, and what was meant perhaps
+     */
+    public Given parse(List<String> arguments) throws Ending {
         try {
             return new Given(line().parseArgs(arguments.toArray(String[]::new)));
         } catch (CommandLine.UnmatchedArgumentException unmatched) {
@@ -130,7 +148,7 @@ final class Syntax {
     }
 
     /** What was given. */
-    static final class Given {
+    public static final class Given {
 
         private final ParseResult result;
 
@@ -138,19 +156,23 @@ final class Syntax {
             this.result = result;
         }
 
-        String parameter(int index) {
+        /** What was given for a parameter, counted from 0; empty where it was left out. */
+        public String parameter(int index) {
             return result.matchedPositionalValue(index, "");
         }
 
-        Optional<String> option(String name) {
+        /** The value of an option. */
+        public Optional<String> option(String name) {
             return Optional.ofNullable(result.matchedOptionValue(name, (String) null));
         }
 
-        List<String> options(String name) {
+        /** All values of an option that may be given several times, in their order. */
+        public List<String> options(String name) {
             return result.matchedOptionValue(name, List.<String>of());
         }
 
-        boolean flag(String name) {
+        /** Whether an option without a value was given. */
+        public boolean flag(String name) {
             return result.hasMatchedOption(name);
         }
     }

@@ -1,11 +1,11 @@
-package tramontane.cli.internal;
+package tramontane.cli.terminal;
 
 import java.io.PrintWriter;
 import java.util.List;
 import tramontane.model.Problem;
 
 /** What is wrong with a file, in sentences. */
-final class Messages {
+public final class Messages {
 
     private static final int MOST = 200;
 
@@ -13,7 +13,7 @@ final class Messages {
     }
 
     /** Prints one line for each problem; a file with thousands of mistakes is named by the first of them. */
-    static void print(PrintWriter to, String file, List<String> sentences, List<Problem> problems) {
+    public static void print(PrintWriter to, String file, List<String> sentences, List<Problem> problems) {
         for (int i = 0; i < Math.min(MOST, problems.size()); i++) {
             to.println(file + ": " + (problems.get(i).isError() ? "" : "caution: ") + sentences.get(i));
         }
@@ -23,7 +23,7 @@ final class Messages {
     }
 
     /** How many there are: {@code 3 errors and 1 caution}. */
-    static String count(List<Problem> problems) {
+    public static String count(List<Problem> problems) {
         long errors = problems.stream().filter(Problem::isError).count();
         long cautions = problems.size() - errors;
         String both = errors > 0 && cautions > 0 ? " and " : "";
@@ -31,7 +31,8 @@ final class Messages {
                 + (problems.isEmpty() ? "no errors" : "");
     }
 
-    static String count(long number, String noun) {
+    /** A number and what is counted: {@code 1 part}, {@code 3 parts}. */
+    public static String count(long number, String noun) {
         return number + " " + noun + (number == 1 ? "" : "s");
     }
 }

@@ -1,4 +1,4 @@
-package tramontane.cli.internal.output;
+package tramontane.cli.terminal;
 
 import java.util.ArrayList;
 import java.util.Arrays;
