@@ -26,6 +26,19 @@ public final class Delivery {
      * @throws Ending where nothing can be written; found out before anything is computed
      */
     public static Path target(String name, Path input) throws Ending {
+        Path target = target(name);
+        try {
+            if (Files.exists(target) && Files.isSameFile(target, input)) {
+                throw Ending.badInput("--output " + name + ": this is the design itself, which is not written over.");
+            }
+            return target;
+        } catch (IOException failed) {
+            throw Ending.badInput("--output " + name + ": " + failed.getMessage() + ".");
+        }
+    }
+
+    /** The same where no file went in. */
+    public static Path target(String name) throws Ending {
         try {
             Path target = Path.of(name).toAbsolutePath();
             if (Files.isDirectory(target)) {
@@ -34,14 +47,9 @@ public final class Delivery {
             if (!Files.isDirectory(target.getParent())) {
                 throw Ending.badInput("--output " + name + ": the folder " + target.getParent() + " does not exist.");
             }
-            if (Files.exists(target) && Files.isSameFile(target, input)) {
-                throw Ending.badInput("--output " + name + ": this is the design itself, which is not written over.");
-            }
             return target;
         } catch (InvalidPathException impossible) {
             throw Ending.badInput("--output " + name + ": no file can have this name.");
-        } catch (IOException failed) {
-            throw Ending.badInput("--output " + name + ": " + failed.getMessage() + ".");
         }
     }
 

@@ -21,6 +21,11 @@ public final class Installation {
         return folder(context, "catalogue");
     }
 
+    /** The folder in which the user keeps what all his work shares, as a rule {@code ~/.tramontane}; it may not exist. */
+    public static Optional<Path> home(BundleContext context) {
+        return Optional.ofNullable(context.getProperty("tramontane.home")).map(Path::of);
+    }
+
     private static Optional<Path> folder(BundleContext context, String name) {
         return Optional.ofNullable(context.getProperty("tramontane." + name)).map(Path::of)
                 .or(() -> Optional.ofNullable(context.getProperty("tramontane.install")).map(install -> Path.of(install, name)))

@@ -74,6 +74,8 @@ class BundlesRunTest {
         assertTrue(Files.isDirectory(install.resolve("features")), install::toString);
         assertEquals(install.toString(), System.getProperty("tramontane.install"));
         assertEquals(install.resolve("samples").toString(), context.getProperty("tramontane.samples"));
+        assertEquals(install.resolve("catalogue").toString(), context.getProperty("tramontane.catalogue"));
+        assertEquals(context.getProperty("tramontane.catalogue"), System.getProperty("tramontane.catalogue"));
     }
 
     @Test
