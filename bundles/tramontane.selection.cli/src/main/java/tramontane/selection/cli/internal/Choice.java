@@ -15,9 +15,11 @@ import tramontane.selection.Task;
  * @param task      what was asked
  * @param selection the answer
  * @param catalogue how many parts the catalogue has
+ * @param ended     whether parts that are not to be had any more count as well
+ * @param inPlace   whether the design's file may be written over
  * @param problems  cautions about the design
  */
-record Choice(String file, Task task, Selection selection, int catalogue, List<Problem> problems) {
+record Choice(String file, Task task, Selection selection, int catalogue, boolean ended, boolean inPlace, List<Problem> problems) {
 
     Choice {
         problems = List.copyOf(problems);

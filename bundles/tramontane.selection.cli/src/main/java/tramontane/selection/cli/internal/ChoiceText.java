@@ -17,6 +17,7 @@ import tramontane.cli.terminal.Messages;
 import tramontane.cli.terminal.Numbers;
 import tramontane.cli.terminal.TextTable;
 import tramontane.cli.terminal.Wrapping;
+import tramontane.model.Datasheet;
 import tramontane.physics.units.QuantityKind;
 import tramontane.physics.units.UnitSystem;
 import tramontane.selection.Candidate;
@@ -104,9 +105,9 @@ final class ChoiceText {
     private void counts() {
         Selection.Counts counts = selection.counts();
         lines.add("");
-        List<String> steps = new ArrayList<>(List.of(Messages.count(choice.catalogue(), "part") + " in the catalogue",
-                counts.parts() + " looked at", counts.fitting() + (counts.fitting() == 1 ? " fits the room" : " fit the room")));
-        say(String.join(", ", steps) + ".");
+        say(Messages.count(choice.catalogue(), "part") + " in the catalogue; " + counts.parts() + (counts.parts() == 1 ? " passes the filter" : " pass the filter")
+                + (choice.ended() ? "" : counts.parts() == 1 ? " and is still to be had" : " and are still to be had")
+                + (!choice.task().space().isBounded() ? "." : "; " + counts.fitting() + (counts.fitting() == 1 ? " fits the room." : " fit the room.")));
         if (counts.arranged() > 0) {
             say(Messages.count(counts.arranged(), "arrangement") + ": " + counts.may() + " may do by the reduced design, " + counts.exact()
                     + (counts.exact() == 1 ? " was" : " were") + " solved exactly, " + counts.meeting() + (counts.meeting() == 1 ? " meets" : " meet")
@@ -148,7 +149,10 @@ final class ChoiceText {
                 new Table.Column("arrangement", false), new Table.Column("speed setting", true), new Table.Column("speed", true),
                 new Table.Column("merit", true)));
         criteria.forEach(criterion -> columns.add(new Table.Column(choice.label(criterion), true)));
-        columns.add(new Table.Column("tightest", false));
+        boolean sameTightest = selection.ranked().stream().map(ChoiceText::tightest).distinct().count() == 1;
+        if (!sameTightest) {
+            columns.add(new Table.Column("tightest requirement", false));
+        }
         Candidate first = selection.ranked().getFirst();
         List<List<Table.Cell>> rows = new ArrayList<>();
         for (int i = 0; i < selection.ranked().size(); i++) {
@@ -161,16 +165,32 @@ final class ChoiceText {
                     merit.isPresent() ? new Table.Words(Long.toString(merit.getAsLong())) : new Table.Empty()));
             criteria.forEach(criterion -> row.add(candidate.values().containsKey(criterion.id())
                     ? amount(candidate.values().get(criterion.id()), criterion.quantity()) : new Table.Empty()));
-            row.add(new Table.Words(candidate.tightest().map(verdict -> Words.spare(verdict, units)).orElse("nothing is required")));
+            if (!sameTightest) {
+                row.add(new Table.Words(tightest(candidate) + candidate.tightest().map(verdict -> ", " + Words.spare(verdict, units)).orElse("")));
+            }
             rows.add(row);
         }
         table(new Table("The best, by the weights", columns, rows), 2);
-        legend();
+        legend(sameTightest);
     }
 
-    private void legend() {
+    private static String tightest(Candidate candidate) {
+        return candidate.tightest().map(Words::about).orElse("nothing is required");
+    }
+
+    private void legend(boolean sameTightest) {
+        lines.add("");
+        if (sameTightest) {
+            List<String> spare = selection.ranked().stream().flatMap(candidate -> candidate.tightest().stream())
+                    .map(verdict -> Words.spare(verdict, units)).distinct().toList();
+            say("Tightest requirement of all: " + tightest(selection.ranked().getFirst())
+                    + (spare.size() == 1 ? ", " + spare.getFirst() : spare.isEmpty() ? "" : ", " + spare.getFirst() + " with the first") + ".");
+        }
         List<String> weighed = selection.criteria().stream().filter(criterion -> choice.weight(criterion) > 0)
                 .map(criterion -> criterion.label() + " " + Numbers.text(choice.weight(criterion), QuantityKind.COUNT, units)).toList();
+        if (selection.ranked().stream().anyMatch(Candidate::adjustable)) {
+            say("Each runs at the lowest setting that is enough by the figures as they are stated; for tolerances require somewhat more, or run it faster.");
+        }
         say(Merit.MEANING + (weighed.isEmpty() ? " No criterion has a weight."
                 : weighed.size() == 1 ? " Ranked by " + selection.criteria().getFirst().label() + " alone." : " Weights: " + String.join(", ", weighed) + "."));
         List<String> untold = choice.task().weights().entrySet().stream().filter(entry -> entry.getValue() > 0).map(entry -> entry.getKey())
@@ -186,6 +206,11 @@ final class ChoiceText {
         }
         if (selection.ranked().stream().anyMatch(candidate -> !candidate.adjustable())) {
             say("A fixed speed is one that follows no setting.");
+        }
+        List<String> last = IntStream.rangeClosed(1, selection.ranked().size()).filter(rank -> selection.ranked().get(rank - 1).part().datasheet().status()
+                .filter(Datasheet.LAST_ORDER::equals).isPresent()).mapToObj(Integer::toString).toList();
+        if (!last.isEmpty()) {
+            say("Can be ordered for the last time only: rank " + String.join(", ", last) + ". --where 'not status = \"last order\"' leaves such parts out.");
         }
         selection.ranked().stream().mapToInt(Candidate::unjudged).max().stream().filter(most -> most > 0).forEach(most ->
                 say("Up to " + Messages.count(most, "requirement") + " could not be judged; --put a candidate and solve it to see which."));
@@ -231,15 +256,10 @@ final class ChoiceText {
             return;
         }
         heading("What fails, and for what");
-        int digits = Integer.toString(reasons.getFirst().count()).length();
         List<Words.Reason> told = reasons.size() > MOST_REASONS ? reasons.subList(0, MOST_REASONS - 1) : reasons;
-        for (Words.Reason reason : told) {
-            String number = Integer.toString(reason.count());
-            lines.addAll(Wrapping.hanging("  " + " ".repeat(digits - number.length()) + number + "  ", reason.words().in(units), width));
-        }
+        told.forEach(reason -> lines.addAll(Wrapping.hanging("  ", reason.counted() + ": " + reason.words().in(units), width)));
         if (told.size() < reasons.size()) {
-            int rest = reasons.stream().skip(told.size()).mapToInt(Words.Reason::count).sum();
-            lines.addAll(Wrapping.hanging("  " + " ".repeat(digits - Integer.toString(rest).length()) + rest + "  ", "for "
+            lines.addAll(Wrapping.hanging("  ", reasons.stream().skip(told.size()).mapToInt(Words.Reason::count).sum() + " more for "
                     + (reasons.size() - told.size()) + " other reasons; --rejected lists each", width));
         }
     }
@@ -266,7 +286,7 @@ final class ChoiceText {
         lines.add("");
         if (!selection.ranked().isEmpty()) {
             List<String> ways = new ArrayList<>(List.of("--put 1 --output FILE writes the design with the first"));
-            if (!choice.file().isEmpty()) {
+            if (choice.inPlace()) {
                 ways.add("--put 1 --in-place writes it into the design itself");
             }
             if (selection.ranked().size() > 1) {

@@ -188,7 +188,8 @@ public final class Choose extends TerminalVerb {
         if (selection.cancelled() || console.watch().cancelled()) {
             throw new Cancelled();
         }
-        Choice choice = new Choice(asked.file(), task, selection, catalogue.size(), asked.problems());
+        Choice choice = new Choice(asked.file(), task, selection, catalogue.size(), given.flag(CatalogueFolders.ENDED),
+                asked.path().filter(path -> !isSample(path)).isPresent(), asked.problems());
         print(choice, wanted, asked.sentences(), console);
         if (wanted.put().isPresent()) {
             put(chosen(choice, PUT, wanted.put().get()), wanted, console);
@@ -285,10 +286,16 @@ public final class Choose extends TerminalVerb {
             return Optional.empty();
         }
         try {
-            return Optional.of(Quantity.of(Units.parse(text.get(), kind), text.get()));
+            return Optional.of(Quantity.of(Units.parse(text.get(), kind), spaced(text.get())));
         } catch (UnitException wrong) {
             throw Ending.badInput(option + " " + wrong.getMessage() + ".");
         }
+    }
+
+    /** With a space before the unit, as it is to stand in a file. */
+    private static String spaced(String text) {
+        String plain = text.strip();
+        return plain.replaceFirst("^([+-]?[0-9.,]+(?:[eE][+-]?[0-9]+)?)(?=[^0-9.,\\s])", "$1 ");
     }
 
     private static String bank(Syntax.Given given, Design design) throws Ending {
@@ -395,7 +402,7 @@ public final class Choose extends TerminalVerb {
         }
         if (in) {
             Path path = asked.path().orElseThrow(() -> Ending.badInput(IN_PLACE + ": there is no design file; write to " + OUTPUT + " FILE."));
-            if (samples.isPresent() && path.startsWith(samples.get())) {
+            if (isSample(path)) {
                 throw Ending.badInput(IN_PLACE + ": " + asked.file() + " is a sample, which is not written over; write to " + OUTPUT + " FILE.");
             }
             return Optional.of(path);
@@ -405,6 +412,10 @@ public final class Choose extends TerminalVerb {
             throw Ending.badInput(OUTPUT + " " + name.get() + ": there is a file of that name; " + REPLACE + " writes over it.");
         }
         return Optional.of(target);
+    }
+
+    private boolean isSample(Path path) {
+        return samples.filter(folder -> path.toAbsolutePath().startsWith(folder)).isPresent();
     }
 
     private static void tellProblems(Catalogue catalogue, Console console) {

@@ -99,7 +99,8 @@ final class ListParts extends CatalogueVerb {
     private static void text(Catalogue catalogue, List<CatalogueField> fields, List<Integer> parts, int all, UnitSystem units, Console console) {
         if (!parts.isEmpty()) {
             List<Table.Column> columns = new ArrayList<>(List.of(new Table.Column("part", false)));
-            fields.forEach(field -> columns.add(new Table.Column(field.label(), field.kind().isPresent())));
+            fields.forEach(field -> columns.add(new Table.Column(field.label() + (field.path().equals("price") ? currency(catalogue, parts) : ""),
+                    field.kind().isPresent())));
             List<List<Table.Cell>> rows = new ArrayList<>();
             for (int part : parts) {
                 List<Table.Cell> row = new ArrayList<>(List.of(new Table.Words(catalogue.id(part))));
@@ -116,6 +117,13 @@ final class ListParts extends CatalogueVerb {
         if (errors > 0) {
             console.err().println("caution: " + Messages.count(errors, "error") + " in the catalogue's files; \"tramontane catalogue check\" says which.");
         }
+    }
+
+    /** The currency of all prices of parts, where they have one in common. */
+    private static String currency(Catalogue catalogue, List<Integer> parts) {
+        List<String> all = parts.stream().filter(part -> Double.isFinite(catalogue.number(part, "price")))
+                .map(part -> catalogue.text(part, "currency").orElse("")).distinct().toList();
+        return all.size() == 1 && !all.getFirst().isEmpty() ? " " + all.getFirst() : "";
     }
 
     private static String csv(Catalogue catalogue, List<CatalogueField> fields, List<Integer> parts, UnitSystem units) {

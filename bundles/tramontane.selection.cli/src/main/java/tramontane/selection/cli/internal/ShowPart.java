@@ -22,6 +22,7 @@ import tramontane.cli.terminal.Options;
 import tramontane.cli.terminal.Options.Format;
 import tramontane.cli.terminal.Syntax;
 import tramontane.cli.terminal.TextTable;
+import tramontane.cli.terminal.Wrapping;
 import tramontane.model.AirMover;
 import tramontane.model.Datasheet;
 import tramontane.model.MoverCurve;
@@ -70,22 +71,26 @@ final class ShowPart extends CatalogueVerb {
     }
 
     private static Optional<Datasheet.Origin> origin(AirMover mover, CatalogueField field) {
-        return field.isDerived() ? Optional.empty() : mover.datasheet().origin(field.path());
+        return field.isDerived() || field.path().equals("id") ? Optional.empty() : mover.datasheet().origin(field.path());
     }
 
     private static void text(Catalogue catalogue, int part, AirMover mover, List<CatalogueField> fields, List<Finding> findings, UnitSystem units, Console console) {
         console.out().println(mover.id() + (catalogue.file(part).toString().isEmpty() ? "" : "   (" + catalogue.file(part) + ")"));
         List<List<Table.Cell>> rows = new ArrayList<>();
+        List<String> sources = new ArrayList<>();
         for (CatalogueField field : fields) {
             Table.Cell cell = FieldCells.cell(catalogue, part, field);
             Optional<Datasheet.Origin> origin = origin(mover, field);
             rows.add(List.of(new Table.Words(field.name()), new Table.Words(field.label().equals(field.name()) ? "" : field.label()), cell,
-                    new Table.Words(field.isDerived() ? "from its curves" : origin.map(ShowPart::words).orElse("")),
-                    origin.flatMap(Datasheet.Origin::tolerance).<Table.Cell>map(tolerance -> new Amount(tolerance.si(), QuantityKind.FRACTION))
+                    new Table.Words(field.isDerived() ? "from its curves" : origin.map(each -> words(each, sources)).orElse("")),
+                    origin.filter(each -> cell instanceof Amount).flatMap(Datasheet.Origin::tolerance).<Table.Cell>map(tolerance -> new Amount(tolerance.si(), QuantityKind.FRACTION))
                             .orElse(new Table.Empty())));
         }
         print(new Table("What it says", List.of(new Table.Column("field", false), new Table.Column("what it is", false), new Table.Column("value", false),
                 new Table.Column("from", false), new Table.Column("tolerance", true)), rows), 1, units, console);
+        for (int i = 0; i < sources.size(); i++) {
+            Wrapping.hanging("[" + (i + 1) + "] ", sources.get(i), console.width()).forEach(console.out()::println);
+        }
         for (int i = 0; i < mover.curves().size(); i++) {
             print(curve(mover.curves().get(i), mover.curves().size() == 1 ? "Curve" : "Curve " + (i + 1), units), 1, units, console);
         }
@@ -98,8 +103,14 @@ final class ShowPart extends CatalogueVerb {
         }
     }
 
-    private static String words(Datasheet.Origin origin) {
-        return origin.from().orElse("") + origin.source().map(source -> ": " + source).orElse("");
+    /** How a figure was come by, with the number of its source, each of which is told once. */
+    private static String words(Datasheet.Origin origin, List<String> sources) {
+        return origin.from().orElse("") + origin.source().map(source -> {
+            if (!sources.contains(source)) {
+                sources.add(source);
+            }
+            return " [" + (sources.indexOf(source) + 1) + "]";
+        }).orElse("");
     }
 
     private static Table curve(MoverCurve curve, String name, UnitSystem units) {
