@@ -186,13 +186,13 @@ final class ChoiceText {
             say("Tightest requirement of all: " + tightest(selection.ranked().getFirst())
                     + (spare.size() == 1 ? ", " + spare.getFirst() : spare.isEmpty() ? "" : ", " + spare.getFirst() + " with the first") + ".");
         }
-        List<String> weighed = selection.criteria().stream().filter(criterion -> choice.weight(criterion) > 0)
-                .map(criterion -> criterion.label() + " " + Numbers.text(choice.weight(criterion), QuantityKind.COUNT, units)).toList();
+        List<Criterion> weighed = selection.criteria().stream().filter(criterion -> choice.weight(criterion) > 0).toList();
         if (selection.ranked().stream().anyMatch(Candidate::adjustable)) {
             say("Each runs at the lowest setting that is enough by the figures as they are stated; for tolerances require somewhat more, or run it faster.");
         }
         say(Merit.MEANING + (weighed.isEmpty() ? " No criterion has a weight."
-                : weighed.size() == 1 ? " Ranked by " + selection.criteria().getFirst().label() + " alone." : " Weights: " + String.join(", ", weighed) + "."));
+                : weighed.size() == 1 ? " Ranked by " + weighed.getFirst().label() + " alone." : " Weights: "
+                + weighed.stream().map(criterion -> criterion.label() + " " + weight(choice.weight(criterion))).collect(Collectors.joining(", ")) + "."));
         List<String> untold = choice.task().weights().entrySet().stream().filter(entry -> entry.getValue() > 0).map(entry -> entry.getKey())
                 .filter(id -> selection.criteria().stream().noneMatch(criterion -> criterion.id().equals(id))).toList();
         if (!untold.isEmpty()) {
@@ -214,6 +214,10 @@ final class ChoiceText {
         }
         selection.ranked().stream().mapToInt(Candidate::unjudged).max().stream().filter(most -> most > 0).forEach(most ->
                 say("Up to " + Messages.count(most, "requirement") + " could not be judged; --put a candidate and solve it to see which."));
+    }
+
+    private static String weight(double weight) {
+        return weight == Math.rint(weight) ? Long.toString((long) weight) : Double.toString(weight);
     }
 
     private static Table.Cell amount(double si, QuantityKind kind) {

@@ -113,13 +113,13 @@ class ChooseTest {
         String text = console.printed();
         int from = 0;
         for (String part : List.of("Quick look (" + file + "), bank fans", "5 parts in the catalogue; 3 pass the filter and are still to be had; 3 fit the room.",
-                "8 arrangements: 3 may do by the reduced design, 3 were solved exactly, 2 meet everything; 1 comes behind",
+                "8 arrangements: 3 may do by the reduced design, 3 were solved exactly, 2 meet everything; 1 comes\nbehind",
                 "What the rest of the design asks of the bank", "flow at least 288 m³/h", "The best, by the weights", "1 *", "Garbin 110", "Garbin 120",
-                "Tightest requirement of all: flow at fans in nominal, just met.", "Ranked by power", "the Pareto set, 1 in all",
+                "Tightest requirement of all: flow at fans in nominal, just met.", "Ranked by\nprice alone.", "the Pareto set, 1 in all",
                 "Where a cell is empty, the part does not say", "A fixed speed", "Can be ordered for the last time only: rank 1.", "Why\n  the first takes least power",
                 "Nearest misses\n  Garbin 92, single: it gives 180 m³/h where 288 m³/h are needed\n    it would do at 160 % of its speed",
                 "What fails, and for what\n  2 arrangements: it gives 180 m³/h where 288 m³/h are needed", "Next: --put 1 --output FILE", "Mains voltage")) {
-            int at = text.replace("Weights: price 3", "Ranked by power").indexOf(part, from);
+            int at = text.indexOf(part, from);
             assertTrue(at >= 0, () -> part + " is not there, or not in its place:\n" + text);
             from = at;
         }
@@ -213,7 +213,7 @@ class ChooseTest {
         assertTrue(console.printed().contains("None meets everything."), console.printed());
         selector.findings = List.of(Finding.error("", "nothing loaded knows banks"));
         assertEquals(4, choose.run(List.of(file), console));
-        assertTrue(console.printed().contains("error  nothing loaded knows banks"), console.printed());
+        assertTrue(console.printed().contains("  error    nothing loaded knows banks"), console.printed());
     }
 
     @Test
@@ -237,7 +237,8 @@ class ChooseTest {
         engine.problems.add(Problem.error("conditions[0]", "is wrong"));
         assertEquals(2, choose.run(List.of(file), console));
         assertTrue(console.errors().contains("conditions[0]: is wrong"), console.errors());
-        assertTrue(console.errors().contains("1 error; nothing was chosen and the file is untouched."), console.errors());
+        assertTrue(console.errors().contains("1 error and "), console.errors());
+        assertTrue(console.errors().endsWith("; nothing was chosen and the file is untouched.\n"), console.errors());
     }
 
     @Test
