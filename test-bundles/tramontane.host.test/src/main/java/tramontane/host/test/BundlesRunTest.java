@@ -44,7 +44,8 @@ class BundlesRunTest {
     void theProductsOwnBundlesAreThere() {
         List<String> names = Arrays.stream(context.getBundles()).map(Bundle::getSymbolicName).toList();
         for (String name : List.of("tramontane.physics", "tramontane.model", "tramontane.analysis", "tramontane.engine",
-                "tramontane.airflow", "tramontane.cli", "org.apache.felix.scr")) {
+                "tramontane.airflow", "tramontane.catalogue", "tramontane.selection", "tramontane.cli", "tramontane.selection.cli",
+                "org.apache.felix.scr")) {
             assertTrue(names.contains(name), name);
         }
     }
