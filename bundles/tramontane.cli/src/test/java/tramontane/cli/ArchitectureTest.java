@@ -31,4 +31,10 @@ class ArchitectureTest {
         noClasses().that().resideInAPackage("tramontane.cli.internal.output").should().dependOnClassesThat()
                 .resideInAnyPackage("tramontane.cli.internal", "tramontane.cli", "picocli", "org.osgi..").check(CLASSES);
     }
+
+    @Test
+    void whatOthersMayUseKnowsNothingInternal() {
+        noClasses().that().resideInAPackage("tramontane.cli.terminal").should().dependOnClassesThat()
+                .resideInAPackage("tramontane.cli.internal..").check(CLASSES);
+    }
 }

@@ -86,6 +86,8 @@ final class Host implements AutoCloseable {
         properties.put(FelixConstants.LOG_LOGGER_PROP, log.forFramework());
         properties.put("tramontane.install", settings.install().toString());
         properties.put("tramontane.samples", settings.install().resolve("samples").toString());
+        properties.put("tramontane.home", settings.home().toString());
+        properties.put("tramontane.catalogue", settings.install().resolve("catalogue").toString());
         return properties;
     }
 

@@ -41,6 +41,8 @@ public final class Main {
         }
         System.setProperty("tramontane.install", settings.install().toString());
         System.setProperty("tramontane.samples", settings.install().resolve("samples").toString());
+        System.setProperty("tramontane.home", settings.home().toString());
+        System.setProperty("tramontane.catalogue", settings.install().resolve("catalogue").toString());
         if (settings.debug()) {
             HostLog.showJdkLogging();
         }

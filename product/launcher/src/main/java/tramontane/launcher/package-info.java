@@ -19,7 +19,8 @@
  *     {@code tramontane.role=bundle-problems}. The function gives for a bundle's symbolic name, its id or its file name
  *     the reason why it does not run, in plain words, or null; the supplier gives all of them as a
  *     {@code Map<String, String>}, also for files that never became a bundle.</li>
- * <li>The properties {@code tramontane.install} and {@code tramontane.samples}, as framework and as system properties:
+ * <li>The properties {@code tramontane.install}, {@code tramontane.samples}, {@code tramontane.catalogue} and
+ *     {@code tramontane.home} (what the user keeps, {@code ~/.tramontane}), as framework and as system properties:
  *     absolute paths.</li>
  * <li>{@code org.osgi.service.log.LoggerFactory}: warnings and errors reach the standard error stream, everything does
  *     with {@code --debug}.</li>

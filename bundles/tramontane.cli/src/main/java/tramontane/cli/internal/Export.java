@@ -3,10 +3,7 @@ package tramontane.cli.internal;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.time.Duration;
-import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
@@ -19,24 +16,30 @@ import tramontane.analysis.Severity;
 import tramontane.analysis.Table;
 import tramontane.cli.Console;
 import tramontane.cli.ExitCode;
-import tramontane.cli.internal.output.TextTable;
+import tramontane.cli.terminal.Delivery;
+import tramontane.cli.terminal.DesignSource;
+import tramontane.cli.terminal.Ending;
+import tramontane.cli.terminal.Messages;
+import tramontane.cli.terminal.Options;
+import tramontane.cli.terminal.QuietWatch;
+import tramontane.cli.terminal.Settings;
+import tramontane.cli.terminal.Syntax;
+import tramontane.cli.terminal.TerminalVerb;
+import tramontane.cli.terminal.TextTable;
 import tramontane.model.Design;
-import tramontane.model.Field;
-import tramontane.model.Form;
 import tramontane.model.FormReader;
 import tramontane.model.Problem;
 import tramontane.model.References;
-import tramontane.model.Shape;
 import tramontane.model.Spelling;
 import tramontane.model.Value;
 import tramontane.model.Values;
 import tramontane.physics.units.UnitSystem;
 
 /** Writes results in a form that an extension gives, for other programs. */
-final class Export extends OwnVerb {
+final class Export extends TerminalVerb {
 
     private static final String AS = "--as";
-    private static final String SET = "--set";
+    private static final String SET = Settings.SET;
 
     private final Surroundings surroundings;
 
@@ -46,7 +49,7 @@ final class Export extends OwnVerb {
     }
 
     @Override
-    Syntax syntax() {
+    protected Syntax syntax() {
         return new Syntax(name())
                 .optionalParameter("FILE", "A design file, or the name of a sample.")
                 .option(AS, "ID", "The exporter; \"tramontane export\" alone lists them and their settings.")
@@ -69,7 +72,7 @@ final class Export extends OwnVerb {
     }
 
     @Override
-    int run(Syntax.Given given, Console console) throws Ending {
+    protected int run(Syntax.Given given, Console console) throws Ending {
         long maxSize = Options.maxSize(given);
         Duration timeLimit = Options.timeLimit(given, Engine.Request.TIME_LIMIT);
         boolean quiet = given.flag("--quiet");
@@ -82,8 +85,8 @@ final class Export extends OwnVerb {
         if (given.parameter(0).isEmpty()) {
             throw Ending.badInput("export: FILE is missing. See \"tramontane help export\".");
         }
-        Value.Tree set = set(exporter, given.options(SET));
-        Values settings = settings(exporter.settings(), set);
+        Value.Tree set = Settings.written(exporter.settings(), "exporter " + exporter.id(), given.options(SET));
+        Values settings = Settings.read(exporter.settings(), set);
         DesignSource source = DesignSource.open(given.parameter(0), surroundings.samples(), maxSize, engine);
         Optional<Path> target = Optional.empty();
         if (given.option("--output").isPresent()) {
@@ -95,11 +98,11 @@ final class Export extends OwnVerb {
             return ExitCode.BAD_INPUT;
         }
         Design design = source.design().orElseThrow();
-        refuseErrors(References.check(exporter.settings(), set, design, ""));
+        Settings.refuseErrors(References.check(exporter.settings(), set, design, ""));
         if (!quiet) {
             source.print(console.err());
         }
-        Engine.Watch watch = quiet ? new Solve.CancelOnly(console.watch()) : console.watch();
+        Engine.Watch watch = quiet ? new QuietWatch(console.watch()) : console.watch();
         Evaluation evaluation = engine.evaluate(
                 new Engine.Request(design, engine.givers(exporter.reads()), Set.of(), timeLimit), watch);
         if (evaluation.cancelled() || console.watch().cancelled()) {
@@ -146,63 +149,6 @@ final class Export extends OwnVerb {
         return exporters.stream().filter(each -> each.id().equals(id)).findFirst().orElseThrow(() ->
                 Ending.badInput(AS + " " + id + ": there is no such exporter; " + Spelling.nearest(id, known)
                         .map(near -> "did you mean " + near + "? (" + all.substring(0, all.length() - 1) + ")").orElse(all)));
-    }
-
-    /** What was set, as it would stand in a file. */
-    private static Value.Tree set(Exporter exporter, List<String> given) throws Ending {
-        Map<String, Value> set = new LinkedHashMap<>();
-        List<String> known = exporter.settings().fields().stream().map(Field::name).toList();
-        for (String each : given) {
-            int equals = each.indexOf('=');
-            if (equals < 1) {
-                throw Ending.badInput(SET + " \"" + each + "\" has no name and value; write NAME=VALUE.");
-            }
-            String name = each.substring(0, equals);
-            Optional<Field> field = exporter.settings().field(name);
-            if (field.isEmpty()) {
-                throw Ending.badInput(SET + " " + name + ": exporter " + exporter.id() + " has no such setting"
-                        + Spelling.nearest(name, known).map(near -> "; did you mean " + near + "?")
-                        .orElse(known.isEmpty() ? "; there is nothing to set." : "; it has " + String.join(", ", known) + "."));
-            }
-            if (set.put(name, value(field.get().shape(), each.substring(equals + 1))) != null) {
-                throw Ending.badInput(SET + " " + name + ": it is set twice.");
-            }
-        }
-        return Value.Tree.of(set);
-    }
-
-    /** A word of the command line as its field would be written in a file. */
-    private static Value value(Shape shape, String word) {
-        return switch (shape) {
-            case Shape.YesNo() when word.equals("true") || word.equals("false") -> new Value.Flag(word.equals("true"));
-            case Shape.References(Shape.Target target) -> new Value.Items(
-                    Stream.of(word.split(",")).<Value>map(name -> new Value.Text(name.strip())).toList());
-            case Shape.Whole whole -> number(word);
-            case Shape.WholeOr whole -> number(word);
-            case Shape.Amount amount -> number(word);
-            case Shape.AnyAmount() -> number(word);
-            case Shape.Amounts amounts -> number(word);
-            default -> new Value.Text(word);
-        };
-    }
-
-    private static Value number(String word) {
-        boolean whole = !word.isEmpty() && word.length() <= Value.Num.LONGEST && Value.Num.numberEnd(word, 0) == word.length();
-        return whole ? new Value.Num(word) : new Value.Text(word);
-    }
-
-    private static Values settings(Form form, Value.Tree set) throws Ending {
-        List<Problem> problems = new ArrayList<>();
-        Values settings = FormReader.read(form, set, "", problems);
-        refuseErrors(problems);
-        return settings;
-    }
-
-    private static void refuseErrors(List<Problem> problems) throws Ending {
-        List<String> errors = problems.stream().filter(Problem::isError).map(problem -> SET + " " + problem.sentence() + ".").toList();
-        if (!errors.isEmpty()) {
-            throw Ending.badInput(String.join(System.lineSeparator(), errors));
-        }
     }
 
     /** Lists the exporters; where a file was named, as an answer to a command line that says too little. */

@@ -11,14 +11,18 @@ import tramontane.analysis.FigureKind;
 import tramontane.analysis.Table;
 import tramontane.cli.Console;
 import tramontane.cli.ExitCode;
-import tramontane.cli.internal.Options.Format;
-import tramontane.cli.internal.output.JsonReport;
-import tramontane.cli.internal.output.TextTable;
-import tramontane.cli.internal.output.Wrapping;
+import tramontane.cli.terminal.Ending;
+import tramontane.cli.terminal.JsonDocument;
+import tramontane.cli.terminal.Options;
+import tramontane.cli.terminal.Options.Format;
+import tramontane.cli.terminal.Syntax;
+import tramontane.cli.terminal.TerminalVerb;
+import tramontane.cli.terminal.TextTable;
+import tramontane.cli.terminal.Wrapping;
 import tramontane.physics.units.UnitSystem;
 
 /** Says what is loaded, and what is not and why. */
-final class Modules extends OwnVerb {
+final class Modules extends TerminalVerb {
 
     private final Surroundings surroundings;
 
@@ -28,18 +32,18 @@ final class Modules extends OwnVerb {
     }
 
     @Override
-    Syntax syntax() {
+    protected Syntax syntax() {
         return new Syntax(name()).option(Options.FORMAT, "FORMAT", "text (standard) or json.")
                 .footer("The ids of figures are what requirements name; the names of passage kinds",
                         "and link kinds are what passages and the links of chains name.");
     }
 
     @Override
-    int run(Syntax.Given given, Console console) throws Ending {
+    protected int run(Syntax.Given given, Console console) throws Ending {
         Format format = Options.format(given, Format.TEXT, Format.JSON);
         Inventory inventory = surroundings.inventory();
         if (format == Format.JSON) {
-            console.data().print(JsonReport.document(json -> json(json, inventory)));
+            console.data().print(JsonDocument.of(json -> json(json, inventory)));
         } else {
             text(inventory, console);
         }

@@ -10,7 +10,11 @@ import java.util.concurrent.CancellationException;
 import tramontane.cli.Console;
 import tramontane.cli.ExitCode;
 import tramontane.cli.Verb;
-import tramontane.cli.internal.output.Wrapping;
+import tramontane.cli.terminal.Ending;
+import tramontane.cli.terminal.Options;
+import tramontane.cli.terminal.TerminalVerb;
+import tramontane.cli.terminal.VerbGroup;
+import tramontane.cli.terminal.Wrapping;
 import tramontane.model.Spelling;
 
 /** Finds the verb and runs it; whatever happens ends in one sentence and an exit code. */
@@ -92,8 +96,16 @@ final class Program {
             throw Ending.badInput("There is no option " + name + " before the verb. See \"tramontane --help\".");
         }
         Verb verb = find(name);
-        if (verb instanceof OwnVerb ? asksForHelp(arguments) : arguments.equals(List.of("--help"))) {
-            help(List.of(name), console);
+        if (verb instanceof VerbGroup group && !arguments.isEmpty() && !arguments.getFirst().startsWith("-")) {
+            verb = group.verb(arguments.getFirst());
+            if (asksForHelp(arguments)) {
+                help(verb, console);
+                return ExitCode.FINE;
+            }
+            return verb.run(List.copyOf(arguments.subList(1, arguments.size())), console);
+        }
+        if (verb instanceof TerminalVerb || verb instanceof VerbGroup ? asksForHelp(arguments) : arguments.equals(List.of("--help"))) {
+            help(verb, console);
             return ExitCode.FINE;
         }
         return verb.run(List.copyOf(arguments), console);
@@ -111,9 +123,13 @@ final class Program {
             return;
         }
         Verb verb = find(names.getFirst());
-        out.println(verb.summary());
-        out.println();
-        out.println(verb.help());
+        help(verb instanceof VerbGroup group && names.size() > 1 ? group.verb(names.get(1)) : verb, console);
+    }
+
+    private static void help(Verb verb, Console console) {
+        console.out().println(verb.summary());
+        console.out().println();
+        console.out().println(verb.help());
     }
 
     /** Extensions are asked only where the verb is none of ours: solving must not wait for them to wake. */

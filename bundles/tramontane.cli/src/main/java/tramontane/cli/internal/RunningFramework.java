@@ -1,6 +1,5 @@
 package tramontane.cli.internal;
 
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -29,6 +28,7 @@ import tramontane.analysis.PassageKind;
 import tramontane.analysis.SectionType;
 import tramontane.analysis.SpeedLaw;
 import tramontane.cli.Verb;
+import tramontane.cli.terminal.Installation;
 
 /** The framework that this bundle runs in. Services are looked up when they are needed, so that a broken one harms nobody. */
 final class RunningFramework implements Surroundings {
@@ -69,9 +69,7 @@ final class RunningFramework implements Surroundings {
 
     @Override
     public Optional<Path> samples() {
-        return Optional.ofNullable(context.getProperty("tramontane.samples"))
-                .or(() -> Optional.ofNullable(context.getProperty("tramontane.install")).map(install -> install + "/samples"))
-                .map(Path::of).filter(Files::isDirectory);
+        return Installation.samples(context);
     }
 
     @Override

@@ -6,12 +6,15 @@ import java.util.TreeMap;
 import tramontane.analysis.Engine;
 import tramontane.cli.Console;
 import tramontane.cli.ExitCode;
+import tramontane.cli.terminal.Ending;
+import tramontane.cli.terminal.Syntax;
+import tramontane.cli.terminal.TerminalVerb;
 import tramontane.model.Form;
 import tramontane.model.file.JsonSchema;
 import tramontane.model.file.TreeFile;
 
 /** Prints the JSON Schema of design files, as far as what is loaded knows them. */
-final class Schema extends OwnVerb {
+final class Schema extends TerminalVerb {
 
     private final Surroundings surroundings;
 
@@ -21,12 +24,12 @@ final class Schema extends OwnVerb {
     }
 
     @Override
-    Syntax syntax() {
+    protected Syntax syntax() {
         return new Syntax(name()).footer("Example:", "  tramontane schema > design.schema.json");
     }
 
     @Override
-    int run(Syntax.Given given, Console console) throws Ending {
+    protected int run(Syntax.Given given, Console console) throws Ending {
         Engine engine = surroundings.needEngine();
         Map<String, Form> passages = new TreeMap<>();
         engine.passageKinds().forEach((name, kind) -> passages.put(name, kind.form()));

@@ -13,20 +13,28 @@ import tramontane.analysis.Evaluation;
 import tramontane.analysis.Severity;
 import tramontane.cli.Console;
 import tramontane.cli.ExitCode;
-import tramontane.cli.internal.Options.Format;
 import tramontane.cli.internal.output.Closing;
 import tramontane.cli.internal.output.CsvFigures;
 import tramontane.cli.internal.output.JsonReport;
 import tramontane.cli.internal.output.Results;
 import tramontane.cli.internal.output.Spelling;
 import tramontane.cli.internal.output.TextReport;
+import tramontane.cli.terminal.Delivery;
+import tramontane.cli.terminal.DesignSource;
+import tramontane.cli.terminal.Ending;
+import tramontane.cli.terminal.Messages;
+import tramontane.cli.terminal.Options;
+import tramontane.cli.terminal.Options.Format;
+import tramontane.cli.terminal.QuietWatch;
+import tramontane.cli.terminal.Syntax;
+import tramontane.cli.terminal.TerminalVerb;
 import tramontane.model.Condition;
 import tramontane.model.Design;
 import tramontane.model.Problem;
 import tramontane.physics.units.UnitSystem;
 
 /** Runs the analyses on a design and judges its requirements. */
-final class Solve extends OwnVerb {
+final class Solve extends TerminalVerb {
 
     private static final int FILE_WIDTH = 100;
 
@@ -38,7 +46,7 @@ final class Solve extends OwnVerb {
     }
 
     @Override
-    Syntax syntax() {
+    protected Syntax syntax() {
         return new Syntax(name())
                 .parameter("FILE", "A design file, or the name of a sample.")
                 .options("--analysis", "ID", "Run only this analysis and what it needs; may be given several times.")
@@ -64,7 +72,7 @@ final class Solve extends OwnVerb {
     }
 
     @Override
-    int run(Syntax.Given given, Console console) throws Ending {
+    protected int run(Syntax.Given given, Console console) throws Ending {
         Format format = Options.format(given, Format.TEXT, Format.JSON, Format.CSV);
         UnitSystem units = Options.units(given, format == Format.CSV ? UnitSystem.SI : UnitSystem.METRIC);
         long maxSize = Options.maxSize(given);
@@ -88,7 +96,7 @@ final class Solve extends OwnVerb {
             source.print(console.err());
         }
         Evaluation evaluation = engine.evaluate(new Engine.Request(design, analyses, conditions, timeLimit),
-                quiet ? new CancelOnly(console.watch()) : console.watch());
+                quiet ? new QuietWatch(console.watch()) : console.watch());
         if (evaluation.cancelled() || console.watch().cancelled()) {
             throw new Cancelled();
         }
@@ -172,19 +180,5 @@ final class Solve extends OwnVerb {
                 || verdict.severity() == Severity.CAUTION || verdict.severity() == Severity.NOTE);
         met &= evaluation.findings().stream().noneMatch(finding -> finding.severity() == Severity.NOT_MET);
         return met ? ExitCode.FINE : ExitCode.NOT_MET;
-    }
-
-    /** Can be stopped, shows nothing. */
-    record CancelOnly(Engine.Watch watch) implements Engine.Watch {
-
-        @Override
-        public boolean cancelled() {
-            return watch.cancelled();
-        }
-
-        @Override
-        public void progress(double fraction, String message) {
-            // asked to be quiet
-        }
     }
 }

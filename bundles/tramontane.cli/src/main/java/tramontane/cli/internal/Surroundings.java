@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import tramontane.analysis.Engine;
 import tramontane.cli.Verb;
+import tramontane.cli.terminal.Ending;
 
 /** What the command line stands in: a running framework, or a test. */
 interface Surroundings {

@@ -2,13 +2,19 @@ package tramontane.cli.internal;
 
 import tramontane.cli.Console;
 import tramontane.cli.ExitCode;
-import tramontane.cli.internal.Options.Format;
 import tramontane.cli.internal.output.CsvFigures;
 import tramontane.cli.internal.output.JsonReport;
+import tramontane.cli.terminal.DesignSource;
+import tramontane.cli.terminal.Ending;
+import tramontane.cli.terminal.Messages;
+import tramontane.cli.terminal.Options;
+import tramontane.cli.terminal.Options.Format;
+import tramontane.cli.terminal.Syntax;
+import tramontane.cli.terminal.TerminalVerb;
 import tramontane.model.Design;
 
 /** Says everything that is wrong with a design file, without solving it. */
-final class Validate extends OwnVerb {
+final class Validate extends TerminalVerb {
 
     private final Surroundings surroundings;
 
@@ -18,7 +24,7 @@ final class Validate extends OwnVerb {
     }
 
     @Override
-    Syntax syntax() {
+    protected Syntax syntax() {
         return new Syntax(name())
                 .parameter("FILE", "A design file, or the name of a sample.")
                 .option(Options.FORMAT, "FORMAT", "text (standard), json or csv.")
@@ -27,7 +33,7 @@ final class Validate extends OwnVerb {
     }
 
     @Override
-    int run(Syntax.Given given, Console console) throws Ending {
+    protected int run(Syntax.Given given, Console console) throws Ending {
         Format format = Options.format(given, Format.TEXT, Format.JSON, Format.CSV);
         DesignSource source = DesignSource.open(given.parameter(0), surroundings.samples(), Options.maxSize(given),
                 surroundings.needEngine());

@@ -19,10 +19,16 @@ import tramontane.analysis.Relation;
 import tramontane.analysis.Trace;
 import tramontane.cli.Console;
 import tramontane.cli.ExitCode;
-import tramontane.cli.internal.Options.Format;
 import tramontane.cli.internal.output.JsonReport;
-import tramontane.cli.internal.output.Numbers;
-import tramontane.cli.internal.output.Wrapping;
+import tramontane.cli.terminal.DesignSource;
+import tramontane.cli.terminal.Ending;
+import tramontane.cli.terminal.Messages;
+import tramontane.cli.terminal.Numbers;
+import tramontane.cli.terminal.Options;
+import tramontane.cli.terminal.Options.Format;
+import tramontane.cli.terminal.Syntax;
+import tramontane.cli.terminal.TerminalVerb;
+import tramontane.cli.terminal.Wrapping;
 import tramontane.model.Condition;
 import tramontane.model.Design;
 import tramontane.model.Spelling;
@@ -30,7 +36,7 @@ import tramontane.physics.units.QuantityKind;
 import tramontane.physics.units.UnitSystem;
 
 /** Shows where a figure comes from. */
-final class Where extends OwnVerb {
+final class Where extends TerminalVerb {
 
     private final Surroundings surroundings;
 
@@ -40,7 +46,7 @@ final class Where extends OwnVerb {
     }
 
     @Override
-    Syntax syntax() {
+    protected Syntax syntax() {
         return new Syntax(name())
                 .parameter("FILE", "A design file, or the name of a sample.")
                 .parameter("FIGURE", "The figure's id; \"tramontane modules\" lists them.")
@@ -57,7 +63,7 @@ final class Where extends OwnVerb {
     }
 
     @Override
-    int run(Syntax.Given given, Console console) throws Ending {
+    protected int run(Syntax.Given given, Console console) throws Ending {
         Format format = Options.format(given, Format.TEXT, Format.JSON);
         UnitSystem units = Options.units(given, UnitSystem.METRIC);
         long maxSize = Options.maxSize(given);

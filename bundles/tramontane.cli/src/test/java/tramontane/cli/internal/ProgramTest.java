@@ -20,6 +20,9 @@ import org.junit.jupiter.params.provider.ValueSource;
 import tramontane.cli.Console;
 import tramontane.cli.ExitCode;
 import tramontane.cli.Verb;
+import tramontane.cli.terminal.Syntax;
+import tramontane.cli.terminal.TerminalVerb;
+import tramontane.cli.terminal.VerbGroup;
 
 class ProgramTest {
 
@@ -185,5 +188,41 @@ class ProgramTest {
         String reference = definitions.getAsJsonObject(owner).getAsJsonObject("properties").getAsJsonObject("sections")
                 .getAsJsonObject("properties").getAsJsonObject("drive").get("$ref").getAsString();
         return definitions.getAsJsonObject(reference.substring("#/$defs/".length())).getAsJsonObject("properties").keySet();
+    }
+
+    /** A verb of verbs, as a stranger makes one. */
+    private static final class Shelf extends VerbGroup {
+
+        Shelf() {
+            super("shelf", "All about shelves.", List.of(new TerminalVerb("shelf count", "Count what stands there.") {
+                @Override
+                protected Syntax syntax() {
+                    return new Syntax(name()).parameter("WHAT", "What to count.");
+                }
+
+                @Override
+                protected int run(Syntax.Given given, Console console) {
+                    console.out().println("counted " + given.parameter(0));
+                    return ExitCode.FINE;
+                }
+            }));
+        }
+    }
+
+    @Test
+    void verbsOfAVerbAreRunAndHelpedByTwoWords() {
+        TestSurroundings with = TestSurroundings.empty().withVerbs(new Shelf());
+        assertEquals(0, with.run(console, "shelf", "count", "fans"));
+        assertEquals(0, with.run(console, "help", "shelf"));
+        assertEquals(0, with.run(console, "help", "shelf", "count"));
+        assertEquals(0, with.run(console, "shelf", "count", "--help"));
+        assertEquals(0, with.run(console, "shelf", "--help"));
+        String text = console.printed();
+        assertTrue(text.startsWith("counted fans\nAll about shelves.\n\nUsage: tramontane shelf VERB"), text);
+        assertEquals(3, text.split("Usage: tramontane shelf count", -1).length, text);
+        assertEquals(3, text.split("Usage: tramontane shelf VERB", -1).length, text);
+        assertEquals(2, with.run(console, "help", "shelf", "cuont"));
+        assertEquals(2, with.run(console, "shelf"));
+        assertTrue(console.errors().startsWith("shelf: \"cuont\" is not one of its verbs; did you mean count?\nUsage: tramontane shelf VERB"), console.errors());
     }
 }

@@ -102,7 +102,7 @@ final class Reduction {
         this.analyses = analyses;
         this.watch = watch;
         this.wanted = asks.stream().map(ask -> ask.kind().id()).collect(Collectors.toSet());
-        Set<String> beside = new HashSet<>(Set.of(bank.from(), bank.to()));
+        Set<String> beside = new HashSet<>(List.of(bank.from(), bank.to()));
         beside.remove(Bay.OUTSIDE);
         felt = design.heatSources().stream().map(HeatSource::into).flatMap(List::stream).anyMatch(share -> beside.contains(share.place()))
                 || asks.stream().anyMatch(ask -> beside.contains(ask.requirement().place())

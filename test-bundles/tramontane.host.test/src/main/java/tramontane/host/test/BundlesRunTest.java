@@ -44,7 +44,8 @@ class BundlesRunTest {
     void theProductsOwnBundlesAreThere() {
         List<String> names = Arrays.stream(context.getBundles()).map(Bundle::getSymbolicName).toList();
         for (String name : List.of("tramontane.physics", "tramontane.model", "tramontane.analysis", "tramontane.engine",
-                "tramontane.airflow", "tramontane.cli", "org.apache.felix.scr")) {
+                "tramontane.airflow", "tramontane.catalogue", "tramontane.selection", "tramontane.cli", "tramontane.selection.cli",
+                "org.apache.felix.scr")) {
             assertTrue(names.contains(name), name);
         }
     }
@@ -74,6 +75,8 @@ class BundlesRunTest {
         assertTrue(Files.isDirectory(install.resolve("features")), install::toString);
         assertEquals(install.toString(), System.getProperty("tramontane.install"));
         assertEquals(install.resolve("samples").toString(), context.getProperty("tramontane.samples"));
+        assertEquals(install.resolve("catalogue").toString(), context.getProperty("tramontane.catalogue"));
+        assertEquals(context.getProperty("tramontane.catalogue"), System.getProperty("tramontane.catalogue"));
     }
 
     @Test

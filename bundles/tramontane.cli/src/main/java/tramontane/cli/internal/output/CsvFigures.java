@@ -3,6 +3,7 @@ package tramontane.cli.internal.output;
 import java.util.List;
 import java.util.OptionalDouble;
 import tramontane.analysis.Figure;
+import tramontane.cli.terminal.CsvRows;
 import tramontane.model.Problem;
 import tramontane.physics.units.QuantityKind;
 import tramontane.physics.units.Unit;
@@ -22,23 +23,23 @@ public final class CsvFigures {
      * @param units   the units of the numbers; for {@link UnitSystem#SI} without exception, rad/s too
      */
     public static String of(List<Figure> figures, UnitSystem units) {
-        StringBuilder text = new StringBuilder();
-        row(text, "id", "label", "place", "condition", "value", "lower", "upper", "unit");
+        CsvRows rows = new CsvRows();
+        rows.row("id", "label", "place", "condition", "value", "lower", "upper", "unit");
         for (Figure figure : figures) {
             QuantityKind kind = figure.kind().quantity();
-            row(text, figure.kind().id(), figure.kind().label(), figure.place(), figure.condition(),
+            rows.row(figure.kind().id(), figure.kind().label(), figure.place(), figure.condition(),
                     number(OptionalDouble.of(figure.value()), kind, units), number(figure.lower(), kind, units),
                     number(figure.upper(), kind, units), unit(kind, units));
         }
-        return text.toString();
+        return rows.toString();
     }
 
     /** What is wrong with a file, one problem in a row. */
     public static String problems(List<Problem> problems) {
-        StringBuilder text = new StringBuilder();
-        row(text, "severity", "place", "message");
-        problems.forEach(problem -> row(text, JsonReport.word(problem.severity()), problem.place(), problem.message()));
-        return text.toString();
+        CsvRows rows = new CsvRows();
+        rows.row("severity", "place", "message");
+        problems.forEach(problem -> rows.row(JsonReport.word(problem.severity()), problem.place(), problem.message()));
+        return rows.toString();
     }
 
     private static String number(OptionalDouble si, QuantityKind kind, UnitSystem units) {
@@ -54,17 +55,5 @@ public final class CsvFigures {
         }
         Unit unit = Units.display(kind, units);
         return unit.symbol().isEmpty() ? "1" : unit.symbol();
-    }
-
-    private static void row(StringBuilder text, String... fields) {
-        for (int i = 0; i < fields.length; i++) {
-            text.append(i == 0 ? "" : ",").append(quoted(fields[i]));
-        }
-        text.append("\r\n");
-    }
-
-    private static String quoted(String field) {
-        boolean plain = field.chars().noneMatch(c -> c == ',' || c == '"' || c == '\r' || c == '\n');
-        return plain && field.equals(field.strip()) ? field : '"' + field.replace("\"", "\"\"") + '"';
     }
 }

@@ -12,6 +12,7 @@ import tramontane.analysis.Figure;
 import tramontane.analysis.Finding;
 import tramontane.analysis.Sentence;
 import tramontane.analysis.Severity;
+import tramontane.cli.terminal.FindingLines;
 import tramontane.physics.units.UnitSystem;
 
 /** Findings from worst to least, what holds in several conditions said once. */
@@ -68,7 +69,7 @@ final class Findings {
             Group group = groups.computeIfAbsent(Words.of(finding), words ->
                     new Group(finding.in(""), new LinkedHashSet<>(), new LinkedHashSet<>()));
             // as it is read, so that rounding does not make two of one
-            boolean same = sentence(group.first()).equals(sentence(finding))
+            boolean same = FindingLines.sentence(group.first(), units).equals(FindingLines.sentence(finding, units))
                     && group.first().remedy().in(units).equals(finding.remedy().in(units));
             (same ? group.holds() : group.others()).add(finding.condition());
         }
@@ -79,27 +80,15 @@ final class Findings {
             return List.of();
         }
         List<String> lines = new ArrayList<>(List.of("Findings"));
-        int lead = groups.keySet().stream().mapToInt(words -> words.severity().word().length()).max().orElse(0);
-        groups.values().stream().sorted(Comparator.comparing((Group group) -> group.first().severity()).reversed())
-                .forEach(group -> {
-                    Finding finding = group.first();
-                    String word = finding.severity().word();
-                    String first = "  " + word + " ".repeat(lead - word.length()) + "  ";
-                    lines.addAll(Wrapping.hanging(first, sentence(finding) + where(group), width));
-                    String indent = " ".repeat(first.length() + 2);
-                    if (!finding.remedy().isEmpty()) {
-                        lines.addAll(Wrapping.hanging(indent, finding.remedy().in(units)
-                                + (finding.source().isEmpty() ? "" : " [" + finding.source() + "]"), width));
-                    } else if (!finding.source().isEmpty()) {
-                        lines.addAll(Wrapping.hanging(indent, "[" + finding.source() + "]", width));
-                    }
-                });
+        lines.addAll(FindingLines.of(groups.values().stream()
+                .sorted(Comparator.comparing((Group group) -> group.first().severity()).reversed()).map(this::placed).toList(), units, width));
         return lines;
     }
 
-    private String sentence(Finding finding) {
-        String message = finding.message().in(units);
-        return finding.place().isEmpty() || message.contains(finding.place()) ? message : finding.place() + ": " + message;
+    /** What was found, with where it holds at the end of the sentence. */
+    private Finding placed(Group group) {
+        Finding first = group.first();
+        return new Finding(first.severity(), Sentence.of(FindingLines.sentence(first, units), where(group)), "", "", first.remedy(), first.source());
     }
 
     private String where(Group group) {

@@ -1,11 +1,7 @@
 package tramontane.cli.internal.output;
 
-import com.google.gson.FormattingStyle;
-import com.google.gson.Strictness;
 import com.google.gson.stream.JsonWriter;
 import java.io.IOException;
-import java.io.StringWriter;
-import java.io.UncheckedIOException;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -15,6 +11,7 @@ import tramontane.analysis.Figure;
 import tramontane.analysis.Finding;
 import tramontane.analysis.Trace;
 import tramontane.analysis.Verdict;
+import tramontane.cli.terminal.JsonDocument;
 import tramontane.model.Problem;
 import tramontane.model.Quantity;
 import tramontane.physics.units.UnitSystem;
@@ -27,30 +24,10 @@ public final class JsonReport {
     private JsonReport() {
     }
 
-    /** What writes one value. */
-    @FunctionalInterface
-    public interface Body {
-        /** Writes it. */
-        void to(JsonWriter json) throws IOException;
-    }
-
-    /** A whole document, indented and ended by a line feed. */
-    public static String document(Body body) {
-        StringWriter text = new StringWriter();
-        try (JsonWriter json = new JsonWriter(text)) {
-            json.setFormattingStyle(FormattingStyle.PRETTY);
-            json.setStrictness(Strictness.STRICT);
-            body.to(json);
-        } catch (IOException impossible) {
-            throw new UncheckedIOException(impossible);
-        }
-        return text.append('\n').toString();
-    }
-
     /** The results of a run, with what is to be said of the file. */
     public static String of(Results results, List<Problem> problems) {
         Evaluation evaluation = results.evaluation();
-        return document(json -> {
+        return JsonDocument.of(json -> {
             head(json, evaluation.design().name());
             json.name("conditions").beginArray();
             for (Map.Entry<String, List<String>> entry : results.casesByCondition().entrySet()) {
@@ -85,7 +62,7 @@ public final class JsonReport {
 
     /** The same document for a file that was not solved. */
     public static String of(String design, List<Problem> problems) {
-        return document(json -> {
+        return JsonDocument.of(json -> {
             head(json, design);
             for (String list : List.of("conditions", "figures", "verdicts", "findings", "outcomes")) {
                 json.name(list).beginArray().endArray();
@@ -102,20 +79,20 @@ public final class JsonReport {
      * @param steps  the steps on its way
      */
     public static String of(Figure figure, List<Trace.Step> steps) {
-        return document(json -> {
+        return JsonDocument.of(json -> {
             json.beginObject().name("format").value(FORMAT).name("figure");
             figure(json, figure);
             json.name("steps").beginArray();
             for (Trace.Step step : steps) {
                 json.beginObject().name("figure").value(step.figure()).name("place").value(step.place())
                         .name("value");
-                number(json, step.value());
+                JsonDocument.number(json, step.value());
                 json.name("relation").value(step.relation().name())
                         .name("formula").value(step.relation().formula()).name("source").value(step.relation().source())
                         .name("validity").value(step.relation().validity()).name("inputs").beginArray();
                 for (Trace.Term term : step.inputs()) {
                     json.beginObject().name("name").value(term.name()).name("value");
-                    number(json, term.value());
+                    JsonDocument.number(json, term.value());
                     json.name("unit").value(term.quantity().siUnit()).name("from").value(term.from()).endObject();
                 }
                 json.endArray().endObject();
@@ -153,18 +130,9 @@ public final class JsonReport {
             Figure figure = verdict.figure().get();
             json.name("value").value(figure.value()).name("at").value(figure.place()).name("case").value(figure.condition())
                     .name("margin");
-            number(json, verdict.margin());
+            JsonDocument.number(json, verdict.margin());
         }
         json.name("reason").value(verdict.reason()).endObject();
-    }
-
-    /** JSON has no infinity; what is not finite becomes null. */
-    private static void number(JsonWriter json, double number) throws IOException {
-        if (Double.isFinite(number)) {
-            json.value(number);
-        } else {
-            json.nullValue();
-        }
     }
 
     private static void limit(JsonWriter json, String name, Optional<Quantity> limit) throws IOException {

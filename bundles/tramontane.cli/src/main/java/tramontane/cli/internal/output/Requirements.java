@@ -11,6 +11,7 @@ import tramontane.analysis.FigureKind;
 import tramontane.analysis.Severity;
 import tramontane.analysis.Table;
 import tramontane.analysis.Verdict;
+import tramontane.cli.terminal.Numbers;
 import tramontane.model.Quantity;
 import tramontane.model.Requirement;
 import tramontane.model.Value;

@@ -3,6 +3,7 @@ package tramontane.cli.internal.output;
 import java.nio.charset.Charset;
 import java.nio.charset.CharsetEncoder;
 import java.nio.charset.StandardCharsets;
+import tramontane.cli.terminal.Wrapping;
 
 /** How texts are spelt for an encoding: {@code m³/h} where it has the letters, {@code m3/h} where not. */
 public final class Spelling {

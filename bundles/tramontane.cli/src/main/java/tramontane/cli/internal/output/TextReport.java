@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.function.UnaryOperator;
+import tramontane.cli.terminal.TextTable;
+import tramontane.cli.terminal.Wrapping;
 import tramontane.physics.units.UnitSystem;
 
 /** A run's results for people: requirements, duty points, flows, everything else, findings, and one closing sentence. */
