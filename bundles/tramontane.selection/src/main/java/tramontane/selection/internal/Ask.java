@@ -58,6 +58,11 @@ record Ask(Requirement requirement, FigureKind kind, Optional<Double> least, Opt
         return id.startsWith(BANK) ? here && FLOWS.contains(id) : !requirement.place().equals(bank.id());
     }
 
+    /** Whether its figure is the flow through the bank itself. */
+    boolean isFlowOfBank() {
+        return FLOWS.contains(kind.id());
+    }
+
     /** How far a value is inside the limits, SI; negative outside. */
     double margin(double value) {
         return Math.min(least.map(limit -> value - limit).orElse(Double.POSITIVE_INFINITY),

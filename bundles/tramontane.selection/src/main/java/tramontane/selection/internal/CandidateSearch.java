@@ -339,7 +339,8 @@ final class CandidateSearch {
         if (group.failed() >= arrangement.movers()) {
             return Sentence.of("in " + where + " none of its movers is left, and ", new Amount(need.flow().getAsDouble(), QuantityKind.FLOW), " are needed");
         }
-        Optional<Figure> there = found.reached() > 0 ? need.nearest().flatMap(figure -> reduction.ask(need).flatMap(ask -> load.figure(ask, found.reached())))
+        boolean isFlow = reduction.ask(need).map(Ask::isFlowOfBank).orElse(true);
+        Optional<Figure> there = found.reached() > 0 && !isFlow ? need.nearest().flatMap(figure -> reduction.ask(need).flatMap(ask -> load.figure(ask, found.reached())))
                 : Optional.empty();
         List<Object> words = new ArrayList<>(List.of("in " + where + " it gives ", new Amount(found.reached(), QuantityKind.FLOW), " at full speed where ",
                 new Amount(need.flow().getAsDouble(), QuantityKind.FLOW), " are needed"));

@@ -14,6 +14,7 @@ import tramontane.analysis.SpeedLaw;
 import tramontane.model.AirMover;
 import tramontane.model.Condition;
 import tramontane.model.Design;
+import tramontane.model.FailedMover;
 import tramontane.model.FormReader;
 import tramontane.model.MoverCurve;
 import tramontane.model.Passage;
@@ -40,13 +41,15 @@ final class Screen {
      * How much more speed a part may need than it has before it is turned down, and by how much the setting that it gives is
      * lowered: flows between samples, densities that follow the flow, flaps and laminar resistances that the fan laws do not scale.
      */
-    static final double SLACK = 0.02;
+    static final double SLACK = 0.006;
     /** By how much a power that is read from curves may be too high. */
-    private static final double POWER_SLACK = 0.08;
+    private static final double POWER_SLACK = 0.025;
     /** Flows beyond the one needed at which a curve with a dip may work instead. */
     private static final double[] BEYOND = {1, 1.1, 1.25, 1.5, 1.8, 2.2, 2.8};
     private static final int PASSES = 3;
     private static final double NARROW = 1e-4;
+    /** To which flows and speeds are found that only say how far off one is, over what is needed. */
+    private static final double FLOW = 1e-3;
     /** Speed over that asked for up to which it is looked for how much more would do. */
     private static final double MOST_SPEED = 4;
     private static final double SAME_SPEED = 1e-6;
@@ -57,6 +60,9 @@ final class Screen {
     private final List<SpeedLaw> laws;
     private final List<Reduction.Group> groups;
     private final List<BankLoad> loads;
+    /** The groups with all movers, and those with some failed. */
+    private final List<Integer> whole;
+    private final List<Integer> broken;
     private final double lowest;
 
     /**
@@ -87,6 +93,8 @@ final class Screen {
         this.lowest = lowest;
         List<Reduction.Group> told = reduction.groups().stream().filter(group -> group.need().isPresent() && reduction.load(group).isPresent()).toList();
         groups = told;
+        whole = IntStream.range(0, told.size()).filter(g -> told.get(g).failed() == 0).boxed().toList();
+        broken = IntStream.range(0, told.size()).filter(g -> told.get(g).failed() > 0).boxed().toList();
         loads = told.stream().map(group -> reduction.load(group).orElseThrow()).toList();
     }
 
@@ -102,6 +110,7 @@ final class Screen {
     /** A part in an arrangement, in one group of cases. */
     private final class Fitted {
 
+        private final int group;
         private final AirMover part;
         private final Design holding;
         private final Passage passage;
@@ -121,6 +130,7 @@ final class Screen {
         private double at;
 
         Fitted(AirMover part, Design holding, Passage passage, Values values, int group) {
+            this.group = group;
             this.part = part;
             this.holding = holding;
             this.passage = passage;
@@ -130,6 +140,19 @@ final class Screen {
             this.need = groups.get(group).need().orElseThrow().flow().orElse(load.points().getLast().flow());
             this.density = load.density(need);
             this.viscosity = load.viscosity(need);
+        }
+
+        /** Takes the law at full speed from a group with as many failed, by the fan laws, where the part has one curve. */
+        void turnAs(List<Fitted> before) {
+            List<FailedMover> failed = groups.get(group).condition().failed();
+            Optional<Fitted> same = part.curves().size() > 1 ? Optional.empty() : before.stream().filter(other -> groups.get(other.group).condition()
+                    .failed().equals(failed)).findFirst();
+            if (same.isPresent() && condition.supplyFrequency().equals(same.get().condition.supplyFrequency())) {
+                law = same.get().law;
+                at = same.get().at;
+            } else {
+                turn(full);
+            }
         }
 
         void turn(double speed) {
@@ -193,7 +216,7 @@ final class Screen {
                 if (!(atHigh >= 0)) {
                     return Double.POSITIVE_INFINITY;
                 }
-                double next = RootSearch.between(excess, low, high, atLow, atHigh, full * NARROW, 0).at();
+                double next = RootSearch.between(excess, low, high, atLow, atHigh, full * (high > full ? FLOW : NARROW), 0).at();
                 if (part.curves().size() == 1 || Math.abs(next - found) <= NARROW * full) {
                     return next;
                 }
@@ -211,7 +234,7 @@ final class Screen {
             }
             DoubleUnaryOperator excess = flow -> pressure(flow, speed) - load.pressure(flow);
             double atHigh = excess.applyAsDouble(high);
-            return atHigh >= 0 ? high : RootSearch.between(excess, low, high, excess.applyAsDouble(low), atHigh, NARROW * low, 0).at();
+            return atHigh >= 0 ? high : RootSearch.between(excess, low, high, excess.applyAsDouble(low), atHigh, FLOW * Math.max(need, low), 0).at();
         }
     }
 
@@ -307,56 +330,55 @@ final class Screen {
     private Found look(AirMover part, Arrangement arrangement, Design holding, Passage passage, Values values) {
         double setting = lowest * (1 - SLACK);
         int decides = -1;
-        boolean passes = true;
         List<Fitted> fitted = new ArrayList<>();
-        for (int g = 0; g < groups.size(); g++) {
-            if (groups.get(g).need().orElseThrow().flow().isEmpty()) {
-                return new Found(false, Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY, g, loads.get(g).points().getLast().flow(), Double.NaN, Optional.empty());
+        // with all movers first: that is quickly looked at, and most that fail do so there
+        for (List<Integer> some : List.of(whole, broken)) {
+            for (int g : some) {
+                if (groups.get(g).need().orElseThrow().flow().isEmpty()) {
+                    return new Found(false, Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY, g, loads.get(g).points().getLast().flow(), Double.NaN,
+                            Optional.empty());
+                }
+                Fitted here = new Fitted(part, holding, passage, values, g);
+                here.full = here.speed(1);
+                if (!(here.full > 0)) {
+                    return Found.fault("does not turn in " + groups.get(g).declared());
+                }
+                if (here.need > 0 && groups.get(g).failed() >= arrangement.movers()) {
+                    return new Found(false, Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY, g, 0, Double.NaN, Optional.empty());
+                }
+                here.turnAs(fitted);
+                here.share = here.need > 0 ? here.excess(here.full) / Math.abs(here.load.pressure(here.need)) : Double.POSITIVE_INFINITY;
+                fitted.add(here);
             }
-            Fitted here = new Fitted(part, holding, passage, values, g);
-            double full = here.speed(1);
-            if (!(full > 0)) {
-                return Found.fault("does not turn in " + groups.get(g).declared());
+            // the group with the least to spare at full speed probably decides; the others need only be asked whether they ask for more
+            List<Fitted> order = fitted.stream().filter(each -> some.contains(each.group)).sorted(Comparator.comparingDouble(each -> each.share)).toList();
+            for (Fitted here : order) {
+                if (here.need == 0 || decides >= 0 && here.holdsAt(here.speed(setting))) {
+                    continue;
+                }
+                double speed = here.least(here.full);
+                double wanted = speed > here.full ? speed / here.full : setting(here, speed, here.full, setting);
+                if (wanted > setting) {
+                    setting = wanted;
+                    decides = here.group;
+                }
+                if (wanted > 1 + SLACK) {
+                    here.turn(here.full);
+                    return new Found(false, wanted, wanted, here.group, here.flow(here.full), Double.NaN, Optional.empty());
+                }
             }
-            here.turn(full);
-            fitted.add(here);
-            if (here.need > 0 && groups.get(g).failed() >= arrangement.movers()) {
-                return new Found(false, Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY, g, 0, Double.NaN, Optional.empty());
-            }
-            here.full = full;
-            here.share = here.need > 0 ? here.excess(full) / Math.abs(here.load.pressure(here.need)) : Double.POSITIVE_INFINITY;
-        }
-        // the group with the least to spare at full speed probably decides; the others need only be asked whether they ask for more
-        List<Integer> order = IntStream.range(0, fitted.size()).boxed().sorted(Comparator.comparingDouble(g -> fitted.get(g).share)).toList();
-        for (int g : order) {
-            Fitted here = fitted.get(g);
-            if (here.need == 0 || decides >= 0 && here.holdsAt(here.speed(setting))) {
-                continue;
-            }
-            double speed = here.least(here.full);
-            double wanted = speed > here.full ? speed / here.full : setting(here, speed, here.full, setting);
-            boolean does = wanted <= 1 + SLACK;
-            if (wanted > setting) {
-                setting = wanted;
-                decides = g;
-            }
-            passes &= does;
-            if (!does) {
-                break;
-            }
-        }
-        if (!passes) {
-            Fitted worst = fitted.get(decides);
-            worst.turn(worst.speed(1));
-            return new Found(false, setting, setting, decides, worst.flow(worst.speed(1)), Double.NaN, Optional.empty());
         }
         double bound = Math.min(1, setting * (1 - SLACK));
         double power = power(part, arrangement, fitted, bound, Math.min(1, setting));
-        return new Found(true, bound, Math.min(1, setting), decides, decides < 0 ? 0 : fitted.get(decides).need, power, Optional.empty());
+        return new Found(true, bound, Math.min(1, setting), decides, decides < 0 ? 0 : groups.get(decides).need().orElseThrow().flow().orElseThrow(), power,
+                Optional.empty());
     }
 
     /** The setting at which it turns so fast, no less than the one given. */
     private static double setting(Fitted here, double speed, double full, double least) {
+        if (here.speed(least) >= here.full * (1 - SAME_SPEED)) {
+            return 1; // it does not follow the setting
+        }
         if (here.speed(least) >= speed * (1 - SAME_SPEED)) {
             return least;
         }
@@ -375,11 +397,9 @@ final class Screen {
 
     private double power(AirMover part, Arrangement arrangement, List<Fitted> fitted, double setting, double likely) {
         double most = Double.NaN;
-        boolean whole = groups.stream().anyMatch(group -> group.failed() == 0);
-        for (int g = 0; g < fitted.size(); g++) {
-            Fitted here = fitted.get(g);
-            int running = arrangement.movers() - groups.get(g).failed();
-            if (whole && groups.get(g).failed() > 0) {
+        for (Fitted here : fitted) {
+            int running = arrangement.movers() - groups.get(here.group).failed();
+            if (!whole.isEmpty() && groups.get(here.group).failed() > 0) {
                 continue; // with some failed it takes less, and a bound may leave out what is not the largest
             }
             // just below the setting that does, a mover may not start at all
@@ -392,25 +412,36 @@ final class Screen {
         return Double.isNaN(most) && part.ratedPower().isPresent() ? 0 : most * (1 - POWER_SLACK);
     }
 
-    /** Electrical input of one mover by the curve nearest in speed, W; NaN where nothing states it. */
+    /** Electrical input of one mover, W, between two curves mixed by their speeds as airflow does; NaN where nothing states it. */
     static double power(AirMover part, double flow, double speed, double density) {
         double fixed = part.fixedLoss().map(Quantity::si).orElse(0.0);
         double rated = part.ratedSpeedSi().orElse(Double.NaN);
-        double best = Double.NaN;
-        double distance = Double.POSITIVE_INFINITY;
+        MoverCurve below = null;
+        MoverCurve above = null;
+        double lower = Double.NEGATIVE_INFINITY;
+        double higher = Double.POSITIVE_INFINITY;
         for (MoverCurve curve : part.curves()) {
             double measured = curve.speed().map(Quantity::si).orElse(rated);
-            double away = Math.abs(Math.log(measured / speed));
-            if (curve.power().isPresent() && away < distance) {
-                distance = away;
-                MonotoneCurve power = MonotoneCurve.of(curve.flow().toArray(), curve.power().get().toArray());
-                double ratio = speed / measured;
-                double there = Math.max(power.firstX(), Math.min(power.lastX(), flow / ratio));
-                best = scaled(power.value(there), fixed, ratio, density / curve.statedDensity());
+            if (curve.power().isPresent() && measured <= speed && measured > lower) {
+                below = curve;
+                lower = measured;
+            } else if (curve.power().isPresent() && measured > speed && measured < higher) {
+                above = curve;
+                higher = measured;
             }
         }
-        return !Double.isNaN(best) ? best : part.ratedPower().map(power -> scaled(power.si(), fixed, speed / rated,
-                density / MoverCurve.STANDARD_DENSITY)).orElse(Double.NaN);
+        if (below == null && above == null) {
+            return part.ratedPower().map(power -> scaled(power.si(), fixed, speed / rated, density / MoverCurve.STANDARD_DENSITY)).orElse(Double.NaN);
+        }
+        double one = below == null ? Double.NaN : power(below, fixed, flow, speed / lower, density);
+        double other = above == null ? Double.NaN : power(above, fixed, flow, speed / higher, density);
+        return below == null ? other : above == null ? one : one + (other - one) * (speed - lower) / (higher - lower);
+    }
+
+    private static double power(MoverCurve curve, double fixed, double flow, double ratio, double density) {
+        MonotoneCurve power = MonotoneCurve.of(curve.flow().toArray(), curve.power().orElseThrow().toArray());
+        double there = Math.max(power.firstX(), Math.min(power.lastX(), flow / ratio));
+        return scaled(power.value(there), fixed, ratio, density / curve.statedDensity());
     }
 
     private static double scaled(double power, double fixed, double speed, double density) {
