@@ -129,7 +129,7 @@ final class ChoiceText {
                     need.pressure().isPresent() && need.flow().orElse(0) > 0 ? amount(need.pressure().getAsDouble(), QuantityKind.PRESSURE)
                             : new Table.Empty()));
         }
-        table(new Table("What the rest of the design asks of the bank", List.of(new Table.Column("condition", false),
+        table(new Table("What the rest of the design asks of the bank at least, by the reduced design", List.of(new Table.Column("condition", false),
                 new Table.Column("decided by", false), new Table.Column("flow", true), new Table.Column("pressure", true)), rows), 1);
     }
 
