@@ -174,6 +174,21 @@ public final class AirPathSolver {
     }
 
     /**
+     * Solves for the state alone that air comes to from standstill: for who does not ask which other states there are.
+     *
+     * @param temperatures temperature of each bay in the order of {@link AirPathModel#bays}, K
+     * @param stop         asked now and then whether the answer is no longer wanted
+     * @return without states
+     */
+    public AirPathSolution reached(double[] temperatures, BooleanSupplier stop) {
+        if (even.isEmpty() || even.get().dips().isEmpty()) {
+            return solve(temperatures, NetworkSolver.Settings.STANDARD, Optional.empty(), stop);
+        }
+        return new Work(load(temperatures), NetworkSolver.Settings.STANDARD, temperatures, stop).reached()
+                .orElseGet(() -> solve(temperatures, NetworkSolver.Settings.STANDARD, Optional.empty(), stop));
+    }
+
+    /**
      * Solves for a small change of factors, temperatures or speeds, starting from where everything worked before. With banks
      * whose curves do not fall all the way it stays on the stretch of the curve on which it was, or goes where the air would
      * settle from there.
@@ -295,21 +310,15 @@ public final class AirPathSolver {
                     return AirPathSolution.none(unsolved(fromRest));
                 }
             }
-            int movers = layout.dips().stream().mapToInt(dip -> dip.law().law().width()).sum();
-            if (movers > layout.dips().size()) {
+            if (mayShareUnevenly(layout)) {
                 Layout columns = columns();
-                if (movers <= MOST_APART) {
+                if (movers(layout) <= MOST_APART) {
                     together(columns, true);
                 } else {
                     limit = "with more than " + MOST_APART + " movers it takes like ones to share evenly";
                 }
                 if (!sharesEvenly(layout, solutions.get(reached))) {
-                    // from rest, but not all alike to the last digit, as nothing real is
-                    double[] start = new double[columns.dips().size()];
-                    for (int i = 0; i < start.length; i++) {
-                        start[i] = 1e-6 * i * columns.dips().get(i).law().largestFlow();
-                    }
-                    NetworkSolution fromRest = settle(columns, start);
+                    NetworkSolution fromRest = settleApart(columns);
                     reached = fromRest.converged() ? place(columns, fromRest) : creepsTo(columns, fromRest);
                     if (reached < 0) {
                         return AirPathSolution.none(unsolved(fromRest));
@@ -324,6 +333,35 @@ public final class AirPathSolver {
             }
             return new AirPathSolution(Optional.of(point(layouts.get(reached), solutions.get(reached), load.air(), temperatures,
                     states.get(reached).stable())), states, reached, limit, List.of(), Optional.of(solutions.get(reached)));
+        }
+
+        /** The state from standstill alone; empty where it only creeps there, so that all must be looked at. */
+        Optional<AirPathSolution> reached() {
+            Layout layout = even.orElseThrow();
+            NetworkSolution solution = settle(layout, new double[layout.dips().size()]);
+            if (solution.converged() && mayShareUnevenly(layout) && !sharesEvenly(layout, solution)) {
+                layout = columns();
+                solution = settleApart(layout);
+            }
+            return solution.converged() ? Optional.of(new AirPathSolution(Optional.of(point(layout, solution, load.air(), temperatures, true)),
+                    List.of(), -1, "", List.of(), Optional.of(solution))) : Optional.empty();
+        }
+
+        private static int movers(Layout layout) {
+            return layout.dips().stream().mapToInt(dip -> dip.law().law().width()).sum();
+        }
+
+        private static boolean mayShareUnevenly(Layout layout) {
+            return movers(layout) > layout.dips().size();
+        }
+
+        /** Where like columns settle from rest, but not all alike to the last digit, as nothing real is. */
+        private NetworkSolution settleApart(Layout columns) {
+            double[] start = new double[columns.dips().size()];
+            for (int i = 0; i < start.length; i++) {
+                start[i] = 1e-6 * i * columns.dips().get(i).law().largestFlow();
+            }
+            return settle(columns, start);
         }
 
         AirPathSolution near(Layout layout, NetworkSolution start, boolean fromRest) {

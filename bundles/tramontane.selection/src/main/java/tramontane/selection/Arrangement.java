@@ -34,7 +34,7 @@ public record Arrangement(int across, int along, int series, boolean turned) {
     public String words() {
         String side = columns() == 1 ? "" : (along == 1 || across == 1 ? "" + columns() : across + " × " + along) + " side by side";
         String behind = series == 1 ? "" : series + " in series";
-        return side.isEmpty() && behind.isEmpty() ? "single" : side + (side.isEmpty() || behind.isEmpty() ? "" : ", ") + behind
-                + (turned ? ", turned" : "");
+        String both = side.isEmpty() && behind.isEmpty() ? "single" : side + (side.isEmpty() || behind.isEmpty() ? "" : ", ") + behind;
+        return both + (turned ? ", turned" : "");
     }
 }

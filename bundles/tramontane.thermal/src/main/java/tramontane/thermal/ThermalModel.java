@@ -370,9 +370,9 @@ public final class ThermalModel {
                 speeds = now;
             }
             AirPathSolution solution = last.isPresent() ? solver.near(held, last.get(), stop)
-                    : solver.solve(held, NetworkSolver.Settings.STANDARD, Optional.empty(), stop);
+                    : solver.reached(held, stop);
             if (solution.point().isEmpty() && last.isPresent()) { // from afar it may still be found
-                solution = solver.solve(held, NetworkSolver.Settings.STANDARD, Optional.empty(), stop);
+                solution = solver.reached(held, stop);
             }
             if (solution.point().isEmpty()) {
                 failed = solution.obstacles();

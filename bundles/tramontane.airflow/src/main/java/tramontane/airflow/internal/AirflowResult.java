@@ -59,7 +59,9 @@ public final class AirflowResult {
         }
         Map<String, Double> speeds = model.speeds(laws, feeds);
         AirPathSolver solver = model.at(speeds);
-        AirPathSolution solution = start.map(before -> solver.follow(temperatures, before, run::cancelled))
+        AirPathSolution solution = run.brief() ? start.map(before -> solver.near(temperatures, before, run::cancelled))
+                .filter(there -> there.network().isPresent()).orElseGet(() -> solver.reached(temperatures, run::cancelled))
+                : start.map(before -> solver.follow(temperatures, before, run::cancelled))
                 .orElseGet(() -> solver.solve(temperatures, NetworkSolver.Settings.STANDARD, Optional.empty(), run::cancelled));
         run.check();
         if (solution.point().isEmpty()) {

@@ -15,6 +15,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import tramontane.airflow.AirPathModel;
 import tramontane.airflow.AirPathSolution;
+import tramontane.airflow.AirPathSolver;
 import tramontane.airflow.DutyPoint;
 import tramontane.airflow.JointState;
 import tramontane.analysis.FlowLaw;
@@ -99,6 +100,27 @@ class JointStatesTest {
         assertEquals(expected.size(), found.size(), () -> expected + " by hand, found " + found);
         for (int i = 0; i < expected.size(); i++) {
             assertEquals(expected.get(i), found.get(i), 2e-6);
+        }
+    }
+
+    /** The state from rest that is looked for alone is the one that the search for all states judges. */
+    @ParameterizedTest
+    @ValueSource(doubles = {500, 3000, 8000, 15000, 18000, 21250, 25000, 30000, 60000, 200000, 1e6})
+    void theStateFromRestIsTheOneJudged(double c) {
+        for (Passage[] banks : new Passage[][] {{Cases.bank("fans", "outside", "box")}, {Cases.bank("fans", "outside", "box", "across", 3)},
+                {Cases.bank("fans", "outside", "box", "across", 2, "series", 2)},
+                {Cases.bank("left", "outside", "box", "across", 2), Cases.bank("right", "outside", "box")}}) {
+            List<Passage> passages = new ArrayList<>(List.of(banks));
+            passages.add(Cases.square("vent", "box", "outside", c));
+            AirPathSolver solver = AirPathModel.of(Cases.design(DEEP, List.of("box"), passages.toArray(Passage[]::new)), Cases.standardAir(),
+                    Cases.KINDS).at(Map.of());
+            AirPathSolution all = solver.solve(new double[] {293.15});
+            AirPathSolution alone = solver.reached(new double[] {293.15}, () -> false);
+            for (int b = 0; b < all.point().orElseThrow().banks().size(); b++) {
+                assertEquals(all.point().get().banks().get(b).flow(), alone.point().orElseThrow().banks().get(b).flow(), 1e-8, passages.toString());
+                assertEquals(all.point().get().banks().get(b).movers().stream().map(mover -> Math.round(mover.flow() * 1e7)).sorted().toList(),
+                        alone.point().get().banks().get(b).movers().stream().map(mover -> Math.round(mover.flow() * 1e7)).sorted().toList());
+            }
         }
     }
 

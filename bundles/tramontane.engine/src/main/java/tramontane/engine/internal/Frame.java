@@ -40,7 +40,7 @@ final class Frame implements Run {
         this.card = card;
         this.trace = trace;
         this.level = parent == null ? 1 : parent.level + 1;
-        this.brief = (parent != null || session.isBrief()) && card.mayBeBrief();
+        this.brief = card.mayBeBrief() && (parent != null || session.isBrief());
     }
 
     Job job() {

@@ -68,6 +68,8 @@ final class CandidateSearch {
     private final List<Rejected> rejected = new ArrayList<>();
     private final Map<Integer, AirMover> parts = new HashMap<>();
     private List<Candidate> meeting;
+    /** Those that all analyses have judged. */
+    private final Set<Prospect> confirmed = new LinkedHashSet<>();
     private Scoring scoring;
     private Screen screen;
     private Judging judging;
@@ -148,12 +150,20 @@ final class CandidateSearch {
             AirMover part = task.parts().get(i);
             parts.put(i, part);
             part.datasheet().price().flatMap(price -> part.datasheet().currency()).ifPresent(currency -> currencies.merge(currency, 1, Integer::sum));
-            most[0] = Math.max(most[0], largest(part));
+            List<Arrangement> arrangements = task.space().arrangements(part);
+            most[0] = Math.max(most[0], arrangements.stream().mapToInt(Arrangement::columns).max().orElse(0) * largest(part));
             if (watch.cancelled()) {
                 return cancelled();
             }
         }
-        most[0] *= Math.min(task.space().columns(), task.space().movers());
+        if (!(most[0] > 0)) {
+            for (int i = 0; i < task.parts().size(); i++) {
+                rejected.addAll(new Looked(List.of(), List.of(new Rejected(parts.get(i).id(), Optional.empty(), tooLarge(parts.get(i)),
+                        OptionalDouble.empty(), true, Sentence.EMPTY)), 0).rejected());
+            }
+            return new Selection(List.of(), List.of(), List.of(), List.of(), List.of(), rejected, List.of(), new Selection.Counts(task.parts().size(), 0, 0, 0, 0, 0),
+                    List.of(), List.of(Finding.caution(task.bank(), "none of the parts fits into the room").remedy("give it more room, or widen the filter")), false);
+        }
         scoring = Scoring.of(engine, task.bank(), task.weights(), Scoring.currency(currencies));
         if (!scoring.findings().isEmpty()) {
             return nothing(scoring.findings().toArray(Finding[]::new));
@@ -270,8 +280,7 @@ final class CandidateSearch {
         for (Arrangement arrangement : arrangements) {
             Screen.Found found = screen.look(part, arrangement);
             if (found.passes() || task.exactly() && found.fault().isEmpty()) {
-                Map<String, Double> best = scoring.best(scoring.ofPart(part, arrangement), found.power(), id -> bounds.containsKey(id)
-                        ? bounds.get(id).best(part, arrangement, screen.duties(part, arrangement, found.setting())) : OptionalDouble.empty());
+                Map<String, Double> best = scoring.best(scoring.ofPart(part, arrangement), found.power(), id -> bound(id, part, arrangement, found));
                 prospects.add(new Prospect(index, part, arrangement, found, best, scoring));
             } else {
                 turnedDown.add(new Rejected(part.id(), Optional.of(arrangement), reason(part, arrangement, found),
@@ -280,6 +289,19 @@ final class CandidateSearch {
             }
         }
         return new Looked(prospects, turnedDown, arrangements.size());
+    }
+
+    /** The best that a figure may come to; one whose bound fails is judged exactly like one that has none. */
+    private OptionalDouble bound(String figure, AirMover part, Arrangement arrangement, Screen.Found found) {
+        FigureBound bound = bounds.get(figure);
+        if (bound == null) {
+            return OptionalDouble.empty();
+        }
+        try {
+            return bound.best(part, arrangement, screen.duties(part, arrangement, found.setting()));
+        } catch (RuntimeException | LinkageError e) {
+            return OptionalDouble.empty();
+        }
     }
 
     private Sentence tooLarge(AirMover part) {
@@ -378,6 +400,7 @@ final class CandidateSearch {
                     judging.whole(judged.get(prospect).candidate().orElseThrow())).toList());
             for (int i = 0; i < whole.size(); i++) {
                 keep(whole.get(i), answers.get(i));
+                confirmed.add(whole.get(i));
             }
         }
     }
@@ -392,18 +415,41 @@ final class CandidateSearch {
         int seen = 0;
         for (Prospect prospect : prospects) {
             seen++;
-            if (!judged.containsKey(prospect) && allMeeting().stream().noneMatch(candidate -> scoring.dominates(candidate.values(), prospect.best))) {
+            if (!confirmed.contains(prospect) && mayBeOnFront(prospect)) {
                 window.add(prospect);
             }
             if (window.size() == WINDOW || seen == prospects.size() && !window.isEmpty()) {
                 judge(workers, window);
+                confirm(workers, window);
                 window.clear();
                 watch.progress(0.7 + 0.25 * seen / prospects.size(), "looking for trade-offs");
             }
         }
-        List<Candidate> all = allMeeting();
+        List<Candidate> all = confirmed.stream().flatMap(prospect -> judged.get(prospect).candidate().stream()).sorted(Scoring.BEST_FIRST).toList();
         return all.stream().filter(candidate -> all.stream().noneMatch(other -> scoring.dominates(other.values(), candidate.values())))
                 .map(candidate -> candidate.withFront(true)).toList();
+    }
+
+    /** Whether none that is confirmed dominates what a prospect came to, or comes to at best. */
+    private boolean mayBeOnFront(Prospect prospect) {
+        Judging.Judged known = judged.get(prospect);
+        if (known != null && known.candidate().isEmpty()) {
+            return false;
+        }
+        Map<String, Double> values = known == null ? prospect.best : known.candidate().orElseThrow().values();
+        return confirmed.stream().map(other -> judged.get(other).candidate()).flatMap(Optional::stream)
+                .noneMatch(other -> scoring.dominates(other.values(), values));
+    }
+
+    /** Has all analyses judge those that may still be on the front, side by side. */
+    private void confirm(ExecutorService workers, List<Prospect> some) {
+        List<Prospect> open = some.stream().filter(prospect -> !confirmed.contains(prospect) && mayBeOnFront(prospect)).toList();
+        List<Judging.Judged> answers = all(workers, open.stream().<Callable<Judging.Judged>>map(prospect -> () ->
+                judging.confirmed(judged.get(prospect).candidate().orElseThrow())).toList());
+        for (int i = 0; i < open.size(); i++) {
+            keep(open.get(i), answers.get(i));
+            confirmed.add(open.get(i));
+        }
     }
 
     /** Of each part that has no candidate the arrangement that lacks least; of these the nearest, judged exactly. */

@@ -1,16 +1,161 @@
 package tramontane.selection.internal;
 
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.stream.IntStream;
+import tramontane.analysis.Amount;
 import tramontane.analysis.Sentence;
+import tramontane.model.AirMover;
+import tramontane.physics.units.QuantityKind;
+import tramontane.selection.Arrangement;
 import tramontane.selection.Candidate;
+import tramontane.selection.Criterion;
+import tramontane.selection.Need;
 
-/** Says in words why candidates win. */
+/** Says in words why candidates win: what decides, which kind of rotor suits it, side by side or one behind another. */
 final class Explaining {
 
-    private Explaining() {
+    /**
+     * Specific speed ω √Q/(Δp/ρ)^(3/4) of one mover at its duty below which centrifugal rotors, and above which axial ones, work near
+     * their best; mixed-flow ones between (the line of best machines after O. Cordier, 1953, in the handbooks of B. Eck and T. Carolus;
+     * from memory, for static pressure).
+     */
+    static final double CENTRIFUGAL_BELOW = 1.8;
+    static final double AXIAL_ABOVE = 2.4;
+    /** Differences smaller than this are none. */
+    private static final double SAME = 0.02;
+
+    private final Screen screen;
+    private final List<Candidate> meeting;
+
+    private Explaining(Screen screen, List<Candidate> meeting) {
+        this.screen = screen;
+        this.meeting = meeting;
     }
 
+    /**
+     * Explains the first of a list.
+     *
+     * @param screen  the reduced design
+     * @param listed  the list, best first
+     * @param meeting all that were judged exactly and meet everything, best first
+     */
     static List<Sentence> of(Screen screen, List<Candidate> listed, List<Candidate> meeting) {
-        return List.of();
+        if (listed.isEmpty()) {
+            return List.of();
+        }
+        return new Explaining(screen, meeting).of(listed.getFirst());
+    }
+
+    private List<Sentence> of(Candidate first) {
+        List<Sentence> all = new ArrayList<>();
+        OptionalInt group = decides(first, false);
+        group.ifPresent(g -> {
+            Need need = screen.groups().get(g).need().orElseThrow();
+            all.add(Sentence.of(first.words() + " comes first, at ", new Amount(first.setting(), QuantityKind.FRACTION), " of its speed; "
+                    + need.condition() + " decides, which asks for ", new Amount(need.flow().orElseThrow(), QuantityKind.FLOW), " at ",
+                    new Amount(need.pressure().orElseThrow(), QuantityKind.PRESSURE), ": ", need.requirement()));
+        });
+        OptionalInt healthy = decides(first, true);
+        if (healthy.isPresent()) {
+            rotor(first, healthy.getAsInt()).ifPresent(all::add);
+            others(first).ifPresent(all::add);
+            side(first, healthy.getAsInt()).ifPresent(all::add);
+        }
+        return all;
+    }
+
+    /** The group of cases that asks most of a part, in pressure over what it gives there at full speed; with all movers, or any. */
+    private OptionalInt decides(Candidate candidate, boolean all) {
+        return IntStream.range(0, screen.groups().size()).filter(g -> screen.groups().get(g).need().orElseThrow().flow().orElse(0) > 0)
+                .filter(g -> screen.groups().get(g).failed() < (all ? 1 : candidate.arrangement().movers()))
+                .boxed().max((a, b) -> Double.compare(asked(candidate, a), asked(candidate, b))).map(OptionalInt::of).orElse(OptionalInt.empty());
+    }
+
+    private double asked(Candidate candidate, int group) {
+        double flow = screen.groups().get(group).need().orElseThrow().flow().orElseThrow();
+        double given = screen.pressure(candidate.part(), candidate.arrangement(), group, flow);
+        return given > 0 ? screen.load(group).pressure(flow) / given : Double.POSITIVE_INFINITY;
+    }
+
+    private Optional<Sentence> rotor(Candidate first, int group) {
+        Need need = screen.groups().get(group).need().orElseThrow();
+        double flow = need.flow().orElseThrow() / first.arrangement().columns();
+        double pressure = need.pressure().orElseThrow() / first.arrangement().series();
+        double speed = first.setting() * screen.fullSpeed(first.part(), group);
+        if (!(pressure > 0) || !(speed > 0) || first.part().type().isEmpty()) {
+            return Optional.empty();
+        }
+        double specific = specificSpeed(speed, flow, pressure, screen.load(group).density(need.flow().getAsDouble()));
+        String suits = specific < CENTRIFUGAL_BELOW ? "centrifugal rotors are at their best" : specific > AXIAL_ABOVE
+                ? "axial rotors are at their best" : "mixed-flow rotors, between axial and centrifugal ones, are at their best";
+        String type = first.part().type().get();
+        boolean asExpected = suits.startsWith(type);
+        return Optional.of(Sentence.of("each of its movers carries ", new Amount(flow, QuantityKind.FLOW), " against ",
+                new Amount(pressure, QuantityKind.PRESSURE), " at ", new Amount(speed, QuantityKind.ROTATIONAL_SPEED), ", a specific speed of ",
+                new Amount(specific, QuantityKind.NUMBER), ", where " + suits + (asExpected ? "" : "; that this " + type + " one comes first is "
+                + "due to what else counts") + " (centrifugal below about 1.8, axial above about 2.4; Cordier's line of best machines, from memory)"));
+    }
+
+    /** Specific speed ω √Q/(Δp/ρ)^(3/4), dimensionless; static pressure. */
+    static double specificSpeed(double speed, double flow, double pressure, double density) {
+        return speed * Math.sqrt(flow) / Math.pow(pressure / density, 0.75);
+    }
+
+    /** What the best of another type comes to beside it. */
+    private Optional<Sentence> others(Candidate first) {
+        if (first.part().type().isEmpty()) {
+            return Optional.empty();
+        }
+        List<Object> words = new ArrayList<>();
+        for (String type : AirMover.TYPES) {
+            if (type.equals(first.part().type().get())) {
+                continue;
+            }
+            meeting.stream().filter(candidate -> candidate.part().type().filter(type::equals).isPresent()).findFirst().ifPresent(other -> {
+                words.add((words.isEmpty() ? "" : "; ") + "the best " + type + " one, " + other.words() + ",");
+                List<Object> against = against(first, other);
+                words.addAll(against.isEmpty() ? List.of(" comes to the same") : against);
+            });
+        }
+        return words.isEmpty() ? Optional.empty() : Optional.of(Sentence.of(words.toArray()));
+    }
+
+    private static List<Object> against(Candidate first, Candidate other) {
+        List<Object> words = new ArrayList<>();
+        for (String id : List.of(Criterion.POWER, Criterion.COST, Criterion.SIZE, Criterion.MASS)) {
+            Double a = first.values().get(id);
+            Double b = other.values().get(id);
+            if (a != null && b != null && a > 0 && Math.abs(b / a - 1) > SAME) {
+                words.add(words.isEmpty() ? " has " : ", ");
+                words.add(new Amount(b / a, QuantityKind.NUMBER));
+                words.add(" times its " + (id.equals(Criterion.COST) ? "price" : id));
+            }
+        }
+        return words;
+    }
+
+    /** Side by side or one behind another: where the system curve meets the curve of one alone, and what a second brings. */
+    private Optional<Sentence> side(Candidate first, int group) {
+        AirMover part = first.part();
+        double one = screen.flow(part, Arrangement.SINGLE, group);
+        double beside = screen.flow(part, new Arrangement(2, 1, 1, false), group);
+        double behind = screen.flow(part, new Arrangement(1, 1, 2, false), group);
+        double shutOff = screen.pressure(part, Arrangement.SINGLE, group, screen.load(group).points().getFirst().flow() * 1e-3);
+        if (!(one > 0) || !(shutOff > 0)) {
+            return Optional.empty();
+        }
+        double height = screen.load(group).pressure(one) / shutOff;
+        String wins = beside > behind * (1 + SAME) ? "a second one side by side brings more than one behind another"
+                : behind > beside * (1 + SAME) ? "a second one behind another brings more than one side by side"
+                : "a second one brings the same side by side and one behind another";
+        String how = first.arrangement().columns() > 1 && first.arrangement().series() > 1 ? "both are used"
+                : first.arrangement().columns() > 1 ? "they stand side by side" : first.arrangement().series() > 1 ? "they stand one behind another"
+                : "one is enough";
+        return Optional.of(Sentence.of("at full speed in " + screen.groups().get(group).declared() + " the system curve meets the curve of one alone at ",
+                new Amount(one, QuantityKind.FLOW), " and ", new Amount(height, QuantityKind.FRACTION), " of its pressure at no flow, where " + wins + ": ",
+                new Amount(beside, QuantityKind.FLOW), " against ", new Amount(behind, QuantityKind.FLOW), "; " + how));
     }
 }

@@ -10,6 +10,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import tramontane.analysis.Amount;
 import tramontane.analysis.Cancelled;
 import tramontane.analysis.Engine;
@@ -28,7 +30,10 @@ import tramontane.selection.Candidate;
 import tramontane.selection.Placement;
 import tramontane.selection.Rejected;
 
-/** Judges one candidate exactly: the lowest setting with which all holds that more speed is for, and then everything else. */
+/**
+ * Judges one candidate exactly: the lowest setting with which all holds that more speed is for, then what else is required and
+ * weighed; and, for those that come into question, what all other analyses find.
+ */
 final class Judging {
 
     /** Settings are found to a part in so many; what is given holds, and one part less does not. */
@@ -44,6 +49,8 @@ final class Judging {
     private final Scoring scoring;
     private final int lowest;
     private final Set<String> wanted;
+    /** The analyses that give these. */
+    private final Set<String> counting;
     /** Cancels with the whole; how far one candidate has come nobody wants to know. */
     private final Engine.Watch silent;
 
@@ -65,6 +72,8 @@ final class Judging {
         this.scoring = scoring;
         this.lowest = Math.max(1, (int) Math.ceil(lowest * GRAIN - 1e-9));
         this.wanted = wanted;
+        this.counting = Stream.concat(analyses.stream(), engine.analyses().stream().filter(analysis -> analysis.figures().stream()
+                .anyMatch(figure -> wanted.contains(figure.id()))).map(Engine.Loaded::id)).collect(Collectors.toSet());
         this.silent = new Silent(watch);
     }
 
@@ -187,7 +196,7 @@ final class Judging {
                 down = false;
             }
             Design with = trying.at(k);
-            Evaluation evaluation = evaluate(with, Set.of(), Set.of(), true);
+            Evaluation evaluation = evaluate(with, counting, Set.of(), true);
             // as a rule the first condition decides, and the others hold with it; else the first of them that does not is next
             int last = k;
             Optional<String> fails = open.stream().filter(condition -> !margin(evaluation, condition).holds()).findFirst();
@@ -200,11 +209,19 @@ final class Judging {
         }
     }
 
-    /** Says all there is to say of a candidate; what only a whole run finds may still turn it down. */
+    /** Has all analyses judge a candidate, which may still turn it down. */
+    Judged confirmed(Candidate candidate) {
+        return again(candidate, evaluate(candidate.design(), Set.of(), Set.of(), true), false);
+    }
+
+    /** The same, with all that there is to say. */
     Judged whole(Candidate candidate) {
-        Evaluation evaluation = evaluate(candidate.design(), Set.of(), Set.of(), false);
+        return again(candidate, evaluate(candidate.design(), Set.of(), Set.of(), false), true);
+    }
+
+    private Judged again(Candidate candidate, Evaluation evaluation, boolean keep) {
         return outcome(candidate.part(), candidate.arrangement(), (int) Math.round(candidate.setting() * GRAIN), candidate.adjustable(),
-                candidate.design(), evaluation, Optional.of(evaluation));
+                candidate.design(), evaluation, keep ? Optional.of(evaluation) : Optional.empty());
     }
 
     /** How it fails at full speed, in all conditions; empty where it does not. */

@@ -49,13 +49,17 @@ final class Reduction {
 
     /** Id of the mover that imposes a flow. */
     private static final String IMPOSING = "imposed flow";
-    /** Pressure at which it gives a hundredth less than the flow it imposes; more than any part gives, Pa. */
+    /** Pressure at which it gives so much less than the flow it imposes, over that; more than any part gives, Pa. */
     private static final double STIFF = 1e5;
     private static final double WITHIN = 0.01;
     private static final double RATED = 100;
-    /** The largest flow looked at over the smallest, and into how many steps that is cut. */
-    private static final double REACH = 1000;
-    private static final int SAMPLES = 13;
+    /** One flow that is looked at over the next. */
+    private static final double STEP = 1.8;
+    /** So many at least, and so many at most: smaller flows are looked at until what is required fails in all cases. */
+    private static final int LEAST_SAMPLES = 4;
+    private static final int MOST_SAMPLES = 24;
+    /** So many larger ones than any part gives, to say how much it would take. */
+    private static final int MOST_BEYOND = 8;
     /** Distance of the flows between which a need is found, over the flow. */
     private static final double FOUND = 1e-3;
     private static final int MOST_STEPS = 12;
@@ -170,9 +174,15 @@ final class Reduction {
             distinct.putIfAbsent(List.of(each.declared(), id, first.stream().map(FailedMover::state).toList()),
                     new Group(each.declared(), id, base.with(each.declared(), first), own.size(), Optional.empty()));
         }
-        double step = Math.pow(REACH, 1.0 / (SAMPLES - 1));
-        for (int i = 0; i < SAMPLES; i++) {
-            sample(most / REACH * Math.pow(step, i), bases.keySet());
+        double flow = most;
+        for (int i = 0; i < LEAST_SAMPLES || i < MOST_SAMPLES && distinct.values().stream().anyMatch(this::holdsAtLeast); i++) {
+            sample(flow, bases.keySet());
+            flow /= STEP;
+        }
+        flow = most * STEP;
+        for (int i = 0; i < MOST_BEYOND && distinct.values().stream().anyMatch(this::failsAtMost); i++) {
+            sample(flow, bases.keySet());
+            flow *= STEP;
         }
         for (Group group : distinct.values()) {
             groups.add(new Group(group.declared(), group.base(), group.condition(), group.failed(),
@@ -183,6 +193,32 @@ final class Reduction {
                 loads.put(id, new BankLoad(points));
             }
         });
+    }
+
+    /** Whether all that more flow helps still holds at the smallest flow looked at. */
+    private boolean holdsAtLeast(Group group) {
+        List<BankLoad.Point> points = sampled.getOrDefault(group.base(), List.of());
+        if (points.size() < 2) {
+            return true;
+        }
+        BankLoad load = new BankLoad(points);
+        List<Ask> helped = helped(group, load);
+        return !helped.isEmpty() && holds(helped, load.points().getFirst());
+    }
+
+    /** Whether something that more flow helps fails at the largest flow looked at. */
+    private boolean failsAtMost(Group group) {
+        List<BankLoad.Point> points = sampled.getOrDefault(group.base(), List.of());
+        if (points.size() < 2) {
+            return false;
+        }
+        BankLoad load = new BankLoad(points);
+        return !holds(helped(group, load), load.points().getLast());
+    }
+
+    private List<Ask> helped(Group group, BankLoad load) {
+        return asks.stream().filter(ask -> ask.requirement().appliesIn(group.declared()) && load.knows(ask)
+                && margin(ask, load.points().getLast()) >= margin(ask, load.points().getFirst())).toList();
     }
 
     private boolean isOwn(FailedMover failed) {
@@ -212,7 +248,7 @@ final class Reduction {
         int columns = Math.max(1, Cases.positions(bank)); // as many positions as now, which timelines may speak of
         double each = flow / columns;
         MoverCurve curve = new MoverCurve(Optional.of(Quantity.of(RATED)), Optional.empty(), Optional.empty(), Optional.empty(),
-                Quantities.of(each * (1 - WITHIN), each * (1 + WITHIN)), Quantities.of(STIFF, 0), Optional.empty(), Optional.empty(),
+                Quantities.of(each * (1 - WITHIN), each), Quantities.of(STIFF, 0), Optional.empty(), Optional.empty(),
                 Value.Tree.EMPTY);
         AirMover mover = new AirMover(IMPOSING, "", Optional.empty(), Optional.of(Quantity.of(1)), Optional.of(Quantity.of(1)),
                 Optional.empty(), Optional.empty(), Optional.of(Quantity.of(RATED)), Optional.empty(), List.of(curve), Value.Tree.EMPTY);
@@ -230,8 +266,7 @@ final class Reduction {
             }
             BankLoad load = new BankLoad(sampled.get(group.base()));
             List<BankLoad.Point> points = load.points();
-            List<Ask> helped = asks.stream().filter(ask -> ask.requirement().appliesIn(group.declared()) && load.knows(ask)
-                    && margin(ask, points.getLast()) >= margin(ask, points.getFirst())).toList();
+            List<Ask> helped = helped(group, load);
             int below = points.size() - 1;
             while (below >= 0 && holds(helped, points.get(below))) {
                 below--;

@@ -1,10 +1,13 @@
 package tramontane.selection.internal;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.DoubleUnaryOperator;
+import java.util.stream.IntStream;
+import tramontane.analysis.Cancelled;
 import tramontane.analysis.FlowLaw;
 import tramontane.analysis.PassageKind;
 import tramontane.analysis.SpeedLaw;
@@ -110,8 +113,10 @@ final class Screen {
         private final double need;
         private final FlowLaw.Drop drop = new FlowLaw.Drop();
         private FlowLaw law;
-        /** The lowest speed that may do, rad/s. */
-        private double least;
+        /** At full setting, rad/s. */
+        private double full;
+        /** What it gives more there than is taken, over what is taken. */
+        private double share;
         /** The speed that the law holds for, rad/s. */
         private double at;
 
@@ -160,6 +165,17 @@ final class Screen {
             return best;
         }
 
+        /** Whether it gives what is needed at a speed no higher than full. */
+        boolean holdsAt(double speed) {
+            if (!(speed > 0)) {
+                return false;
+            }
+            if (part.curves().size() > 1) {
+                turn(speed);
+            }
+            return excess(speed) >= 0;
+        }
+
         /** The speed from which on it gives what is needed, up to a multiple of full; infinite beyond. */
         double least(double full) {
             double most = full * MOST_SPEED;
@@ -193,15 +209,9 @@ final class Screen {
             if (pressure(low, speed) <= load.pressure(low)) {
                 return 0;
             }
-            for (int i = 0; i < 40 && high - low > NARROW * high; i++) {
-                double middle = (low + high) / 2;
-                if (pressure(middle, speed) > load.pressure(middle)) {
-                    low = middle;
-                } else {
-                    high = middle;
-                }
-            }
-            return (low + high) / 2;
+            DoubleUnaryOperator excess = flow -> pressure(flow, speed) - load.pressure(flow);
+            double atHigh = excess.applyAsDouble(high);
+            return atHigh >= 0 ? high : RootSearch.between(excess, low, high, excess.applyAsDouble(low), atHigh, NARROW * low, 0).at();
         }
     }
 
@@ -222,7 +232,9 @@ final class Screen {
         }
         try {
             return look(part, arrangement, holding, passage, values);
-        } catch (IllegalArgumentException | IllegalStateException | ArithmeticException e) { // a curve that no law can be made of
+        } catch (Cancelled e) {
+            throw e;
+        } catch (RuntimeException | LinkageError e) { // a curve that no law can be made of, or a law of somebody else that fails
             return Found.fault("cannot be computed with" + (e.getMessage() == null ? "" : ": " + e.getMessage()));
         }
     }
@@ -308,21 +320,30 @@ final class Screen {
             }
             here.turn(full);
             fitted.add(here);
-            if (here.need == 0) {
-                continue;
-            }
-            if (groups.get(g).failed() >= arrangement.movers()) {
+            if (here.need > 0 && groups.get(g).failed() >= arrangement.movers()) {
                 return new Found(false, Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY, g, 0, Double.NaN, Optional.empty());
             }
-            double speed = here.least(full);
-            here.least = Math.min(speed, full);
-            double wanted = speed > full ? speed / full : setting(here, speed, full, setting);
+            here.full = full;
+            here.share = here.need > 0 ? here.excess(full) / Math.abs(here.load.pressure(here.need)) : Double.POSITIVE_INFINITY;
+        }
+        // the group with the least to spare at full speed probably decides; the others need only be asked whether they ask for more
+        List<Integer> order = IntStream.range(0, fitted.size()).boxed().sorted(Comparator.comparingDouble(g -> fitted.get(g).share)).toList();
+        for (int g : order) {
+            Fitted here = fitted.get(g);
+            if (here.need == 0 || decides >= 0 && here.holdsAt(here.speed(setting))) {
+                continue;
+            }
+            double speed = here.least(here.full);
+            double wanted = speed > here.full ? speed / here.full : setting(here, speed, here.full, setting);
             boolean does = wanted <= 1 + SLACK;
-            if (wanted > setting && (passes || !does)) {
+            if (wanted > setting) {
                 setting = wanted;
                 decides = g;
             }
             passes &= does;
+            if (!does) {
+                break;
+            }
         }
         if (!passes) {
             Fitted worst = fitted.get(decides);
@@ -330,7 +351,7 @@ final class Screen {
             return new Found(false, setting, setting, decides, worst.flow(worst.speed(1)), Double.NaN, Optional.empty());
         }
         double bound = Math.min(1, setting * (1 - SLACK));
-        double power = power(part, arrangement, fitted, bound);
+        double power = power(part, arrangement, fitted, bound, Math.min(1, setting));
         return new Found(true, bound, Math.min(1, setting), decides, decides < 0 ? 0 : fitted.get(decides).need, power, Optional.empty());
     }
 
@@ -352,19 +373,23 @@ final class Screen {
         return high;
     }
 
-    private double power(AirMover part, Arrangement arrangement, List<Fitted> fitted, double setting) {
+    private double power(AirMover part, Arrangement arrangement, List<Fitted> fitted, double setting, double likely) {
         double most = Double.NaN;
+        boolean whole = groups.stream().anyMatch(group -> group.failed() == 0);
         for (int g = 0; g < fitted.size(); g++) {
             Fitted here = fitted.get(g);
             int running = arrangement.movers() - groups.get(g).failed();
+            if (whole && groups.get(g).failed() > 0) {
+                continue; // with some failed it takes less, and a bound may leave out what is not the largest
+            }
             // just below the setting that does, a mover may not start at all
-            double speed = Math.max(here.speed(setting), here.least * (1 - SLACK));
+            double speed = Math.max(here.speed(setting), here.speed(likely) * (1 - 2 * SLACK));
             if (running > 0 && speed > 0) {
                 double power = running * power(part, here.flow(speed) / arrangement.columns(), speed, here.density);
                 most = Double.isNaN(most) ? power : Math.max(most, power);
             }
         }
-        return most * (1 - POWER_SLACK);
+        return Double.isNaN(most) && part.ratedPower().isPresent() ? 0 : most * (1 - POWER_SLACK);
     }
 
     /** Electrical input of one mover by the curve nearest in speed, W; NaN where nothing states it. */

@@ -3,6 +3,7 @@ package tramontane.selection.internal;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.osgi.service.component.annotations.Activate;
 import org.osgi.service.component.annotations.Component;
 import org.osgi.service.component.annotations.Reference;
@@ -45,6 +46,6 @@ public final class SelectorComponent implements Selector {
 
     @Override
     public List<Table> compare(Task task, List<Candidate> candidates) {
-        return Comparing.of(task, candidates);
+        return Comparing.of(task, candidates, Scoring.of(engine, task.bank(), task.weights(), Optional.empty()).criteria());
     }
 }

@@ -98,15 +98,21 @@ public final class ThermalAnalysis implements Analysis<Temperatures> {
         }
         ThermalState given = model.at(input.result(OperatingPoint.class));
         run.check();
-        Loop loop = model.settle(run::cancelled);
+        Optional<ThermalState> own = wantsOwn(run) ? model.settle(run::cancelled).state() : Optional.empty();
         run.check();
-        Reading reading = new Reading(input.design(), model, given, loop.state());
+        Reading reading = new Reading(input.design(), model, given, own);
         reading.look(run);
         run.check();
         if (run.trace().recording()) {
             ThermalSteps.record(reading, run.trace());
         }
         return new Result<>(Optional.of(reading.temperatures()), reading.figures(), ThermalFindings.of(reading));
+    }
+
+    /** Whether anything is wanted that the flows as given do not tell: what would be if, and what control laws come to. */
+    private static boolean wantsOwn(Run run) {
+        return !run.brief() || Stream.of(Figures.FLOW_NEEDED, Figures.FLOW_ESTIMATE, Figures.SPEED_NEEDED, Figures.SETTING)
+                .anyMatch(figure -> run.wants(figure.id()));
     }
 
     /**
