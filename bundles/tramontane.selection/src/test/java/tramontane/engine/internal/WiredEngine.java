@@ -7,6 +7,8 @@ import java.lang.reflect.ParameterizedType;
 import java.lang.reflect.Type;
 import java.net.URI;
 import java.net.URL;
+import java.nio.file.FileSystem;
+import java.nio.file.FileSystems;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -65,11 +67,13 @@ public final class WiredEngine {
     private Engine engine() {
         try {
             for (URL url : Collections.list(WiredEngine.class.getClassLoader().getResources("OSGI-INF"))) {
-                if (!url.getProtocol().equals("file")) {
-                    continue;
-                }
-                try (Stream<Path> files = Files.list(Path.of(URI.create(url.toString())))) {
-                    files.filter(file -> file.toString().endsWith(".xml")).sorted().forEach(this::read);
+                // folders of classes while a build compiles and tests only, jars once it packages
+                if (url.getProtocol().equals("file")) {
+                    readAll(Path.of(URI.create(url.toString())));
+                } else {
+                    try (FileSystem jar = FileSystems.newFileSystem(URI.create(url.toString()), Map.of())) {
+                        readAll(jar.getPath("OSGI-INF"));
+                    }
                 }
             }
         } catch (IOException e) {
@@ -80,12 +84,18 @@ public final class WiredEngine {
         return new IsolatingEngine(() -> extensions, List::of, ModelChecks.OF_THE_MODEL, Runtime.getRuntime().availableProcessors());
     }
 
+    private void readAll(Path folder) throws IOException {
+        try (Stream<Path> files = Files.list(folder)) {
+            files.filter(file -> file.toString().endsWith(".xml")).sorted().forEach(this::read);
+        }
+    }
+
     private void read(Path file) {
         try {
             String xml = Files.readString(file);
             Matcher type = CLASS.matcher(xml);
             Matcher ranking = RANKING.matcher(xml);
-            if (type.find() && !type.group(1).startsWith("tramontane.engine.") && !type.group(1).startsWith("tramontane.selection.")) {
+            if (type.find() && type.group(1).startsWith("tramontane.") && !type.group(1).startsWith("tramontane.engine.") && !type.group(1).startsWith("tramontane.selection.")) {
                 components.put(type.group(1), new Component(type.group(1), ranking.find() ? Integer.parseInt(ranking.group(1)) : 0));
             }
         } catch (IOException e) {

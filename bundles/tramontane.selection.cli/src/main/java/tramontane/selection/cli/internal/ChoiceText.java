@@ -69,7 +69,7 @@ final class ChoiceText {
         text.counts();
         text.needs();
         text.ranked();
-        compared.forEach(table -> text.table(table, 1));
+        compared.forEach(table -> text.table(table, keys(table)));
         text.why();
         text.misses();
         text.reasons();
@@ -81,6 +81,11 @@ final class ChoiceText {
         StringBuilder out = new StringBuilder();
         text.lines.forEach(line -> out.append(shown.apply(line).stripTrailing()).append('\n'));
         return out.toString();
+    }
+
+    /** What a row is about stands in the first columns that are no numbers: one, or two with the condition. */
+    private static int keys(Table table) {
+        return Math.clamp(table.columns().stream().takeWhile(column -> !column.numeric()).count(), 1, 2);
     }
 
     private static String title(Choice choice) {
@@ -194,7 +199,7 @@ final class ChoiceText {
                 : weighed.size() == 1 ? " Ranked by " + weighed.getFirst().label() + " alone." : " Weights: "
                 + weighed.stream().map(criterion -> criterion.label() + " " + weight(choice.weight(criterion))).collect(Collectors.joining(", ")) + "."));
         List<String> untold = choice.task().weights().entrySet().stream().filter(entry -> entry.getValue() > 0).map(entry -> entry.getKey())
-                .filter(id -> selection.criteria().stream().noneMatch(criterion -> criterion.id().equals(id))).toList();
+                .filter(id -> selection.criteria().stream().noneMatch(criterion -> criterion.id().equals(id))).sorted().toList();
         if (!untold.isEmpty()) {
             say("Nothing loaded tells " + String.join(" or ", untold) + ", so " + (untold.size() == 1 ? "it does" : "they do") + " not count.");
         }

@@ -20,6 +20,7 @@ import tramontane.analysis.FigureKind;
 import tramontane.analysis.Severity;
 import tramontane.analysis.Table;
 import tramontane.catalogue.Catalogue;
+import tramontane.catalogue.PartFilter;
 import tramontane.cli.Console;
 import tramontane.cli.ExitCode;
 import tramontane.cli.Verb;
@@ -173,9 +174,11 @@ public final class Choose extends TerminalVerb {
         Wish wish = wish(given, WishSection.of(asked.design(), bank));
         List<CatalogueFolders.Written> filters = new ArrayList<>(CatalogueFolders.written(given));
         wish.where().ifPresent(where -> filters.addFirst(new CatalogueFolders.Written("section selection of bank " + bank + ", where", where)));
-        int[] numbers = catalogue.select(CatalogueFolders.filter(filters, given.flag(CatalogueFolders.ENDED), catalogue));
+        PartFilter filter = CatalogueFolders.filter(filters, given.flag(CatalogueFolders.ENDED), catalogue);
+        int[] numbers = catalogue.select(filter);
         if (numbers.length == 0) {
-            throw Ending.badInput("None of " + Messages.count(catalogue.size(), "part") + " of the catalogue passes the filter, so there is nothing to choose from.");
+            throw Ending.badInput("None of " + Messages.count(catalogue.size(), "part") + " of the catalogue passes the filter, so there is nothing to choose "
+                    + "from. The filter is: " + filter);
         }
         if (!quiet) {
             tellProblems(catalogue, console);
