@@ -1,7 +1,6 @@
 package tramontane.selection.cli.internal;
 
 import tramontane.analysis.Engine;
-import tramontane.cli.terminal.Messages;
 import tramontane.selection.Candidate;
 import tramontane.selection.Watch;
 
@@ -41,6 +40,6 @@ final class Progress implements Watch {
     }
 
     private void show() {
-        watch.progress(fraction, message + (best == null ? "" : "; " + Messages.count(found, "candidate") + ", best so far " + best.words()));
+        watch.progress(fraction, message + (best == null ? "" : "; " + found + " found, best so far " + best.part().id()));
     }
 }

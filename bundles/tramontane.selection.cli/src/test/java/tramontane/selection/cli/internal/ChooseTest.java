@@ -226,8 +226,8 @@ class ChooseTest {
     @Test
     void theProgressNamesTheBestSoFar() throws Ending {
         choose.run(List.of(file), console);
-        assertEquals("judging candidates; 1 candidate, best so far Garbin 110, 2 side by side", console.progress.get(1));
-        assertEquals("judging candidates; 2 candidates, best so far Garbin 110, 2 side by side", console.progress.get(2));
+        assertEquals("judging candidates; 1 found, best so far Garbin 110", console.progress.get(1));
+        assertEquals("judging candidates; 2 found, best so far Garbin 110", console.progress.get(2));
     }
 
     @Test
