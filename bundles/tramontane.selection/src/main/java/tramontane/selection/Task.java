@@ -26,11 +26,16 @@ public record Task(Design design, String bank, List<AirMover> parts, Space space
         int misses, boolean exactly) {
 
     /** Power, noise, life, cost, size and mass count alike. */
-    public static final Map<String, Double> EVEN = Collections.unmodifiableMap(new LinkedHashMap<>(Map.of(Criterion.POWER, 1.0, Criterion.NOISE, 1.0, Criterion.LIFE, 1.0,
-            Criterion.COST, 1.0, Criterion.SIZE, 1.0, Criterion.MASS, 1.0)));
+    public static final Map<String, Double> EVEN = even();
 
     /** Movers are seldom run, and seldom specified, below a fifth of their speed (common practice). */
     public static final double LOWEST = 0.2;
+
+    private static Map<String, Double> even() {
+        Map<String, Double> even = new LinkedHashMap<>();
+        List.of(Criterion.POWER, Criterion.NOISE, Criterion.LIFE, Criterion.COST, Criterion.SIZE, Criterion.MASS).forEach(each -> even.put(each, 1.0));
+        return Collections.unmodifiableMap(even);
+    }
 
     public Task {
         Objects.requireNonNull(parts);

@@ -18,7 +18,7 @@ import tramontane.analysis.OperatingPoint;
 import tramontane.analysis.Result;
 import tramontane.analysis.Run;
 import tramontane.analysis.Scope;
-import tramontane.catalogue.invented.InventedCatalogue;
+import tramontane.invented.InventedCatalogue;
 import tramontane.engine.internal.WiredEngine;
 import tramontane.model.AirMover;
 import tramontane.physics.units.QuantityKind;

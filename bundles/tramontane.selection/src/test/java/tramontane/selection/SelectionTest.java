@@ -18,7 +18,7 @@ import tramontane.analysis.Engine;
 import tramontane.analysis.FlowLaw;
 import tramontane.analysis.PassageKind;
 import tramontane.analysis.Severity;
-import tramontane.catalogue.invented.InventedCatalogue;
+import tramontane.invented.InventedCatalogue;
 import tramontane.model.AirMover;
 import tramontane.model.AirPath;
 import tramontane.model.Condition;

@@ -95,9 +95,9 @@ final class BankLoad {
         return Air.viscosity(temperature(flow));
     }
 
-    /** The figure of a requirement at a flow. */
+    /** The figure of a requirement at a flow; empty beyond what was sampled. */
     Optional<Figure> figure(Ask ask, double flow) {
-        return Optional.ofNullable(figures.get(ask)).map(curve -> {
+        return Optional.ofNullable(figures.get(ask)).filter(curve -> flow >= curve.firstX() && flow <= curve.lastX()).map(curve -> {
             Point near = points.stream().min(Comparator.comparingDouble(point -> Math.abs(Math.log(point.flow() / flow)))).orElseThrow();
             Figure figure = near.figures().get(ask);
             return Figure.of(figure.kind(), figure.place(), curve.value(held(flow)));

@@ -1,6 +1,7 @@
 package tramontane.selection.internal;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -8,7 +9,9 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
+import java.util.stream.Collectors;
 import tramontane.analysis.Amount;
+import tramontane.analysis.Better;
 import tramontane.analysis.Evaluation;
 import tramontane.analysis.Figure;
 import tramontane.analysis.FigureKind;
@@ -67,9 +70,14 @@ final class Comparing {
         rows.add(row(candidate -> Optional.of(new Amount(candidate.speed(), QuantityKind.ROTATIONAL_SPEED)), "speed"));
         for (Criterion criterion : criteria) {
             rows.add(row(candidate -> Optional.ofNullable(candidate.values().get(criterion.id())).map(value -> new Amount(value, criterion.quantity())),
-                    criterion.label()));
+                    criterion.label() + (criterion.id().equals(Criterion.COST) ? currency() : "")));
         }
         return new Table("By what counts", columns(""), rows);
+    }
+
+    private String currency() {
+        return candidates.stream().flatMap(candidate -> candidate.part().datasheet().currency().stream()).distinct().limit(1)
+                .map(code -> ", " + code).collect(Collectors.joining());
     }
 
     private List<Table.Cell> row(Function<Candidate, Optional<Amount>> cell, String... first) {
@@ -94,6 +102,10 @@ final class Comparing {
     private static Optional<Verdict> verdict(Candidate candidate, Asked asked) {
         return candidate.verdicts().stream().filter(verdict -> verdict.requirement().equals(asked.requirement())
                 && verdict.condition().equals(asked.condition())).findFirst();
+    }
+
+    private static Figure worse(Figure one, Figure other) {
+        return one.kind().better() == Better.LOWER ? one.value() >= other.value() ? one : other : one.value() <= other.value() ? one : other;
     }
 
     private Table required() {
@@ -132,13 +144,16 @@ final class Comparing {
                 .map(column -> new Table.Column(column.label(), false)).toList(), rows));
     }
 
-    /** Where they work in every case. */
+    /** Where they work in every condition; in one that stands for several cases, in the worst of them. */
     private Table duties() {
         Map<List<String>, Map<Candidate, Figure>> figures = new LinkedHashMap<>();
         for (Candidate candidate : candidates) {
+            Map<String, String> declared = new HashMap<>();
+            candidate.evaluation().map(Evaluation::cases).orElse(List.of()).forEach(each -> declared.put(each.concrete().id(), each.declared()));
             for (Figure figure : candidate.evaluation().map(Evaluation::figures).orElse(List.of())) {
                 if (figure.kind().id().startsWith(BANK) && figure.place().equals(task.bank())) {
-                    figures.computeIfAbsent(List.of(figure.kind().label(), figure.condition()), key -> new LinkedHashMap<>()).put(candidate, figure);
+                    figures.computeIfAbsent(List.of(figure.kind().label(), declared.getOrDefault(figure.condition(), figure.condition())),
+                            key -> new LinkedHashMap<>()).merge(candidate, figure, Comparing::worse);
                 }
             }
         }

@@ -26,6 +26,8 @@ final class Explaining {
     static final double AXIAL_ABOVE = 2.4;
     /** Differences smaller than this are none. */
     private static final double SAME = 0.02;
+    /** Share of the pressure at no flow that counts as no pressure. */
+    private static final double NOTHING = 1e-3;
 
     private final Screen screen;
     private final List<Candidate> meeting;
@@ -144,10 +146,10 @@ final class Explaining {
         double beside = screen.flow(part, new Arrangement(2, 1, 1, false), group);
         double behind = screen.flow(part, new Arrangement(1, 1, 2, false), group);
         double shutOff = screen.pressure(part, Arrangement.SINGLE, group, screen.load(group).points().getFirst().flow() * 1e-3);
-        if (!(one > 0) || !(shutOff > 0)) {
-            return Optional.empty();
+        double height = one > 0 ? screen.load(group).pressure(one) / shutOff : 0;
+        if (!(shutOff > 0) || !(height > NOTHING)) {
+            return Optional.empty(); // against no pressure there is nothing to weigh
         }
-        double height = screen.load(group).pressure(one) / shutOff;
         String wins = beside > behind * (1 + SAME) ? "a second one side by side brings more than one behind another"
                 : behind > beside * (1 + SAME) ? "a second one behind another brings more than one side by side"
                 : "a second one brings the same side by side and one behind another";

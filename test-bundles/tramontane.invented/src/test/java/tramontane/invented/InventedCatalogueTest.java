@@ -1,4 +1,4 @@
-package tramontane.catalogue.invented;
+package tramontane.invented;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;

@@ -1,4 +1,4 @@
-package tramontane.catalogue.invented;
+package tramontane.invented;
 
 import java.util.Arrays;
 import java.util.List;

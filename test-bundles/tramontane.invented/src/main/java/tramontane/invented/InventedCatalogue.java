@@ -1,4 +1,4 @@
-package tramontane.catalogue.invented;
+package tramontane.invented;
 
 import java.io.IOException;
 import java.nio.file.Files;

@@ -1,4 +1,4 @@
-package tramontane.catalogue.invented;
+package tramontane.invented;
 
 import java.math.BigDecimal;
 import java.math.MathContext;

@@ -1,4 +1,4 @@
-package tramontane.catalogue.invented;
+package tramontane.invented;
 
 /**
  * Makers; none of them exists. Each has its habits in units, its quality and its prices.
