@@ -1,9 +1,11 @@
 package tramontane.analysis;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -42,12 +44,27 @@ public record Cases(List<String> conditions, List<Engine.Case> list, List<Findin
      * @param conditions ids of the conditions wanted; all where empty
      */
     public static Cases of(Design design, Set<String> conditions) {
+        return of(design, conditions, false);
+    }
+
+    /**
+     * The cases of a design, of those that differ only in which of the like columns of a bank has failed the first alone: it
+     * stands for all of them in everything but its name.
+     *
+     * @param design     the design
+     * @param conditions ids of the conditions wanted; all where empty
+     */
+    public static Cases unlike(Design design, Set<String> conditions) {
+        return of(design, conditions, true);
+    }
+
+    private static Cases of(Design design, Set<String> conditions, boolean unlike) {
         List<Condition> wanted = design.workingConditions().stream()
                 .filter(condition -> conditions.isEmpty() || conditions.contains(condition.id())).toList();
         List<Engine.Case> cases = new ArrayList<>();
         List<Finding> findings = new ArrayList<>();
         for (Condition condition : wanted) {
-            expand(design, condition, cases, findings);
+            expand(design, condition, unlike, cases, findings);
         }
         return new Cases(wanted.stream().map(Condition::id).toList(), cases, findings);
     }
@@ -92,7 +109,7 @@ public record Cases(List<String> conditions, List<Engine.Case> list, List<Findin
         return options;
     }
 
-    private static void expand(Design design, Condition condition, List<Engine.Case> cases, List<Finding> findings) {
+    private static void expand(Design design, Condition condition, boolean unlike, List<Engine.Case> cases, List<Finding> findings) {
         List<FailedMover> entries = condition.failed();
         List<List<FailedMover>> options = entries.stream().map(entry -> options(design, entry)).toList();
         for (int i = 0; i < entries.size(); i++) {
@@ -107,7 +124,7 @@ public record Cases(List<String> conditions, List<Engine.Case> list, List<Findin
             cases.add(new Engine.Case(condition.id(), condition));
             return;
         }
-        Search search = new Search(entries, options);
+        Search search = new Search(design, entries, options, unlike);
         search.from(0, new ArrayList<>(), new int[entries.size()]);
         if (search.tooMany) {
             findings.add(Finding.of(Severity.NOT_JUDGED, "", "condition " + condition.id() + " stands for more than " + MOST
@@ -136,23 +153,30 @@ public record Cases(List<String> conditions, List<Engine.Case> list, List<Findin
                 .collect(Collectors.joining(" "));
     }
 
-    /** Every combination of one option per entry in which no mover fails twice; the order of like entries does not count. */
+    /**
+     * Every combination of one option per entry in which no mover fails twice; the order of like entries does not count. Where only
+     * unlike ones are wanted, of combinations that differ in the column of a bank alone the first stands for all.
+     */
     private static final class Search {
 
         private final List<FailedMover> entries;
         private final List<List<FailedMover>> options;
-        private final LinkedHashMap<Set<FailedMover>, List<FailedMover>> found = new LinkedHashMap<>();
+        private final LinkedHashMap<Set<List<Object>>, List<FailedMover>> found = new LinkedHashMap<>();
+        private final Map<String, Integer> series = new HashMap<>();
+        private final boolean unlike;
         private int tries;
         private boolean tooMany;
 
-        Search(List<FailedMover> entries, List<List<FailedMover>> options) {
+        Search(Design design, List<FailedMover> entries, List<List<FailedMover>> options, boolean unlike) {
+            this.unlike = unlike;
+            design.airPath().banks().forEach(bank -> series.put(bank.id(), bank.parameters().get("series").map(Cases::whole).orElse(1)));
             this.entries = entries;
             this.options = options;
         }
 
         void from(int entry, List<FailedMover> chosen, int[] indices) {
             if (entry == entries.size()) {
-                found.putIfAbsent(new HashSet<>(chosen), List.copyOf(chosen));
+                found.putIfAbsent(pattern(chosen), List.copyOf(chosen));
                 tooMany |= found.size() > MOST;
                 return;
             }
@@ -167,6 +191,25 @@ public record Cases(List<String> conditions, List<Engine.Case> list, List<Findin
                     chosen.removeLast();
                 }
             }
+        }
+
+        /** What has failed, told by columns without their names: of each bank how many have failed in what way. */
+        private Set<List<Object>> pattern(List<FailedMover> chosen) {
+            if (!unlike) {
+                return Set.of(List.of(new HashSet<>(chosen)));
+            }
+            Map<List<Object>, Set<List<Object>>> columns = new HashMap<>();
+            for (FailedMover each : chosen) {
+                String bank = each.bank().orElseThrow();
+                int place = each.position().orElseThrow() - 1;
+                int behind = series.getOrDefault(bank, 1);
+                columns.computeIfAbsent(List.of(bank, place / behind), key -> new HashSet<>()).add(List.of(place % behind, each.state()));
+            }
+            Map<List<Object>, Integer> alike = new HashMap<>();
+            columns.forEach((column, failed) -> alike.merge(List.of(column.getFirst(), failed), 1, Integer::sum));
+            Set<List<Object>> pattern = new HashSet<>();
+            alike.forEach((failed, count) -> pattern.add(List.of(failed, count)));
+            return pattern;
         }
 
         /** Behind the option that the last like entry took. */

@@ -90,8 +90,8 @@ public interface Engine {
      * @param conditions ids of the conditions; all where empty
      * @param timeLimit  how long one analysis may take before its result is dropped and it is barred
      * @param brief      whether bounds of figures, findings and tables may be left out, for who judges many designs: every
-     *                   analysis runs {@link Run#brief} that knows such runs, and a requirement that holds is met whatever its
-     *                   bounds would say
+     *                   analysis runs {@link Run#brief} that knows such runs, a requirement that holds is met whatever its
+     *                   bounds would say, and of cases that are alike one is run ({@link Cases#unlike})
      * @param wanted     the ids of figures that a brief run is for; others may be left out, too; all where empty
      */
     record Request(Design design, Set<String> analyses, Set<String> conditions, Duration timeLimit, boolean brief, Set<String> wanted) {

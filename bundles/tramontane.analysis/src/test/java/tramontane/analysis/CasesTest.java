@@ -1,6 +1,7 @@
 package tramontane.analysis;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assertions.assertSame;
 
 import java.util.Arrays;
@@ -73,6 +74,27 @@ class CasesTest {
             assertEquals("fault", each.declared());
             assertEquals(failed.size(), each.concrete().failed().stream().filter(FailedMover::isConcrete).count());
         });
+    }
+
+    static Stream<Arguments> unlikes() {
+        return Stream.of(
+                Arguments.of("columns are alike, places in them are not", List.of(bank("fans", 3, 2, 2)), List.of(failed("fans", 0, State.LOCKED)),
+                        List.of("fault: fans 1 locked", "fault: fans 2 locked")),
+                Arguments.of("both in one column or in two", List.of(bank("fans", 3, 1, 2)), List.of(failed("fans", 0, State.LOCKED), failed("fans", 0, State.LOCKED)),
+                        List.of("fault: fans 1 locked, fans 2 locked", "fault: fans 1 locked, fans 3 locked", "fault: fans 1 locked, fans 4 locked",
+                                "fault: fans 2 locked, fans 4 locked")),
+                Arguments.of("a certain one beside any", List.of(bank("fans", 3, 1, 1)), List.of(failed("fans", 2, State.REMOVED), failed("fans", 0, State.LOCKED)),
+                        List.of("fault: fans 1 locked")),
+                Arguments.of("banks are not alike", TWO_AND_THREE, List.of(failed("", 0, State.LOCKED)),
+                        List.of("fault: fans 1 locked", "fault: blowers 1 locked", "fault: blowers 2 locked", "fault: blowers 3 locked")));
+    }
+
+    @ParameterizedTest(name = "{0}")
+    @MethodSource("unlikes")
+    void ofCasesThatAreAlikeTheFirstStandsForAll(String name, List<Passage> banks, List<FailedMover> failed, List<String> expected) {
+        Design design = design(banks, failed.toArray(FailedMover[]::new));
+        assertEquals(expected, ids(Cases.unlike(design, Set.of())));
+        assertTrue(ids(Cases.of(design, Set.of())).containsAll(expected));
     }
 
     @Test

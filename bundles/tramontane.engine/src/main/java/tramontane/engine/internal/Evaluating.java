@@ -179,8 +179,8 @@ final class Evaluating {
             if (!request.analyses().isEmpty()) {
                 chosen.removeIf(card -> !request.analyses().contains(card.id()));
             }
-            Plan made = new Plan(loadout, session, bare, Cases.of(bare, request.conditions()),
-                    Cases.of(bare, Set.of()).list(), loadout.order().closure(chosen), errors);
+            Plan made = new Plan(loadout, session, bare, request.brief() ? Cases.unlike(bare, request.conditions())
+                    : Cases.of(bare, request.conditions()), (request.brief() ? Cases.unlike(bare, Set.of()) : Cases.of(bare, Set.of())).list(), loadout.order().closure(chosen), errors);
             List<Finding> said = new ArrayList<>(loadout.findings());
             request.analyses().stream().sorted().filter(id -> chosen.stream().noneMatch(card -> card.id().equals(id)))
                     .forEach(id -> said.add(Finding.error("", "no analysis " + id + " is loaded")));
