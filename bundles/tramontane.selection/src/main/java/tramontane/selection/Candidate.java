@@ -26,7 +26,8 @@ import tramontane.model.Design;
  * @param tightest    the verdict that holds with the least to spare, of those that have a figure
  * @param unjudged    how many verdicts are not judged
  * @param design      the design with it
- * @param evaluation  all that there is to say of it; empty for one that is not listed
+ * @param evaluation  what all analyses say of it briefly, by the figures as they are stated, without their bounds; empty for one that
+ *                    is not listed
  */
 public record Candidate(AirMover part, Arrangement arrangement, double setting, double speed, boolean adjustable, Map<String, Double> values,
         double steps, int unknown, boolean front, Optional<Verdict> tightest, int unjudged, Design design, Optional<Evaluation> evaluation) {
@@ -43,6 +44,11 @@ public record Candidate(AirMover part, Arrangement arrangement, double setting, 
     /** The same, on the front or not. */
     public Candidate withFront(boolean changed) {
         return new Candidate(part, arrangement, setting, speed, adjustable, values, steps, unknown, changed, tightest, unjudged, design, evaluation);
+    }
+
+    /** The same with another evaluation. */
+    public Candidate withEvaluation(Evaluation changed) {
+        return new Candidate(part, arrangement, setting, speed, adjustable, values, steps, unknown, front, tightest, unjudged, design, Optional.of(changed));
     }
 
     /** The verdicts, where it is listed. */

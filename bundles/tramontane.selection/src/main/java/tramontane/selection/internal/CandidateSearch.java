@@ -339,6 +339,10 @@ final class CandidateSearch {
         if (group.failed() >= arrangement.movers()) {
             return Sentence.of("in " + where + " none of its movers is left, and ", new Amount(need.flow().getAsDouble(), QuantityKind.FLOW), " are needed");
         }
+        if (found.free()) {
+            return Sentence.of("in " + where + " it moves no more than ", new Amount(found.reached(), QuantityKind.FLOW),
+                    " even against no pressure, where ", new Amount(need.flow().getAsDouble(), QuantityKind.FLOW), " are needed");
+        }
         boolean isFlow = reduction.ask(need).map(Ask::isFlowOfBank).orElse(true);
         Optional<Figure> there = found.reached() > 0 && !isFlow ? need.nearest().flatMap(figure -> reduction.ask(need).flatMap(ask -> load.figure(ask, found.reached())))
                 : Optional.empty();
@@ -390,7 +394,7 @@ final class CandidateSearch {
                 watch.progress(0.4 + 0.3 * Math.min(1, (double) best.size() / Math.max(1, task.listed())), "judging candidates");
                 continue;
             }
-            // what only a whole run finds may turn a listed one down; then the search goes on
+            // what the other analyses find may turn a listed one down; then the search goes on
             List<Prospect> whole = judged.entrySet().stream().filter(entry -> entry.getValue().candidate().isPresent())
                     .sorted(Comparator.comparing(entry -> entry.getValue().candidate().get(), Scoring.BEST_FIRST)).limit(task.listed())
                     .filter(entry -> entry.getValue().candidate().get().evaluation().isEmpty()).map(Map.Entry::getKey).toList();
@@ -398,7 +402,7 @@ final class CandidateSearch {
                 return best.stream().limit(task.listed()).toList();
             }
             List<Judging.Judged> answers = all(workers, whole.stream().<Callable<Judging.Judged>>map(prospect -> () ->
-                    judging.whole(judged.get(prospect).candidate().orElseThrow())).toList());
+                    judging.confirmed(judged.get(prospect).candidate().orElseThrow())).toList());
             for (int i = 0; i < whole.size(); i++) {
                 keep(whole.get(i), answers.get(i));
                 confirmed.add(whole.get(i));

@@ -211,17 +211,9 @@ final class Judging {
 
     /** Has all analyses judge a candidate, which may still turn it down. */
     Judged confirmed(Candidate candidate) {
-        return again(candidate, evaluate(candidate.design(), Set.of(), Set.of(), true), false);
-    }
-
-    /** The same, with all that there is to say. */
-    Judged whole(Candidate candidate) {
-        return again(candidate, evaluate(candidate.design(), Set.of(), Set.of(), false), true);
-    }
-
-    private Judged again(Candidate candidate, Evaluation evaluation, boolean keep) {
+        Evaluation evaluation = evaluate(candidate.design(), Set.of(), Set.of(), true);
         return outcome(candidate.part(), candidate.arrangement(), (int) Math.round(candidate.setting() * GRAIN), candidate.adjustable(),
-                candidate.design(), evaluation, keep ? Optional.of(evaluation) : Optional.empty());
+                candidate.design(), evaluation, Optional.of(evaluation));
     }
 
     /** How it fails at full speed, in all conditions; empty where it does not. */

@@ -53,6 +53,8 @@ final class Screen {
     /** Speed over that asked for up to which it is looked for how much more would do. */
     private static final double MOST_SPEED = 4;
     private static final double SAME_SPEED = 1e-6;
+    /** How many times the largest flow of a bank falls short that is far too small. */
+    private static final double FAR = 1.5;
 
     private final Design design;
     private final Passage bank;
@@ -77,8 +79,14 @@ final class Screen {
      * @param power   no more than the electrical input of the bank at that setting, the largest of all groups, W; NaN where the part
      *                states none
      * @param fault   why it cannot be looked at; empty where it can
+     * @param free    whether what it reaches is what it moves against no pressure
      */
-    record Found(boolean passes, double setting, double likely, int group, double reached, double power, Optional<String> fault) {
+    record Found(boolean passes, double setting, double likely, int group, double reached, double power, Optional<String> fault, boolean free) {
+
+        Found(boolean passes, double setting, double likely, int group, double reached, double power, Optional<String> fault) {
+            this(passes, setting, likely, group, reached, power, fault, false);
+        }
+
 
         static Found fault(String why) {
             return new Found(false, Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY, -1, 0, Double.NaN, Optional.of(why));
@@ -172,8 +180,7 @@ final class Screen {
         double speed(double setting) {
             SpeedLaw.Supply supply = new SpeedLaw.Supply(holding, passage, part, condition, setting * condition.speedSetting(), density,
                     load.temperature(need));
-            return laws.stream().flatMap(each -> each.speed(supply).stream()).findFirst()
-                    .orElseGet(() -> part.ratedSpeedSi().orElse(0.0) * supply.setting());
+            return Screen.this.speed(supply);
         }
 
         /** What it gives more than is taken at the flow needed, or at a larger one where its curve has a dip, over what is taken. */
@@ -245,6 +252,14 @@ final class Screen {
         }
         Design holding = design.withAirMovers(List.of(part));
         Passage passage = Placement.passage(bank, part.id(), arrangement, 1);
+        try {
+            Optional<Found> small = farTooSmall(part, arrangement, holding, passage);
+            if (small.isPresent()) {
+                return small.get();
+            }
+        } catch (RuntimeException | LinkageError e) { // a speed law that fails
+            return Found.fault("cannot be computed with" + (e.getMessage() == null ? "" : ": " + e.getMessage()));
+        }
         List<Problem> problems = new ArrayList<>();
         Values values = FormReader.read(kind.form(), passage.parameters(), "", problems);
         PassageKind.Setting whole = new PassageKind.Setting(holding, groups.isEmpty() ? Condition.NOMINAL : groups.getFirst().condition(), passage);
@@ -325,6 +340,39 @@ final class Screen {
         Design holding = design.withAirMovers(List.of(part));
         Passage passage = Placement.passage(bank, part.id(), arrangement, 1);
         return new Fitted(part, holding, passage, FormReader.read(kind.form(), passage.parameters(), "", new ArrayList<>()), group);
+    }
+
+    /**
+     * What moves far too little even against no pressure, which needs no law to tell: by the fan laws its largest flow goes with the
+     * speed, and side by side flows add up.
+     */
+    private Optional<Found> farTooSmall(AirMover part, Arrangement arrangement, Design holding, Passage passage) {
+        double free = 0;
+        for (MoverCurve curve : part.curves()) {
+            int last = curve.flow().size() - 1;
+            if (last < 0 || last >= curve.pressure().size() || curve.pressure().si().get(last) > 0 || curve.rotorDiameter().isPresent()) {
+                return Optional.empty();
+            }
+            double measured = curve.speed().map(Quantity::si).orElseGet(() -> part.ratedSpeedSi().orElseThrow());
+            free = Math.max(free, curve.flow().si().get(last) / measured);
+        }
+        for (int g : whole) {
+            double need = groups.get(g).need().orElseThrow().flow().orElse(0);
+            if (need > 0) {
+                BankLoad load = loads.get(g);
+                SpeedLaw.Supply supply = new SpeedLaw.Supply(holding, passage, part, groups.get(g).condition(), groups.get(g).condition().speedSetting(),
+                        load.density(need), load.temperature(need));
+                double most = arrangement.columns() * free * speed(supply);
+                return load.pressure(need) > 0 && most > 0 && most * FAR < need ? Optional.of(new Found(false, Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY,
+                        g, most, Double.NaN, Optional.empty(), true)) : Optional.empty();
+            }
+        }
+        return Optional.empty();
+    }
+
+    private double speed(SpeedLaw.Supply supply) {
+        return laws.stream().flatMap(each -> each.speed(supply).stream()).findFirst()
+                .orElseGet(() -> supply.mover().ratedSpeedSi().orElse(0.0) * supply.setting());
     }
 
     private Found look(AirMover part, Arrangement arrangement, Design holding, Passage passage, Values values) {

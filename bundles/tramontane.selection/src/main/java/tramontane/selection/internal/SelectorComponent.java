@@ -46,6 +46,7 @@ public final class SelectorComponent implements Selector {
 
     @Override
     public List<Table> compare(Task task, List<Candidate> candidates) {
-        return Comparing.of(task, candidates, Scoring.of(engine, task.bank(), task.weights(), Optional.empty()).criteria());
+        return Comparing.of(task, candidates.stream().map(candidate -> candidate.withEvaluation(engine.evaluate(
+                Engine.Request.all(candidate.design()), Engine.Watch.NONE))).toList(), Scoring.of(engine, task.bank(), task.weights(), Optional.empty()).criteria());
     }
 }
