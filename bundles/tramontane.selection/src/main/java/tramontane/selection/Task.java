@@ -20,10 +20,12 @@ import tramontane.model.Design;
  * @param lowest  lowest speed setting that is looked at, above 0 to 1
  * @param listed  how many candidates are ranked
  * @param misses  how many of those that fail are looked at for what would have to change
+ * @param certain whether what is required of flow and temperature must hold at the edge of the bounds of its figures, too, where a design
+ *                states tolerances: slower by several times
  * @param exactly whether every candidate is judged exactly, whatever the reduced design says of it: slow, for who doubts it
  */
 public record Task(Design design, String bank, List<AirMover> parts, Space space, Map<String, Double> weights, double lowest, int listed,
-        int misses, boolean exactly) {
+        int misses, boolean certain, boolean exactly) {
 
     /** Power, noise, life, cost, size and mass count alike. */
     public static final Map<String, Double> EVEN = even();
@@ -50,16 +52,21 @@ public record Task(Design design, String bank, List<AirMover> parts, Space space
 
     /** The twenty best of some parts for a bank, all criteria alike. */
     public static Task of(Design design, String bank, List<AirMover> parts, Space space) {
-        return new Task(design, bank, parts, space, EVEN, LOWEST, 20, 5, false);
+        return new Task(design, bank, parts, space, EVEN, LOWEST, 20, 5, false, false);
     }
 
     /** The same with every candidate judged exactly, or not. */
     public Task exactly(boolean changed) {
-        return new Task(design, bank, parts, space, weights, lowest, listed, misses, changed);
+        return new Task(design, bank, parts, space, weights, lowest, listed, misses, certain, changed);
+    }
+
+    /** The same with bounds that must hold, or not. */
+    public Task certain(boolean changed) {
+        return new Task(design, bank, parts, space, weights, lowest, listed, misses, changed, exactly);
     }
 
     /** The same with other weights. */
     public Task withWeights(Map<String, Double> changed) {
-        return new Task(design, bank, parts, space, changed, lowest, listed, misses, exactly);
+        return new Task(design, bank, parts, space, changed, lowest, listed, misses, certain, exactly);
     }
 }

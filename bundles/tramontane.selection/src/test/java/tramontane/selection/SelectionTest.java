@@ -156,6 +156,22 @@ class SelectionTest {
         assertTrue(below > 3);
     }
 
+    /** Where bounds must hold, too, every verdict is met without caution, and it takes more speed. */
+    @Test
+    void withBoundsItTakesMoreSpeed() {
+        Design design = Choices.sample("observatory");
+        Task task = Task.of(design, "fans", InventedCatalogue.parts(60, 7), OPENING);
+        Selection stated = Choices.SELECTOR.choose(task, Watch.NONE);
+        Selection certain = Choices.SELECTOR.choose(task.certain(true), Watch.NONE);
+        assertFalse(certain.ranked().isEmpty());
+        for (Candidate candidate : certain.ranked()) {
+            assertTrue(candidate.verdicts().stream().allMatch(verdict -> verdict.severity() == Severity.MET), candidate.words());
+            stated.ranked().stream().filter(other -> other.words().equals(candidate.words())).forEach(other ->
+                    assertTrue(candidate.setting() >= other.setting(), candidate.words()));
+        }
+        assertEquals(Choices.words(Choices.SELECTOR.choose(task.certain(true).exactly(true), Watch.NONE).ranked()), Choices.words(certain.ranked()));
+    }
+
     @Test
     void theAnswerIsTheSameEveryTime() {
         Task task = Task.of(Choices.sample("observatory"), "fans", InventedCatalogue.parts(40, 7), OPENING);

@@ -70,6 +70,6 @@ class SpaceTest {
         assertThrows(IllegalArgumentException.class, () -> new Arrangement(0, 1, 1, false));
         Task task = Task.of(tramontane.model.Design.EMPTY, "b", List.of(), Space.ANY);
         assertThrows(IllegalArgumentException.class, () -> task.withWeights(java.util.Map.of("power", -1.0)));
-        assertThrows(IllegalArgumentException.class, () -> new Task(task.design(), "b", List.of(), Space.ANY, Task.EVEN, 0, 1, 1, false));
+        assertThrows(IllegalArgumentException.class, () -> new Task(task.design(), "b", List.of(), Space.ANY, Task.EVEN, 0, 1, 1, false, false));
     }
 }

@@ -188,7 +188,7 @@ final class CandidateSearch {
             Set<String> wanted = new HashSet<>(scoring.figures());
             Judgement.requirements(free, known).forEach(requirement -> wanted.add(requirement.figure()));
             judging = new Judging(engine, task.design(), task.bank(), analyses, task.design().workingConditions().stream().map(Condition::id).toList(),
-                    scoring, wanted, task.lowest(), watch);
+                    scoring, wanted, task.lowest(), task.certain(), watch);
             return choose(workers);
         } catch (Cancelled e) {
             return cancelled();

@@ -49,6 +49,7 @@ final class Judging {
     private final Scoring scoring;
     private final int lowest;
     private final Set<String> wanted;
+    private final boolean certain;
     /** The analyses that give these. */
     private final Set<String> counting;
     /** Cancels with the whole; how far one candidate has come nobody wants to know. */
@@ -61,9 +62,10 @@ final class Judging {
      * @param conditions the ids of the conditions
      * @param wanted     the ids of the figures that are required, or weighed
      * @param lowest     lowest setting
+     * @param certain    whether bounds must hold, too
      */
     Judging(Engine engine, Design design, String bank, Set<String> analyses, List<String> conditions, Scoring scoring, Set<String> wanted,
-            double lowest, Engine.Watch watch) {
+            double lowest, boolean certain, Engine.Watch watch) {
         this.engine = engine;
         this.design = design;
         this.bank = bank;
@@ -72,6 +74,7 @@ final class Judging {
         this.scoring = scoring;
         this.lowest = Math.max(1, (int) Math.ceil(lowest * GRAIN - 1e-9));
         this.wanted = wanted;
+        this.certain = certain;
         this.counting = Stream.concat(analyses.stream(), engine.analyses().stream().filter(analysis -> analysis.figures().stream()
                 .anyMatch(figure -> wanted.contains(figure.id()))).map(Engine.Loaded::id)).collect(Collectors.toSet());
         this.silent = new Silent(watch);
@@ -111,7 +114,7 @@ final class Judging {
         }
 
         Tried in(String condition, int k) {
-            return tried.computeIfAbsent(List.of(condition, k), key -> margin(evaluate(at(k), analyses, Set.of(condition), true).verdicts()));
+            return tried.computeIfAbsent(List.of(condition, k), key -> margin(evaluate(at(k), analyses, Set.of(condition), !certain).verdicts()));
         }
 
         boolean holds(String condition, int k) {
@@ -196,7 +199,7 @@ final class Judging {
                 down = false;
             }
             Design with = trying.at(k);
-            Evaluation evaluation = evaluate(with, counting, Set.of(), true);
+            Evaluation evaluation = evaluate(with, counting, Set.of(), !certain);
             // as a rule the first condition decides, and the others hold with it; else the first of them that does not is next
             int last = k;
             Optional<String> fails = open.stream().filter(condition -> !margin(evaluation, condition).holds()).findFirst();
@@ -211,15 +214,15 @@ final class Judging {
 
     /** Has all analyses judge a candidate, which may still turn it down. */
     Judged confirmed(Candidate candidate) {
-        Evaluation evaluation = evaluate(candidate.design(), Set.of(), Set.of(), true);
+        Evaluation evaluation = evaluate(candidate.design(), Set.of(), Set.of(), !certain);
         return outcome(candidate.part(), candidate.arrangement(), (int) Math.round(candidate.setting() * GRAIN), candidate.adjustable(),
                 candidate.design(), evaluation, Optional.of(evaluation));
     }
 
     /** How it fails at full speed, in all conditions; empty where it does not. */
     Optional<Judged> atFull(AirMover part, Arrangement arrangement) {
-        Evaluation evaluation = evaluate(new Trying(part, arrangement).at(GRAIN), analyses, Set.of(), true);
-        return margin(evaluation.verdicts()).worst().filter(verdict -> verdict.severity() != Severity.MET && verdict.severity() != Severity.CAUTION)
+        Evaluation evaluation = evaluate(new Trying(part, arrangement).at(GRAIN), analyses, Set.of(), !certain);
+        return margin(evaluation.verdicts()).worst().filter(verdict -> fails(verdict))
                 .map(worst -> rejected(part, arrangement, worst, " at full speed"));
     }
 
@@ -232,9 +235,7 @@ final class Judging {
 
     private Judged outcome(AirMover part, Arrangement arrangement, int k, boolean adjustable, Design with, Evaluation evaluation,
             Optional<Evaluation> kept) {
-        Optional<Verdict> failing = evaluation.verdicts().stream().filter(verdict -> verdict.severity() == Severity.NOT_MET
-                || verdict.severity() == Severity.NOT_JUDGED && Ask.isFlowOrThermal(verdict.requirement().figure()))
-                .min(Comparator.comparingDouble(Judging::share));
+        Optional<Verdict> failing = evaluation.verdicts().stream().filter(this::fails).min(Comparator.comparingDouble(this::share));
         String at = k == GRAIN ? " at full speed" : " at the lowest speed that is enough for flow and temperature";
         if (failing.isPresent()) {
             return rejected(part, arrangement, failing.get(), at);
@@ -249,13 +250,13 @@ final class Judging {
         double speed = evaluation.cases().stream().flatMap(each -> evaluation.data(OperatingPoint.class, each.concrete().id()).stream())
                 .flatMap(point -> point.bank(bank).stream()).mapToDouble(OperatingPoint.BankPoint::speed).max().orElse(0);
         Optional<Verdict> tightest = evaluation.verdicts().stream().filter(verdict -> verdict.figure().isPresent())
-                .min(Comparator.comparingDouble(Judging::share));
+                .min(Comparator.comparingDouble(this::share));
         int unjudged = (int) evaluation.verdicts().stream().filter(verdict -> verdict.severity() == Severity.NOT_JUDGED).count();
         return new Judged(Optional.of(new Candidate(part, arrangement, (double) k / GRAIN, speed, adjustable, values, scoring.steps(values),
                 scoring.unknown(values), false, tightest, unjudged, with, kept)), Optional.empty(), 0);
     }
 
-    private static Judged rejected(AirMover part, Arrangement arrangement, Verdict verdict, String at) {
+    private Judged rejected(AirMover part, Arrangement arrangement, Verdict verdict, String at) {
         return new Judged(Optional.empty(), Optional.of(new Rejected(part.id(), Optional.of(arrangement), sentence(verdict, at),
                 OptionalDouble.empty(), true, Sentence.EMPTY)), Math.abs(share(verdict)));
     }
@@ -278,16 +279,27 @@ final class Judging {
         return Sentence.of(parts.toArray());
     }
 
-    private static double share(Verdict verdict) {
+    /** How far inside the limit, over what counts as wholly off; at the edge of the bounds where these count. */
+    private double share(Verdict verdict) {
         return verdict.figure().isEmpty() ? -1 : Ask.of(verdict.requirement(), verdict.figure().get().kind())
-                .map(ask -> ask.share(verdict.margin())).orElse(-1.0);
+                .map(ask -> ask.share(certain ? edge(ask, verdict.figure().get()) : verdict.margin())).orElse(-1.0);
     }
 
-    private static Tried margin(Evaluation evaluation, String condition) {
+    private static double edge(Ask ask, Figure figure) {
+        return Math.min(ask.margin(figure.lower().orElse(figure.value())), ask.margin(figure.upper().orElse(figure.value())));
+    }
+
+    /** Whether a verdict turns a candidate down. */
+    private boolean fails(Verdict verdict) {
+        return verdict.severity() == Severity.NOT_MET || Ask.isFlowOrThermal(verdict.requirement().figure())
+                && (verdict.severity() == Severity.NOT_JUDGED || certain && verdict.severity() == Severity.CAUTION);
+    }
+
+    private Tried margin(Evaluation evaluation, String condition) {
         return margin(evaluation.verdicts().stream().filter(verdict -> verdict.condition().equals(condition) || verdict.condition().isEmpty()).toList());
     }
 
-    private static Tried margin(List<Verdict> verdicts) {
+    private Tried margin(List<Verdict> verdicts) {
         Optional<Verdict> worst = verdicts.stream().filter(verdict -> Ask.isFlowOrThermal(verdict.requirement().figure()))
                 .min(Comparator.comparingDouble(verdict -> verdict.severity() == Severity.NOT_JUDGED ? Double.NEGATIVE_INFINITY : share(verdict)));
         return new Tried(worst.map(verdict -> verdict.severity() == Severity.NOT_JUDGED ? Double.NEGATIVE_INFINITY : share(verdict))

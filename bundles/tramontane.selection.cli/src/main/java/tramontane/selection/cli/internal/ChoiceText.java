@@ -193,7 +193,8 @@ final class ChoiceText {
         }
         List<Criterion> weighed = selection.criteria().stream().filter(criterion -> choice.weight(criterion) > 0).toList();
         if (selection.ranked().stream().anyMatch(Candidate::adjustable)) {
-            say("Each runs at the lowest setting that is enough by the figures as they are stated; for tolerances require somewhat more, or run it faster.");
+            say(choice.task().certain() ? "Each runs at the lowest setting with which all holds at the edge of the bounds, too."
+                    : "Each runs at the lowest setting that is enough by the figures as they are stated; --certain counts tolerances, too.");
         }
         say(Merit.MEANING + (weighed.isEmpty() ? " No criterion has a weight."
                 : weighed.size() == 1 ? " Ranked by " + weighed.getFirst().label() + " alone." : " Weights: "

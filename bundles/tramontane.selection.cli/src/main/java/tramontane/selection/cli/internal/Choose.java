@@ -117,6 +117,7 @@ public final class Choose extends TerminalVerb {
                 .option("--lowest", "SHARE", "The lowest speed setting that is looked at; standard 20%.")
                 .option("--top", "NUMBER", "How many candidates are ranked; standard 20.")
                 .option("--misses", "NUMBER", "How many near misses are shown; standard 5.")
+                .flag("--certain", "What is required must hold at the edge of the bounds, too, where tolerances are stated: slower.")
                 .flag("--exactly", "Solve every candidate exactly, whatever the reduced design says of it: slow.")
                 .option(COMPARE, "RANKS", "Set these candidates side by side: 1,3,5.")
                 .flag("--rejected", "List everything that fails, each with its reason.")
@@ -186,7 +187,7 @@ public final class Choose extends TerminalVerb {
         int top = number(given, "--top", 1, 1000).orElse(20);
         int least = Math.max(wanted.put().orElse(0), wanted.compared().stream().max(Integer::compare).orElse(0));
         Task task = new Task(asked.design(), bank, new ChosenParts(catalogue, numbers), wish.space(), wish.weighed(), wish.lowestSetting(),
-                Math.max(top, least), number(given, "--misses", 0, 1000).orElse(5), given.flag("--exactly"));
+                Math.max(top, least), number(given, "--misses", 0, 1000).orElse(5), given.flag("--certain"), given.flag("--exactly"));
         Selection selection = selector.choose(task, new Progress(quiet ? new QuietWatch(console.watch()) : console.watch()));
         if (selection.cancelled() || console.watch().cancelled()) {
             throw new Cancelled();
