@@ -375,15 +375,22 @@ final class Family {
     }
 
     private List<Value.Tree> origins() {
-        Members whole = switch (origin) {
-            case "measured" -> new Members().text("from", "measured").text("tolerance", tolerance + " %")
-                    .text("source", "chamber of the invented lab, report " + name);
-            case "estimated" -> new Members().text("from", "estimated").text("tolerance", "20 %").text("source", "scaled from a like family");
-            default -> new Members().text("from", "datasheet").text("tolerance", "10 %").text("source", "invented data sheet " + name);
-        };
-        Members price = new Members().text("of", "price").text("from", "estimated").text("tolerance", "25 %")
-                .text("source", "100 pieces, invented");
-        return List.of(whole.tree(), price.tree());
+        List<Value.Tree> all = new ArrayList<>();
+        all.add(new Members().text("from", "datasheet").text("source", "invented data sheet " + name).tree());
+        all.add(of("curves", origin, tolerance + " %", switch (origin) {
+            case "measured" -> "chamber of the invented lab, report " + name;
+            case "estimated" -> "scaled from a like family";
+            default -> "invented data sheet " + name;
+        }));
+        all.add(of("mass", "datasheet", "5 %", "invented data sheet " + name));
+        all.add(of("price", "estimated", "25 %", "100 pieces, invented"));
+        all.add(of("sections.drive.supply", "datasheet", "10 %", "invented data sheet " + name));
+        all.add(of("sections.life", "estimated", "30 %", "invented life test of a like family"));
+        return all;
+    }
+
+    private static Value.Tree of(String field, String from, String tolerance, String source) {
+        return new Members().text("of", field).text("from", from).text("tolerance", tolerance).text("source", source).tree();
     }
 
     private double between(double least, double most) {
