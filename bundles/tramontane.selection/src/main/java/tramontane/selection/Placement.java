@@ -36,6 +36,17 @@ public final class Placement {
         return without(changed, bank);
     }
 
+    /**
+     * A design with a part in one of its banks, as many of it as any condition speaks of: for checking it before a part is chosen.
+     *
+     * @throws IllegalArgumentException if the design has no such bank
+     */
+    public static Design roomy(Design design, String bank, AirMover part) {
+        int most = design.workingConditions().stream().flatMap(condition -> condition.failed().stream()).flatMap(failed -> failed.position().stream())
+                .mapToInt(Integer::intValue).max().orElse(1);
+        return of(design, bank, part, new Arrangement(Math.max(1, most), 1, 1, false), 1);
+    }
+
     static Passage bank(Design design, String bank) {
         return design.airPath().passage(bank).filter(Passage::isBank).orElseThrow(() -> new IllegalArgumentException(
                 "the design has no bank " + bank));

@@ -52,6 +52,13 @@ final class Choices {
                 Optional.empty(), Optional.of(Quantity.of(SPEED)), Optional.empty(), List.of(curve), Value.Tree.EMPTY);
     }
 
+    /** A part of another electrical power at every flow. */
+    static AirMover hot(AirMover part, double watts) {
+        return part.withCurves(part.curves().stream().map(curve -> new MoverCurve(curve.speed(), curve.voltage(), curve.frequency(), curve.density(), curve.flow(),
+                curve.pressure(), Optional.of(Quantities.of(DoubleStream.generate(() -> watts).limit(curve.flow().size()).toArray())), curve.tolerance(),
+                curve.more())).toList());
+    }
+
     /** A part with a price and a mass. */
     static AirMover priced(AirMover part, double price, String currency, double mass) {
         Datasheet sheet = new Datasheet(Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(),

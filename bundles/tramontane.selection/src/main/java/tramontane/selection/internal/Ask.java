@@ -38,6 +38,13 @@ record Ask(Requirement requirement, FigureKind kind, Optional<Double> least, Opt
         return figure.startsWith(AIRFLOW) || figure.startsWith(THERMAL);
     }
 
+    /** The sides of a requirement, lower and upper limit; none where its limits cannot be read. */
+    static List<Ask> sides(Requirement requirement, FigureKind kind) {
+        return of(requirement, kind).map(both -> both.least().isPresent() && both.most().isPresent()
+                ? List.of(new Ask(requirement, kind, both.least(), Optional.empty()), new Ask(requirement, kind, Optional.empty(), both.most()))
+                : List.of(both)).orElse(List.of());
+    }
+
     /** A requirement, unless its limits cannot be read. */
     static Optional<Ask> of(Requirement requirement, FigureKind kind) {
         try {
@@ -79,11 +86,14 @@ record Ask(Requirement requirement, FigureKind kind, Optional<Double> least, Opt
         return quantity.equals(QuantityKind.TEMPERATURE) || limit == 0 ? WHOLE : Math.abs(limit);
     }
 
+    /** Whether a place is one of those that it is about. */
+    boolean isAbout(String place) {
+        return requirement.place().equals(Requirement.WORST) || requirement.place().equals(place);
+    }
+
     /** Of figures the one that is worst at a place that counts. */
     Optional<Figure> worst(List<Figure> figures) {
-        boolean anywhere = requirement.place().equals(Requirement.WORST);
-        return figures.stream().filter(figure -> figure.kind().id().equals(kind.id())
-                && (anywhere || figure.place().equals(requirement.place()))).min(Comparator.comparingDouble(figure -> margin(figure.value())));
+        return figures.stream().filter(figure -> figure.kind().id().equals(kind.id()) && isAbout(figure.place())).min(Comparator.comparingDouble(figure -> margin(figure.value())));
     }
 
     /** {@code junction temperature at frame grabber at most 100 °C}. */

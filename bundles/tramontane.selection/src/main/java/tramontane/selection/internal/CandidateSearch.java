@@ -58,6 +58,8 @@ final class CandidateSearch {
     /** Parts that are looked at before the first of them are judged. */
     private static final int FIRST = 500;
     private static final int CHUNK = 2000;
+    /** Share of the pressure of an air path that an engineer may hope to save. */
+    private static final double MOST_LESS = 0.5;
 
     private final Engine engine;
     private final List<SpeedLaw> laws;
@@ -74,6 +76,7 @@ final class CandidateSearch {
     private Screen screen;
     private Judging judging;
     private Reduction reduction;
+    private boolean asksNothing;
 
     /** A part in an arrangement that may do. */
     private static final class Prospect {
@@ -136,7 +139,7 @@ final class CandidateSearch {
 
     private Selection run(PassageKind kind) {
         watch.progress(0, "reading parts");
-        Design design = Placement.of(task.design(), task.bank(), task.parts().getFirst(), Arrangement.SINGLE, 1);
+        Design design = Placement.roomy(task.design(), task.bank(), task.parts().getFirst());
         List<Problem> errors = engine.check(design).stream().filter(Problem::isError).toList();
         if (!errors.isEmpty() && errors.stream().allMatch(problem -> problem.place().startsWith("airMovers["))) {
             errors = List.of(); // the first part is to blame, not the design
@@ -172,7 +175,7 @@ final class CandidateSearch {
         List<FigureKind> known = engine.analyses().stream().flatMap(analysis -> analysis.figures().stream()).toList();
         List<Ask> asks = Judgement.requirements(free, known).stream().flatMap(requirement -> known.stream()
                 .filter(figure -> figure.id().equals(requirement.figure()) && Ask.isFlowOrThermal(figure.id())).limit(1)
-                .flatMap(figure -> Ask.of(requirement, figure).stream())).toList();
+                .flatMap(figure -> Ask.sides(requirement, figure).stream())).toList();
         ExecutorService workers = Executors.newFixedThreadPool(Math.min(WINDOW, Math.max(2, Runtime.getRuntime().availableProcessors())), work -> {
             Thread thread = new Thread(work, "tramontane choice");
             thread.setDaemon(true);
@@ -180,6 +183,7 @@ final class CandidateSearch {
         });
         try {
             watch.progress(0.01, "reducing the design");
+            asksNothing = asks.isEmpty();
             reduction = Reduction.of(engine, free, passage(), asks, most[0], new Silent(watch));
             screen = new Screen(free, passage(), kind, laws, reduction, task.lowest());
             Set<String> analyses = new LinkedHashSet<>();
@@ -187,7 +191,7 @@ final class CandidateSearch {
                     .anyMatch(ask -> ask.kind().id().equals(figure.id())))).forEach(analysis -> analyses.add(analysis.id()));
             Set<String> wanted = new HashSet<>(scoring.figures());
             Judgement.requirements(free, known).forEach(requirement -> wanted.add(requirement.figure()));
-            judging = new Judging(engine, task.design(), task.bank(), analyses, task.design().workingConditions().stream().map(Condition::id).toList(),
+            judging = new Judging(engine, task.design(), task.bank(), asks, analyses, task.design().workingConditions().stream().map(Condition::id).toList(),
                     scoring, wanted, task.lowest(), task.certain(), watch);
             return choose(workers);
         } catch (Cancelled e) {
@@ -210,6 +214,7 @@ final class CandidateSearch {
         int arranged = 0;
         int fitting = 0;
         int done = 0;
+        boolean probed = false;
         while (done < task.parts().size()) {
             int end = Math.min(task.parts().size(), done == 0 ? FIRST : done + CHUNK);
             Looked[] looked = new Looked[end - done];
@@ -229,6 +234,11 @@ final class CandidateSearch {
                 arranged += each.arranged();
                 fitting += each.arranged() > 0 ? 1 : 0;
             }
+            if (!probed) {
+                Optional<Prospect> first = prospects.stream().filter(each -> screen.isAdjustable(each.part, each.arrangement)).min(BEST_FIRST);
+                first.ifPresent(each -> judging.probe(each.part, each.arrangement));
+                probed = first.isPresent();
+            }
             if (done == 0) {
                 judge(workers, prospects.stream().sorted(BEST_FIRST).limit(WINDOW).toList());
             }
@@ -247,7 +257,7 @@ final class CandidateSearch {
         judged.values().forEach(each -> each.rejected().ifPresent(rejected::add));
         int meeting = (int) judged.values().stream().filter(each -> each.candidate().isPresent()).count();
         Selection.Counts counts = new Selection.Counts(task.parts().size(), fitting, arranged, prospects.size(), judged.size(), meeting);
-        List<Sentence> why = Explaining.of(screen, listed, allMeeting());
+        List<Sentence> why = Explaining.of(screen, task.bank(), listed, allMeeting());
         watch.progress(1, "");
         return new Selection(reduction.needs(), scoring.criteria(), listed, front, passed, rejected, nearest, counts, why, notes(), false);
     }
@@ -369,12 +379,23 @@ final class CandidateSearch {
     /** Judges prospects exactly, side by side. */
     private void judge(ExecutorService workers, List<Prospect> some) {
         List<Prospect> open = some.stream().filter(prospect -> !judged.containsKey(prospect)).toList();
-        List<Judging.Judged> answers = all(workers, open.stream().<Callable<Judging.Judged>>map(prospect -> () -> judging.judge(prospect.part,
-                prospect.arrangement, Math.min(1, prospect.found.likely()), order(prospect.found),
-                screen.isAdjustable(prospect.part, prospect.arrangement))).toList());
+        List<Judging.Judged> answers = all(workers, open.stream().<Callable<Judging.Judged>>map(prospect -> () -> judge(prospect)).toList());
         for (int i = 0; i < open.size(); i++) {
             keep(open.get(i), answers.get(i));
             answers.get(i).candidate().ifPresent(watch::found);
+        }
+    }
+
+    private Judging.Judged judge(Prospect prospect) {
+        try {
+            return judging.judge(prospect.part, prospect.arrangement, Math.min(1, prospect.found.likely()), order(prospect.found),
+                    screen.isAdjustable(prospect.part, prospect.arrangement));
+        } catch (Cancelled e) {
+            throw e;
+        } catch (RuntimeException | LinkageError e) { // one part must not end the choice among the others
+            return new Judging.Judged(Optional.empty(), Optional.of(new Rejected(prospect.part.id(), Optional.of(prospect.arrangement),
+                    Sentence.of("it could not be judged" + (e.getMessage() == null ? "" : ": " + e.getMessage())), OptionalDouble.empty(), true, Sentence.EMPTY)),
+                    Double.MAX_VALUE, false);
         }
     }
 
@@ -459,7 +480,7 @@ final class CandidateSearch {
 
     /** Of each part that has no candidate the arrangement that lacks least; of these the nearest, judged exactly. */
     private List<Rejected> nearest(ExecutorService workers, List<Prospect> prospects) {
-        record Miss(String part, Arrangement arrangement, double lack, Optional<Rejected> exact) {
+        record Miss(String part, Arrangement arrangement, double lack, Optional<Judging.Judged> exact) {
         }
         Set<String> good = new LinkedHashSet<>(allMeeting().stream().map(candidate -> candidate.part().id()).toList());
         prospects.stream().filter(prospect -> !judged.containsKey(prospect)).forEach(prospect -> good.add(prospect.part.id()));
@@ -469,29 +490,28 @@ final class CandidateSearch {
         rejected.stream().filter(each -> each.arrangement().isPresent() && each.speed().isPresent())
                 .forEach(each -> all.add(new Miss(each.part(), each.arrangement().get(), each.speed().getAsDouble() - 1, Optional.empty())));
         judged.forEach((prospect, answer) -> answer.rejected().ifPresent(each -> all.add(new Miss(prospect.part.id(), prospect.arrangement,
-                answer.lack(), answer.rejected()))));
+                answer.lack(), Optional.of(answer)))));
         all.stream().filter(miss -> !good.contains(miss.part())).forEach(miss -> byPart.merge(miss.part(), miss, (a, b) -> least.compare(a, b) <= 0 ? a : b));
         List<Miss> nearest = byPart.values().stream().sorted(least).limit(task.misses()).toList();
         Map<String, AirMover> byId = new HashMap<>();
         parts.values().forEach(part -> byId.putIfAbsent(part.id(), part));
         return all(workers, nearest.stream().<Callable<Optional<Rejected>>>map(miss -> () -> {
             AirMover part = byId.get(miss.part());
-            Optional<Rejected> exact = miss.exact().or(() -> judging.atFull(part, miss.arrangement()).flatMap(Judging.Judged::rejected));
-            Screen.Found found = screen.look(part, miss.arrangement());
-            return exact.map(each -> new Rejected(each.part(), each.arrangement(), each.reason(), found.passes() || Double.isInfinite(found.setting())
-                    ? OptionalDouble.empty() : OptionalDouble.of(found.setting()), true, each.remedy().isEmpty() ? remedy(part, miss.arrangement(), found)
-                    : each.remedy()));
+            Optional<Judging.Judged> exact = miss.exact().or(() -> judging.atFull(part, miss.arrangement()));
+            return exact.flatMap(answer -> answer.rejected().map(each -> {
+                double speed = answer.slow() ? screen.speedNeeded(part, miss.arrangement()) : Double.POSITIVE_INFINITY;
+                boolean would = speed > 1 && !Double.isInfinite(speed);
+                return new Rejected(each.part(), each.arrangement(), each.reason(), would ? OptionalDouble.of(speed) : OptionalDouble.empty(), true,
+                        would ? remedy(part, miss.arrangement(), speed) : each.remedy());
+            }));
         }).toList()).stream().flatMap(Optional::stream).toList();
     }
 
     /** What would have to change for one that falls short. */
-    private Sentence remedy(AirMover part, Arrangement arrangement, Screen.Found found) {
-        if (found.passes() || found.fault().isPresent() || Double.isInfinite(found.setting())) {
-            return Sentence.EMPTY;
-        }
-        List<Object> words = new ArrayList<>(List.of("it would do at ", new Amount(found.setting(), QuantityKind.FRACTION), " of its speed"));
-        OptionalDouble less = screen.pressureToSpare(part, arrangement, found.group());
-        if (less.isPresent()) {
+    private Sentence remedy(AirMover part, Arrangement arrangement, double speed) {
+        List<Object> words = new ArrayList<>(List.of("it would do at ", new Amount(speed, QuantityKind.FRACTION), " of its speed"));
+        OptionalDouble less = screen.pressureToSpare(part, arrangement);
+        if (less.isPresent() && less.getAsDouble() <= MOST_LESS) {
             words.addAll(List.of(", or if the air path took ", new Amount(less.getAsDouble(), QuantityKind.FRACTION), " less pressure at the flow needed"));
         }
         return Sentence.of(words.toArray());
@@ -505,9 +525,9 @@ final class CandidateSearch {
         }
         if (screen.groups().size() < reduction.groups().size()) {
             notes.add(Finding.note(task.bank(), (reduction.groups().size() - screen.groups().size()) + " of " + reduction.groups().size()
-                    + " kinds of case are not known beforehand, and judged exactly alone"));
+                    + " kinds of case cannot be told from the flow alone; they are judged exactly only"));
         }
-        if (screen.groups().stream().allMatch(group -> group.need().orElseThrow().flow().orElse(1) == 0)) {
+        if (asksNothing) {
             notes.add(Finding.caution("", "nothing asks for a flow: any mover does, at the lowest speed that is looked at")
                     .remedy("require a flow, an air temperature or limits of heat sources"));
         }

@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.stream.IntStream;
 import tramontane.analysis.Amount;
+import tramontane.analysis.OperatingPoint;
 import tramontane.analysis.Sentence;
 import tramontane.model.AirMover;
 import tramontane.physics.units.QuantityKind;
@@ -30,10 +31,12 @@ final class Explaining {
     private static final double NOTHING = 1e-3;
 
     private final Screen screen;
+    private final String bank;
     private final List<Candidate> meeting;
 
-    private Explaining(Screen screen, List<Candidate> meeting) {
+    private Explaining(Screen screen, String bank, List<Candidate> meeting) {
         this.screen = screen;
+        this.bank = bank;
         this.meeting = meeting;
     }
 
@@ -41,14 +44,15 @@ final class Explaining {
      * Explains the first of a list.
      *
      * @param screen  the reduced design
+     * @param bank    the id of the bank
      * @param listed  the list, best first
      * @param meeting all that were judged exactly and meet everything, best first
      */
-    static List<Sentence> of(Screen screen, List<Candidate> listed, List<Candidate> meeting) {
+    static List<Sentence> of(Screen screen, String bank, List<Candidate> listed, List<Candidate> meeting) {
         if (listed.isEmpty()) {
             return List.of();
         }
-        return new Explaining(screen, meeting).of(listed.getFirst());
+        return new Explaining(screen, bank, meeting).of(listed.getFirst());
     }
 
     private List<Sentence> of(Candidate first) {
@@ -83,20 +87,22 @@ final class Explaining {
     }
 
     private Optional<Sentence> rotor(Candidate first, int group) {
-        Need need = screen.groups().get(group).need().orElseThrow();
-        double flow = need.flow().orElseThrow() / first.arrangement().columns();
-        double pressure = need.pressure().orElseThrow() / first.arrangement().series();
-        double speed = first.setting() * screen.fullSpeed(first.part(), group);
-        if (!(pressure > 0) || !(speed > 0) || first.part().type().isEmpty()) {
+        String condition = screen.groups().get(group).declared();
+        Optional<OperatingPoint.BankPoint> point = first.evaluation().flatMap(evaluation -> evaluation.cases().stream()
+                .filter(each -> each.declared().equals(condition)).flatMap(each -> evaluation.data(OperatingPoint.class, each.concrete().id()).stream())
+                .flatMap(each -> each.bank(bank).stream()).findFirst());
+        if (point.isEmpty() || first.part().type().isEmpty() || !(point.get().flow() > 0) || !(point.get().pressure() > 0)) {
             return Optional.empty();
         }
-        double specific = specificSpeed(speed, flow, pressure, screen.load(group).density(need.flow().getAsDouble()));
+        double flow = point.get().flow() / first.arrangement().columns();
+        double pressure = point.get().pressure() / first.arrangement().series();
+        double specific = specificSpeed(point.get().speed(), flow, pressure, point.get().density());
         String suits = specific < CENTRIFUGAL_BELOW ? "centrifugal rotors are at their best" : specific > AXIAL_ABOVE
                 ? "axial rotors are at their best" : "mixed-flow rotors, between axial and centrifugal ones, are at their best";
         String type = first.part().type().get();
         boolean asExpected = suits.startsWith(type);
-        return Optional.of(Sentence.of("each of its movers carries ", new Amount(flow, QuantityKind.FLOW), " against ",
-                new Amount(pressure, QuantityKind.PRESSURE), " at ", new Amount(speed, QuantityKind.ROTATIONAL_SPEED), ", a specific speed of ",
+        return Optional.of(Sentence.of("in " + condition + " each of its movers then carries ", new Amount(flow, QuantityKind.FLOW), " against ",
+                new Amount(pressure, QuantityKind.PRESSURE), " at ", new Amount(point.get().speed(), QuantityKind.ROTATIONAL_SPEED), ", a specific speed of ",
                 new Amount(specific, QuantityKind.NUMBER), ", where " + suits + (asExpected ? "" : "; that this " + type + " one comes first is "
                 + "due to what else counts") + " (centrifugal below about 1.8, axial above about 2.4; Cordier's line of best machines, from memory)"));
     }
@@ -153,11 +159,13 @@ final class Explaining {
         String wins = beside > behind * (1 + SAME) ? "a second one side by side brings more than one behind another"
                 : behind > beside * (1 + SAME) ? "a second one behind another brings more than one side by side"
                 : "a second one brings the same side by side and one behind another";
-        String how = first.arrangement().columns() > 1 && first.arrangement().series() > 1 ? "both are used"
-                : first.arrangement().columns() > 1 ? "they stand side by side" : first.arrangement().series() > 1 ? "they stand one behind another"
-                : "one is enough";
+        boolean beside2 = first.arrangement().columns() > 1;
+        boolean behind2 = first.arrangement().series() > 1;
+        String how = beside2 && behind2 ? "both are used" : beside2 ? "they stand side by side" : behind2 ? "they stand one behind another" : "one is enough";
+        boolean against = beside2 && !behind2 && behind > beside * (1 + SAME) || behind2 && !beside2 && beside > behind * (1 + SAME);
         return Optional.of(Sentence.of("at full speed in " + screen.groups().get(group).declared() + " the system curve meets the curve of one alone at ",
                 new Amount(one, QuantityKind.FLOW), " and ", new Amount(height, QuantityKind.FRACTION), " of its pressure at no flow, where " + wins + ": ",
-                new Amount(beside, QuantityKind.FLOW), " against ", new Amount(behind, QuantityKind.FLOW), "; " + how));
+                new Amount(beside, QuantityKind.FLOW), " against ", new Amount(behind, QuantityKind.FLOW), "; " + how
+                + (against ? " all the same, for what else counts: one that may fail, room, price" : "")));
     }
 }

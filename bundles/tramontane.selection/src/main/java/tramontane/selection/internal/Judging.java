@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -40,6 +41,8 @@ final class Judging {
     private static final int GRAIN = 1000;
     /** How far from a guess the first step goes. */
     private static final int STEP = 1;
+    /** Setting that full speed is compared with. */
+    private static final int PROBE = 800;
 
     private final Engine engine;
     private final Design design;
@@ -48,6 +51,11 @@ final class Judging {
     private final List<String> conditions;
     private final Scoring scoring;
     private final int lowest;
+    /** What is required of flow and temperature, each limit by itself. */
+    private final List<Ask> sides;
+    /** Of these, by place, what more speed is not for. */
+    private final Set<List<Object>> unhelped = new HashSet<>();
+    private final Map<String, String> labels = new HashMap<>();
     private final Set<String> wanted;
     private final boolean certain;
     /** The analyses that give these. */
@@ -58,18 +66,21 @@ final class Judging {
     /**
      * A judge.
      *
+     * @param sides      what is required of flow and temperature, each limit by itself
      * @param analyses   the ids of those that give what is required of flow and temperature
      * @param conditions the ids of the conditions
      * @param wanted     the ids of the figures that are required, or weighed
      * @param lowest     lowest setting
      * @param certain    whether bounds must hold, too
      */
-    Judging(Engine engine, Design design, String bank, Set<String> analyses, List<String> conditions, Scoring scoring, Set<String> wanted,
+    Judging(Engine engine, Design design, String bank, List<Ask> sides, Set<String> analyses, List<String> conditions, Scoring scoring, Set<String> wanted,
             double lowest, boolean certain, Engine.Watch watch) {
         this.engine = engine;
         this.design = design;
         this.bank = bank;
+        this.sides = sides;
         this.analyses = analyses;
+        engine.analyses().forEach(analysis -> analysis.figures().forEach(figure -> labels.putIfAbsent(figure.id(), figure.label())));
         this.conditions = conditions;
         this.scoring = scoring;
         this.lowest = Math.max(1, (int) Math.ceil(lowest * GRAIN - 1e-9));
@@ -86,12 +97,20 @@ final class Judging {
      * @param candidate where all holds
      * @param rejected  where not
      * @param lack      how far it is off, as a share; for the order of misses
+     * @param slow      whether more speed would be for it
      */
-    record Judged(Optional<Candidate> candidate, Optional<Rejected> rejected, double lack) {
+    record Judged(Optional<Candidate> candidate, Optional<Rejected> rejected, double lack, boolean slow) {
     }
 
-    /** What is required of flow and temperature in one condition at one setting. */
-    private record Tried(double margin, Optional<Verdict> worst) {
+    /**
+     * What is required of flow and temperature, and more speed is for, in one condition at one setting.
+     *
+     * @param margin the least, over what counts as wholly off
+     * @param side   what has it
+     * @param figure its figure
+     * @param silent why something could not be judged, which counts as failing
+     */
+    private record Tried(double margin, Optional<Ask> side, Optional<Figure> figure, Optional<Sentence> silent) {
         boolean holds() {
             return margin >= 0;
         }
@@ -114,7 +133,7 @@ final class Judging {
         }
 
         Tried in(String condition, int k) {
-            return tried.computeIfAbsent(List.of(condition, k), key -> margin(evaluate(at(k), analyses, Set.of(condition), !certain).verdicts()));
+            return tried.computeIfAbsent(List.of(condition, k), key -> margin(evaluate(at(k), analyses, Set.of(condition), !certain), condition));
         }
 
         boolean holds(String condition, int k) {
@@ -193,7 +212,7 @@ final class Judging {
             if (!open.isEmpty()) {
                 Optional<Integer> least = trying.least(open.getFirst(), k, down);
                 if (least.isEmpty()) {
-                    return rejected(part, arrangement, trying.in(open.getFirst(), GRAIN).worst().orElseThrow(), " at full speed");
+                    return slow(part, arrangement, trying.in(open.getFirst(), GRAIN));
                 }
                 k = least.get();
                 down = false;
@@ -222,8 +241,8 @@ final class Judging {
     /** How it fails at full speed, in all conditions; empty where it does not. */
     Optional<Judged> atFull(AirMover part, Arrangement arrangement) {
         Evaluation evaluation = evaluate(new Trying(part, arrangement).at(GRAIN), analyses, Set.of(), !certain);
-        return margin(evaluation.verdicts()).worst().filter(verdict -> fails(verdict))
-                .map(worst -> rejected(part, arrangement, worst, " at full speed"));
+        return conditions.stream().map(condition -> margin(evaluation, condition)).filter(tried -> !tried.holds())
+                .min(Comparator.comparingDouble(Tried::margin)).map(worst -> slow(part, arrangement, worst));
     }
 
     private List<String> order(List<String> first) {
@@ -244,7 +263,7 @@ final class Judging {
                 || finding.severity() == Severity.ERROR).findFirst();
         if (against.isPresent()) {
             return new Judged(Optional.empty(), Optional.of(new Rejected(part.id(), Optional.of(arrangement), against.get().message(),
-                    OptionalDouble.empty(), true, against.get().remedy())), 1);
+                    OptionalDouble.empty(), true, against.get().remedy())), 1, false);
         }
         Map<String, Double> values = scoring.values(part, arrangement, evaluation);
         double speed = evaluation.cases().stream().flatMap(each -> evaluation.data(OperatingPoint.class, each.concrete().id()).stream())
@@ -253,26 +272,35 @@ final class Judging {
                 .min(Comparator.comparingDouble(this::share));
         int unjudged = (int) evaluation.verdicts().stream().filter(verdict -> verdict.severity() == Severity.NOT_JUDGED).count();
         return new Judged(Optional.of(new Candidate(part, arrangement, (double) k / GRAIN, speed, adjustable, values, scoring.steps(values),
-                scoring.unknown(values), false, tightest, unjudged, with, kept)), Optional.empty(), 0);
+                scoring.unknown(values), false, tightest, unjudged, with, kept)), Optional.empty(), 0, false);
     }
 
     private Judged rejected(AirMover part, Arrangement arrangement, Verdict verdict, String at) {
         return new Judged(Optional.empty(), Optional.of(new Rejected(part.id(), Optional.of(arrangement), sentence(verdict, at),
-                OptionalDouble.empty(), true, Sentence.EMPTY)), Math.abs(share(verdict)));
+                OptionalDouble.empty(), true, Sentence.EMPTY)), Math.abs(share(verdict)), false);
+    }
+
+    /** One that is too slow at full speed. */
+    private Judged slow(AirMover part, Arrangement arrangement, Tried tried) {
+        if (tried.silent().isPresent()) {
+            return new Judged(Optional.empty(), Optional.of(new Rejected(part.id(), Optional.of(arrangement), tried.silent().get(), OptionalDouble.empty(), true,
+                    Sentence.EMPTY)), Double.MAX_VALUE, false);
+        }
+        return new Judged(Optional.empty(), Optional.of(new Rejected(part.id(), Optional.of(arrangement), sentence(tried.side(), tried.figure().orElseThrow(),
+                " at full speed"), OptionalDouble.empty(), true, Sentence.EMPTY)), Math.abs(tried.margin()), true);
     }
 
     /** A verdict that does not hold, in one sentence. */
-    static Sentence sentence(Verdict verdict, String at) {
-        Optional<Figure> figure = verdict.figure();
-        if (figure.isEmpty()) {
-            return Sentence.of(verdict.requirement().figure() + (verdict.condition().isEmpty() ? "" : " in " + verdict.condition())
-                    + " is not judged: " + verdict.reason());
-        }
-        QuantityKind quantity = figure.get().kind().quantity();
-        Optional<Ask> ask = Ask.of(verdict.requirement(), figure.get().kind());
-        String place = figure.get().place().isEmpty() ? "" : " at " + figure.get().place();
-        String where = figure.get().condition().isEmpty() ? "" : " in " + figure.get().condition();
-        List<Object> parts = new ArrayList<>(List.of(figure.get().kind().label() + place + where + " is ", new Amount(figure.get().value(), quantity),
+    private Sentence sentence(Verdict verdict, String at) {
+        return verdict.figure().map(figure -> sentence(Ask.of(verdict.requirement(), figure.kind()), figure, at)).orElseGet(() -> Sentence.of(
+                labels.getOrDefault(verdict.requirement().figure(), verdict.requirement().figure()) + (verdict.condition().isEmpty() ? ""
+                        : " in " + verdict.condition()) + " is not judged: " + verdict.reason()));
+    }
+
+    private static Sentence sentence(Optional<Ask> ask, Figure figure, String at) {
+        String place = figure.place().isEmpty() ? "" : " at " + figure.place();
+        String where = figure.condition().isEmpty() ? "" : " in " + figure.condition();
+        List<Object> parts = new ArrayList<>(List.of(figure.kind().label() + place + where + " is ", new Amount(figure.value(), figure.kind().quantity()),
                 at + " where"));
         ask.ifPresent(each -> parts.addAll(each.limit().parts()));
         parts.add(" is required");
@@ -295,15 +323,67 @@ final class Judging {
                 && (verdict.severity() == Severity.NOT_JUDGED || certain && verdict.severity() == Severity.CAUTION);
     }
 
+    /** The margin in one condition. */
     private Tried margin(Evaluation evaluation, String condition) {
-        return margin(evaluation.verdicts().stream().filter(verdict -> verdict.condition().equals(condition) || verdict.condition().isEmpty()).toList());
+        Optional<Verdict> silent = evaluation.verdicts().stream().filter(verdict -> verdict.severity() == Severity.NOT_JUDGED
+                && Ask.isFlowOrThermal(verdict.requirement().figure()) && (verdict.condition().equals(condition) || verdict.condition().isEmpty())).findFirst();
+        if (silent.isPresent()) {
+            return new Tried(Double.NEGATIVE_INFINITY, Optional.empty(), Optional.empty(), Optional.of(evaluation.findings().stream()
+                    .filter(finding -> finding.severity() == Severity.ERROR).map(Finding::message).findFirst().orElseGet(() -> sentence(silent.get(), ""))));
+        }
+        Tried least = new Tried(Double.POSITIVE_INFINITY, Optional.empty(), Optional.empty(), Optional.empty());
+        for (Placed placed : placed(evaluation, condition)) {
+            if (!unhelped.contains(placed.name())) {
+                double margin = placed.side().share(certain ? edge(placed.side(), placed.figure()) : placed.side().margin(placed.figure().value()));
+                least = margin < least.margin() ? new Tried(margin, Optional.of(placed.side()), Optional.of(placed.figure()), Optional.empty()) : least;
+            }
+        }
+        return least;
     }
 
-    private Tried margin(List<Verdict> verdicts) {
-        Optional<Verdict> worst = verdicts.stream().filter(verdict -> Ask.isFlowOrThermal(verdict.requirement().figure()))
-                .min(Comparator.comparingDouble(verdict -> verdict.severity() == Severity.NOT_JUDGED ? Double.NEGATIVE_INFINITY : share(verdict)));
-        return new Tried(worst.map(verdict -> verdict.severity() == Severity.NOT_JUDGED ? Double.NEGATIVE_INFINITY : share(verdict))
-                .orElse(Double.POSITIVE_INFINITY), worst);
+    /** A figure that a side of a requirement is about. */
+    private record Placed(Ask side, Figure figure) {
+        List<Object> name() {
+            return List.of(side, figure.place());
+        }
+    }
+
+    private List<Placed> placed(Evaluation evaluation, String condition) {
+        Set<String> cases = evaluation.cases().stream().filter(each -> each.declared().equals(condition)).map(each -> each.concrete().id())
+                .collect(Collectors.toCollection(HashSet::new));
+        cases.add("");
+        List<Placed> all = new ArrayList<>();
+        List<Figure> figures = evaluation.figures();
+        for (Ask side : sides) {
+            if (side.requirement().appliesIn(condition)) {
+                figures.stream().filter(figure -> figure.kind().id().equals(side.kind().id()) && cases.contains(figure.condition())
+                        && side.isAbout(figure.place())).forEach(figure -> all.add(new Placed(side, figure)));
+            }
+        }
+        return all;
+    }
+
+    /**
+     * Finds out what more speed is not for, by one candidate at full speed and somewhat slower: what has less to spare at full speed,
+     * as an upper limit of power or flow, or the flow of a bank beside. That is judged at the lowest speed that the rest needs.
+     */
+    void probe(AirMover part, Arrangement arrangement) {
+        if (analyses.isEmpty()) {
+            return;
+        }
+        Trying trying = new Trying(part, arrangement);
+        Evaluation slower = evaluate(trying.at(PROBE), analyses, Set.of(), true);
+        Evaluation full = evaluate(trying.at(GRAIN), analyses, Set.of(), true);
+        Map<List<Object>, Double> gain = new LinkedHashMap<>();
+        for (String condition : conditions) {
+            placed(full, condition).forEach(each -> gain.merge(each.name(), each.side().share(each.side().margin(each.figure().value())), Double::sum));
+            placed(slower, condition).forEach(each -> gain.merge(each.name(), -each.side().share(each.side().margin(each.figure().value())), Double::sum));
+        }
+        gain.forEach((name, more) -> {
+            if (more < -1e-9) {
+                unhelped.add(name);
+            }
+        });
     }
 
     private Evaluation evaluate(Design with, Set<String> some, Set<String> where, boolean brief) {

@@ -40,24 +40,27 @@ import tramontane.selection.Placement;
  * everything holds which follows from the flow alone.
  *
  * <p>It is found by running the analyses on the design with a mover in the bank that imposes a flow: one whose curve is so steep
- * that it moves the same against any pressure, and that takes no power. Whatever a real mover does beside, its own heat above all,
- * makes it no cooler, so that what fails here fails with every part. Not so where a mover has failed and air goes round through its
- * place: parts in the bays before and behind the bank feel that flow too. Where such are judged, these cases are left to the exact
- * judgement.
+ * that it moves the same against any pressure, and that takes no power. What a real mover does beside, its own heat, makes parts no
+ * cooler; but it swells the air behind the bank, which {@link Screen} allows for. Where a mover has failed and air goes round through
+ * its place, parts in the bays before and behind the bank feel that flow too: where such are judged, these cases are left to the exact
+ * judgement. So are figures that are not the same with another mover at the same flow.
  */
 final class Reduction {
 
     /** Id of the mover that imposes a flow. */
     private static final String IMPOSING = "imposed flow";
     /** Pressure at which it gives so much less than the flow it imposes, over that; more than any part gives, Pa. */
-    private static final double STIFF = 1e5;
+    private static final double STIFF = 1e6;
     private static final double WITHIN = 0.01;
     private static final double RATED = 100;
+    /** How much weaker and faster another one is, and to what figures with both are the same. */
+    private static final double OTHER = 2;
+    private static final double SAME = 1e-3;
     /** One flow that is looked at over the next. */
     private static final double STEP = 1.8;
     /** So many at least, and so many at most: smaller flows are looked at until what is required fails in all cases. */
     private static final int LEAST_SAMPLES = 4;
-    private static final int MOST_SAMPLES = 24;
+    private static final int MOST_SAMPLES = 60;
     /** So many larger ones than any part gives, to say how much it would take. */
     private static final int MOST_BEYOND = 8;
     /** Distance of the flows between which a need is found, over the flow. */
@@ -70,10 +73,11 @@ final class Reduction {
     private final Engine engine;
     private final Design design;
     private final Passage bank;
-    private final List<Ask> asks;
+    private List<Ask> asks;
     private final Set<String> analyses;
     private final Engine.Watch watch;
     private final Set<String> wanted;
+    private final String imposing;
     /** The conditions without failed movers of the bank, by id of their own. */
     private final Map<String, Condition> bases = new LinkedHashMap<>();
     private final Map<String, List<BankLoad.Point>> sampled = new HashMap<>();
@@ -101,6 +105,11 @@ final class Reduction {
         this.asks = asks;
         this.analyses = analyses;
         this.watch = watch;
+        String id = IMPOSING;
+        while (design.airMover(id).isPresent()) {
+            id += "'";
+        }
+        this.imposing = id;
         this.wanted = asks.stream().map(ask -> ask.kind().id()).collect(Collectors.toSet());
         Set<String> beside = new HashSet<>(List.of(bank.from(), bank.to()));
         beside.remove(Bay.OUTSIDE);
@@ -167,10 +176,7 @@ final class Reduction {
             Condition base = each.concrete().with("", others);
             String id = known.computeIfAbsent(base, key -> PREFIX + known.size());
             bases.putIfAbsent(id, base.with(id, others));
-            List<FailedMover> first = new ArrayList<>();
-            for (FailedMover failed : own) {
-                first.add(new FailedMover(Optional.of(bank.id()), Optional.of(first.size() + 1), failed.state()));
-            }
+            List<FailedMover> first = own.stream().map(failed -> new FailedMover(Optional.of(bank.id()), failed.position(), failed.state())).toList();
             distinct.putIfAbsent(List.of(each.declared(), id, first.stream().map(FailedMover::state).toList()),
                     new Group(each.declared(), id, base.with(each.declared(), first), own.size(), Optional.empty()));
         }
@@ -179,6 +185,7 @@ final class Reduction {
             sample(flow, bases.keySet());
             flow /= STEP;
         }
+        probe(flow * STEP);
         flow = most * STEP;
         for (int i = 0; i < MOST_BEYOND && distinct.values().stream().anyMatch(this::failsAtMost); i++) {
             sample(flow, bases.keySet());
@@ -193,6 +200,21 @@ final class Reduction {
                 loads.put(id, new BankLoad(points));
             }
         });
+    }
+
+    /** Leaves out what another mover at the same flow gives another value: it does not follow from the flow. */
+    private void probe(double flow) {
+        Evaluation other = engine.evaluate(new Engine.Request(imposing(flow, OTHER), analyses, bases.keySet(), Engine.Request.TIME_LIMIT).briefly(wanted), watch);
+        if (other.cancelled()) {
+            throw new Cancelled();
+        }
+        asks = asks.stream().filter(ask -> bases.keySet().stream().allMatch(id -> {
+            List<BankLoad.Point> points = sampled.getOrDefault(id, List.of());
+            Optional<Figure> there = ask.worst(other.figures().stream().filter(figure -> figure.condition().equals(id) || figure.condition().isEmpty()).toList());
+            Optional<Figure> here = points.isEmpty() ? Optional.empty() : Optional.ofNullable(points.getLast().figures().get(ask));
+            return there.isPresent() == here.isPresent() && (here.isEmpty() || Math.abs(here.get().value() - there.get().value())
+                    <= SAME * Math.max(Math.abs(here.get().value()), Math.abs(ask.margin(here.get().value()))));
+        })).toList();
     }
 
     /** Whether all that more flow helps still holds at the smallest flow looked at. */
@@ -227,7 +249,7 @@ final class Reduction {
 
     /** Solves the design with a flow imposed, in some conditions. */
     private void sample(double flow, Set<String> conditions) {
-        Engine.Request request = new Engine.Request(imposing(flow), analyses, conditions, Engine.Request.TIME_LIMIT).briefly(wanted);
+        Engine.Request request = new Engine.Request(imposing(flow, 1), analyses, conditions, Engine.Request.TIME_LIMIT).briefly(wanted);
         Evaluation evaluation = engine.evaluate(request, watch);
         if (evaluation.cancelled()) {
             throw new Cancelled();
@@ -244,15 +266,16 @@ final class Reduction {
         }
     }
 
-    private Design imposing(double flow) {
+    /** The design with a mover that imposes a flow; by a factor weaker and faster for who wants another. */
+    private Design imposing(double flow, double other) {
         int columns = Math.max(1, Cases.positions(bank)); // as many positions as now, which timelines may speak of
         double each = flow / columns;
-        MoverCurve curve = new MoverCurve(Optional.of(Quantity.of(RATED)), Optional.empty(), Optional.empty(), Optional.empty(),
-                Quantities.of(each * (1 - WITHIN), each), Quantities.of(STIFF, 0), Optional.empty(), Optional.empty(),
+        MoverCurve curve = new MoverCurve(Optional.of(Quantity.of(RATED * other)), Optional.empty(), Optional.empty(), Optional.empty(),
+                Quantities.of(each * (1 - WITHIN), each), Quantities.of(STIFF / other, 0), Optional.empty(), Optional.empty(),
                 Value.Tree.EMPTY);
-        AirMover mover = new AirMover(IMPOSING, "", Optional.empty(), Optional.of(Quantity.of(1)), Optional.of(Quantity.of(1)),
-                Optional.empty(), Optional.empty(), Optional.of(Quantity.of(RATED)), Optional.empty(), List.of(curve), Value.Tree.EMPTY);
-        Value.Tree plain = Value.Tree.EMPTY.with("mover", new Value.Text(IMPOSING)).with("across", Value.Num.of(columns));
+        AirMover mover = new AirMover(imposing, "", Optional.empty(), Optional.of(Quantity.of(1)), Optional.of(Quantity.of(1)),
+                Optional.empty(), Optional.empty(), Optional.of(Quantity.of(RATED * other)), Optional.empty(), List.of(curve), Value.Tree.EMPTY);
+        Value.Tree plain = Value.Tree.EMPTY.with("mover", new Value.Text(imposing)).with("across", Value.Num.of(columns));
         List<Condition> conditions = bases.values().stream().map(base -> base.speed().isEmpty() ? base : base.withSpeed(Quantity.of(1))).toList();
         return Placement.of(design, bank.id(), mover, Arrangement.SINGLE, 1).withAirPath(design.airPath().withPassage(bank.withParameters(plain)))
                 .withConditions(conditions).withMission(List.of()).withRequirements(asks.stream()
@@ -267,6 +290,9 @@ final class Reduction {
             BankLoad load = new BankLoad(sampled.get(group.base()));
             List<BankLoad.Point> points = load.points();
             List<Ask> helped = helped(group, load);
+            if (helped.isEmpty()) {
+                return Optional.empty();
+            }
             int below = points.size() - 1;
             while (below >= 0 && holds(helped, points.get(below))) {
                 below--;

@@ -175,7 +175,7 @@ final class Scoring {
             double weight = weights.getOrDefault(criterion.id(), 0.0);
             Double value = values.get(criterion.id());
             if (weight > 0 && value != null) {
-                steps += weight * (Double.isInfinite(value) ? Double.NEGATIVE_INFINITY : criterion.steps(value));
+                steps += weight * (value == Double.NEGATIVE_INFINITY ? Double.NEGATIVE_INFINITY : criterion.steps(value));
             }
         }
         return steps / sum;

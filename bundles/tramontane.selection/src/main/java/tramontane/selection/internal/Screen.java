@@ -5,13 +5,16 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalInt;
 import java.util.function.DoubleUnaryOperator;
 import java.util.stream.IntStream;
 import tramontane.analysis.Cancelled;
+import tramontane.analysis.Cases;
 import tramontane.analysis.FlowLaw;
 import tramontane.analysis.PassageKind;
 import tramontane.analysis.SpeedLaw;
 import tramontane.model.AirMover;
+import tramontane.model.Bay;
 import tramontane.model.Condition;
 import tramontane.model.Design;
 import tramontane.model.FailedMover;
@@ -55,6 +58,10 @@ final class Screen {
     private static final double SAME_SPEED = 1e-6;
     /** How many times the largest flow of a bank falls short that is far too small. */
     private static final double FAR = 1.5;
+    /** Heat of a mover that is allowed for, over the largest that its curves state: at another speed it may be more. */
+    private static final double MOST_HEAT = 1.5;
+    /** Of air, J/(kg K). */
+    private static final double SPECIFIC_HEAT = 1005;
 
     private final Design design;
     private final Passage bank;
@@ -115,6 +122,20 @@ final class Screen {
         return loads.get(group);
     }
 
+    /**
+     * What is left of a flow needed behind a bank that blows into the equipment: heat of its movers makes the air behind them take more
+     * room, by its rise over its temperature, so that less is needed at the inlet. Nothing where it blows outside.
+     */
+    private double swelling(AirMover part, Passage passage, BankLoad load, double flow) {
+        if (passage.to().equals(Bay.OUTSIDE) || !(flow > 0)) {
+            return 1;
+        }
+        double watts = part.curves().stream().flatMap(curve -> curve.power().stream()).flatMap(powers -> powers.si().stream()).mapToDouble(Double::doubleValue)
+                .max().orElse(part.ratedPower().map(Quantity::si).orElse(0.0)) * Cases.positions(passage);
+        double rise = MOST_HEAT * watts / (load.density(flow) * SPECIFIC_HEAT * flow);
+        return 1 / (1 + rise / load.temperature(flow));
+    }
+
     /** A part in an arrangement, in one group of cases. */
     private final class Fitted {
 
@@ -145,7 +166,8 @@ final class Screen {
             this.values = values;
             this.condition = groups.get(group).condition();
             this.load = loads.get(group);
-            this.need = groups.get(group).need().orElseThrow().flow().orElse(load.points().getLast().flow());
+            double stated = groups.get(group).need().orElseThrow().flow().orElse(load.points().getLast().flow());
+            this.need = stated * swelling(part, passage, load, stated);
             this.density = load.density(need);
             this.viscosity = load.viscosity(need);
         }
@@ -328,12 +350,34 @@ final class Screen {
         return here.pressure(flow, full);
     }
 
-    /** By how much less pressure the air path would have to take at the flow needed, over what it takes; empty where nothing would do. */
-    OptionalDouble pressureToSpare(AirMover part, Arrangement arrangement, int group) {
-        double flow = groups.get(group).need().flatMap(need -> need.flow().stream().boxed().findFirst()).orElse(0.0);
-        double taken = loads.get(group).pressure(flow);
-        double given = flow > 0 ? pressure(part, arrangement, group, flow) : 0;
-        return given > 0 && given < taken ? OptionalDouble.of(1 - given / taken) : OptionalDouble.empty();
+    /** By how much less pressure the air path would have to take at the flows needed, over what it takes; empty where nothing would do. */
+    OptionalDouble pressureToSpare(AirMover part, Arrangement arrangement) {
+        double most = 0;
+        for (int group = 0; group < groups.size(); group++) {
+            double flow = groups.get(group).need().flatMap(need -> need.flow().stream().boxed().findFirst()).orElse(0.0);
+            if (flow > 0 && groups.get(group).failed() < arrangement.movers()) {
+                most = Math.max(most, 1 - pressure(part, arrangement, group, flow) / loads.get(group).pressure(flow));
+            }
+        }
+        return most > 0 && most < 1 ? OptionalDouble.of(most) : OptionalDouble.empty();
+    }
+
+    /** How many times its full speed would do in all groups of cases; infinite where no speed would, or more than is looked at. */
+    double speedNeeded(AirMover part, Arrangement arrangement) {
+        double most = 0;
+        for (int g = 0; g < groups.size(); g++) {
+            if (groups.get(g).need().orElseThrow().flow().isEmpty() || groups.get(g).failed() >= arrangement.movers()
+                    && groups.get(g).need().orElseThrow().flow().orElse(0) > 0) {
+                return Double.POSITIVE_INFINITY;
+            }
+            Fitted here = fitted(part, arrangement, g);
+            here.full = here.speed(1);
+            if (here.need > 0) {
+                here.turn(here.full);
+                most = Math.max(most, here.least(here.full) / here.full);
+            }
+        }
+        return most;
     }
 
     private Fitted fitted(AirMover part, Arrangement arrangement, int group) {
@@ -357,7 +401,7 @@ final class Screen {
             free = Math.max(free, curve.flow().si().get(last) / measured);
         }
         for (int g : whole) {
-            double need = groups.get(g).need().orElseThrow().flow().orElse(0);
+            double need = groups.get(g).need().orElseThrow().flow().orElse(0) * swelling(part, passage, loads.get(g), groups.get(g).need().orElseThrow().flow().orElse(0));
             if (need > 0) {
                 BankLoad load = loads.get(g);
                 SpeedLaw.Supply supply = new SpeedLaw.Supply(holding, passage, part, groups.get(g).condition(), groups.get(g).condition().speedSetting(),
@@ -390,6 +434,10 @@ final class Screen {
                 here.full = here.speed(1);
                 if (!(here.full > 0)) {
                     return Found.fault("does not turn in " + groups.get(g).declared());
+                }
+                OptionalInt last = groups.get(g).condition().failed().stream().flatMap(failed -> failed.position().stream()).mapToInt(Integer::intValue).max();
+                if (last.isPresent() && last.getAsInt() > arrangement.movers() && last.getAsInt() > groups.get(g).failed()) {
+                    return Found.fault("has no position " + last.getAsInt() + ", which fails in " + groups.get(g).declared());
                 }
                 if (here.need > 0 && groups.get(g).failed() >= arrangement.movers()) {
                     return new Found(false, Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY, g, 0, Double.NaN, Optional.empty());

@@ -40,7 +40,7 @@ final class ChoiceJson {
                     .name("exact").value(counts.exact()).name("meeting").value(counts.meeting()).endObject();
             json.name("needs").beginArray();
             for (Need need : selection.needs()) {
-                json.beginObject().name("condition").value(need.condition()).name("requirement").value(need.requirement().in(UnitSystem.SI));
+                json.beginObject().name("condition").value(need.condition()).name("requirement").value(need.requirement().in(UnitSystem.METRIC));
                 if (need.flow().isPresent()) {
                     json.name("flow").value(need.flow().getAsDouble());
                 }
@@ -78,13 +78,13 @@ final class ChoiceJson {
             rejected(json, "rejected", all ? selection.rejected() : List.of());
             json.name("why").beginArray();
             for (var sentence : selection.why()) {
-                json.value(sentence.in(UnitSystem.SI));
+                json.value(sentence.in(UnitSystem.METRIC));
             }
             json.endArray().name("findings").beginArray();
             for (Finding finding : selection.findings()) {
-                json.beginObject().name("severity").value(finding.severity().word()).name("message").value(finding.message().in(UnitSystem.SI))
+                json.beginObject().name("severity").value(finding.severity().word()).name("message").value(finding.message().in(UnitSystem.METRIC))
                         .name("place").value(finding.place()).name("condition").value(finding.condition())
-                        .name("remedy").value(finding.remedy().in(UnitSystem.SI)).name("source").value(finding.source()).endObject();
+                        .name("remedy").value(finding.remedy().in(UnitSystem.METRIC)).name("source").value(finding.source()).endObject();
             }
             json.endArray();
             problems(json, choice.problems());
@@ -157,12 +157,12 @@ final class ChoiceJson {
         for (Rejected each : all) {
             json.beginObject();
             named(json, each.part(), each.arrangement());
-            json.name("reason").value(each.reason().in(UnitSystem.SI));
+            json.name("reason").value(each.reason().in(UnitSystem.METRIC));
             if (each.speed().isPresent()) {
                 json.name("timesSpeed");
                 JsonDocument.number(json, each.speed().getAsDouble());
             }
-            json.name("exactly").value(each.exactly()).name("remedy").value(each.remedy().in(UnitSystem.SI)).endObject();
+            json.name("exactly").value(each.exactly()).name("remedy").value(each.remedy().in(UnitSystem.METRIC)).endObject();
         }
         json.endArray();
     }

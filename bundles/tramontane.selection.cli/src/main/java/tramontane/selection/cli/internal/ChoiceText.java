@@ -208,7 +208,7 @@ final class ChoiceText {
             say("* None is as good in everything and better in something: the Pareto set, " + selection.front().size() + " in all.");
         }
         if (selection.ranked().stream().anyMatch(candidate -> candidate.unknown() > 0)) {
-            say("Where a cell is empty, the part does not say; it comes behind those that do.");
+            say("Where a cell is empty, the part does not say, or prices it in another currency; it comes behind those that do.");
         }
         if (selection.ranked().stream().anyMatch(candidate -> !candidate.adjustable())) {
             say("A fixed speed is one that follows no setting.");

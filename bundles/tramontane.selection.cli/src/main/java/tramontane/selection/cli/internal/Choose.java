@@ -165,6 +165,10 @@ public final class Choose extends TerminalVerb {
         UnitSystem units = Options.units(given, format == Format.CSV ? UnitSystem.SI : UnitSystem.METRIC);
         boolean quiet = given.flag("--quiet");
         Catalogue catalogue = folders.read(given, engine);
+        if (catalogue.size() == 0) {
+            tellProblems(catalogue, console);
+            throw Ending.badInput("The catalogue holds no part, so there is nothing to choose from.");
+        }
         Optional<Asked> read = asked(given, catalogue, format, console);
         if (read.isEmpty()) {
             return ExitCode.BAD_INPUT;
@@ -244,11 +248,11 @@ public final class Choose extends TerminalVerb {
     private List<Problem> check(Design design, Syntax.Given given, Catalogue catalogue) {
         List<String> banks = design.airPath().banks().stream().map(Passage::id).toList();
         String bank = given.option(BANK).orElse(banks.size() == 1 ? banks.getFirst() : "");
-        if (!banks.contains(bank) || catalogue.size() == 0) {
+        if (!banks.contains(bank)) {
             return engine.check(design);
         }
         AirMover part = catalogue.part(0).withId(ANY_PART);
-        Design with = Placement.of(design, bank, part, Arrangement.SINGLE, 1);
+        Design with = Placement.roomy(design, bank, part);
         String place = "airMovers[" + (with.airMovers().size() - 1) + "]";
         return engine.check(with).stream().filter(problem -> !problem.place().startsWith(place)).toList();
     }
