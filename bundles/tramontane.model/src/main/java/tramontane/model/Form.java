@@ -37,6 +37,11 @@ public record Form(String name, String help, boolean open, List<Field> fields) {
 
     /** The field of that name. */
     public Optional<Field> field(String name) {
-        return fields.stream().filter(field -> field.name().equals(name)).findFirst();
+        for (Field field : fields) { // asked for every value that is read
+            if (field.name().equals(name)) {
+                return Optional.of(field);
+            }
+        }
+        return Optional.empty();
     }
 }

@@ -54,7 +54,7 @@ import tramontane.selection.Watch;
 final class CandidateSearch {
 
     /** How many are judged side by side; the same everywhere, so that as many are judged everywhere. */
-    private static final int WINDOW = 4;
+    private static final int WINDOW = 8;
     /** Parts that are looked at before the first of them are judged. */
     private static final int FIRST = 500;
     private static final int CHUNK = 2000;

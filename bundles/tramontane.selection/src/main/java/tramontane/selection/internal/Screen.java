@@ -415,8 +415,13 @@ final class Screen {
     }
 
     private double speed(SpeedLaw.Supply supply) {
-        return laws.stream().flatMap(each -> each.speed(supply).stream()).findFirst()
-                .orElseGet(() -> supply.mover().ratedSpeedSi().orElse(0.0) * supply.setting());
+        for (SpeedLaw law : laws) {
+            Optional<Double> speed = law.speed(supply);
+            if (speed.isPresent()) {
+                return speed.get();
+            }
+        }
+        return supply.mover().ratedSpeedSi().orElse(0.0) * supply.setting();
     }
 
     private Found look(AirMover part, Arrangement arrangement, Design holding, Passage passage, Values values) {
