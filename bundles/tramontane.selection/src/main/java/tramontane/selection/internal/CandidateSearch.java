@@ -318,7 +318,7 @@ final class CandidateSearch {
         if (part.width().isEmpty() || part.height().isEmpty() || part.depth().isEmpty() && task.space().depth().isPresent()) {
             return Sentence.of("it does not state the size of its frame, so that nothing tells whether it fits");
         }
-        List<Object> words = new ArrayList<>(List.of("its frame of ", length(part.width()), " × ", length(part.height())));
+        List<Object> words = new ArrayList<>(List.of("a frame of ", length(part.width()), " × ", length(part.height())));
         part.depth().ifPresent(depth -> words.addAll(List.of(" × ", length(part.depth()))));
         words.add(" does not fit into the room of ");
         words.add(task.space().width().<Object>map(si -> new Amount(si, QuantityKind.LENGTH)).orElse("any width"));
@@ -509,7 +509,7 @@ final class CandidateSearch {
 
     /** What would have to change for one that falls short. */
     private Sentence remedy(AirMover part, Arrangement arrangement, double speed) {
-        List<Object> words = new ArrayList<>(List.of("it would do at ", new Amount(speed, QuantityKind.FRACTION), " of its speed"));
+        List<Object> words = new ArrayList<>(List.of("it would do with ", new Amount(speed - 1, QuantityKind.FRACTION), " more speed"));
         OptionalDouble less = screen.pressureToSpare(part, arrangement);
         if (less.isPresent() && less.getAsDouble() <= MOST_LESS) {
             words.addAll(List.of(", or if the air path took ", new Amount(less.getAsDouble(), QuantityKind.FRACTION), " less pressure at the flow needed"));

@@ -97,8 +97,11 @@ final class ChoiceJson {
         named(json, candidate.part().id(), Optional.of(candidate.arrangement()));
         json.name("setting").value(candidate.setting()).name("adjustable").value(candidate.adjustable()).name("speed").value(candidate.speed());
         var merit = Merit.of(first, candidate);
+        json.name("merit");
         if (merit.isPresent()) {
-            json.name("merit").value(merit.getAsLong());
+            json.value(merit.getAsLong());
+        } else {
+            json.nullValue();
         }
         json.name("steps");
         JsonDocument.number(json, candidate.steps());

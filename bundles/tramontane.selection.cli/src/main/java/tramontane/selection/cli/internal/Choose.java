@@ -114,7 +114,7 @@ public final class Choose extends TerminalVerb {
                 .option("--movers", "NUMBER", "How many there may be in all.")
                 .options(WEIGHT, "NAME=NUMBER", "How much a criterion counts: power, noise, life, cost, size, mass, or the id of a figure. "
                         + "May be given several times; takes the place of all weights of the design. All six alike where none is given.")
-                .option("--lowest", "SHARE", "The lowest speed setting that is looked at; standard 20%.")
+                .option("--lowest", "SHARE", "The lowest speed setting that is looked at; standard one fifth.")
                 .option("--top", "NUMBER", "How many candidates are ranked; standard 20.")
                 .option("--misses", "NUMBER", "How many near misses are shown; standard 5.")
                 .flag("--certain", "What is required must hold at the edge of the bounds, too, where tolerances are stated: slower.")
