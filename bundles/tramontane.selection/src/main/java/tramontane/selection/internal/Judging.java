@@ -43,6 +43,8 @@ final class Judging {
     private static final int STEP = 1;
     /** Setting that full speed is compared with. */
     private static final int PROBE = 800;
+    /** Share of a limit within which a figure reads like it. */
+    private static final double CLOSE = 0.005;
 
     private final Engine engine;
     private final Design design;
@@ -304,6 +306,13 @@ final class Judging {
                 at + " where"));
         ask.ifPresent(each -> parts.addAll(each.limit().parts()));
         parts.add(" is required");
+        // where both read the same to three digits
+        ask.flatMap(each -> each.least().or(each::most)).filter(limit -> limit != 0).ifPresent(limit -> {
+            double off = Math.abs(ask.get().margin(figure.value()) / limit);
+            if (off > 0 && off < CLOSE) {
+                parts.addAll(List.of(", ", new Amount(off, QuantityKind.FRACTION), " off"));
+            }
+        });
         return Sentence.of(parts.toArray());
     }
 
