@@ -4,7 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.IntPredicate;
 import tramontane.catalogue.internal.FilterReader;
-import tramontane.catalogue.internal.FilterTest;
+import tramontane.catalogue.internal.PartQuestion;
 import tramontane.model.Problem;
 
 /**
@@ -26,9 +26,9 @@ import tramontane.model.Problem;
 public final class PartFilter {
 
     private final String text;
-    private final FilterTest test;
+    private final PartQuestion test;
 
-    private PartFilter(String text, FilterTest test) {
+    private PartFilter(String text, PartQuestion test) {
         this.text = text;
         this.test = test;
     }
@@ -69,8 +69,8 @@ public final class PartFilter {
         return test.on(values(catalogue));
     }
 
-    private static FilterTest.Values values(Catalogue catalogue) {
-        return new FilterTest.Values(catalogue.columns(), catalogue::column, catalogue::columnsWithin);
+    private static PartQuestion.Values values(Catalogue catalogue) {
+        return new PartQuestion.Values(catalogue.columns(), catalogue::column, catalogue::columnsWithin);
     }
 
     /** The text that it was read from. */

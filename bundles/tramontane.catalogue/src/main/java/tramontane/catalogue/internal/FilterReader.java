@@ -49,7 +49,7 @@ public final class FilterReader {
      * @param test    the test; empty where the text is none
      * @param problem what is wrong with it
      */
-    public record Result(Optional<FilterTest> test, Optional<Problem> problem) {
+    public record Result(Optional<PartQuestion> test, Optional<Problem> problem) {
     }
 
     /** A value as it was written: from where, what, and whether between quotation marks. */
@@ -84,51 +84,51 @@ public final class FilterReader {
         }
     }
 
-    private FilterTest whole() throws Wrong {
+    private PartQuestion whole() throws Wrong {
         space();
         if (at == text.length()) {
-            return new FilterTest.All(List.of());
+            return new PartQuestion.All(List.of());
         }
-        FilterTest test = any();
+        PartQuestion test = any();
         if (at < text.length()) {
             throw new Wrong(at, quote(text.charAt(at) == ')' ? ")" : rest()) + " follows a whole condition; expected and, or, or nothing more");
         }
         return test;
     }
 
-    private FilterTest any() throws Wrong {
-        List<FilterTest> tests = new ArrayList<>(List.of(all()));
+    private PartQuestion any() throws Wrong {
+        List<PartQuestion> tests = new ArrayList<>(List.of(all()));
         while (word("or")) {
             tests.add(all());
         }
-        return tests.size() == 1 ? tests.getFirst() : new FilterTest.Any(tests);
+        return tests.size() == 1 ? tests.getFirst() : new PartQuestion.Any(tests);
     }
 
-    private FilterTest all() throws Wrong {
-        List<FilterTest> tests = new ArrayList<>(List.of(one()));
+    private PartQuestion all() throws Wrong {
+        List<PartQuestion> tests = new ArrayList<>(List.of(one()));
         while (word("and")) {
             tests.add(one());
         }
-        return tests.size() == 1 ? tests.getFirst() : new FilterTest.All(tests);
+        return tests.size() == 1 ? tests.getFirst() : new PartQuestion.All(tests);
     }
 
-    private FilterTest one() throws Wrong {
+    private PartQuestion one() throws Wrong {
         if (++depth > DEEPEST) {
             throw new Wrong(at, "is nested too deep; expected at most " + DEEPEST + " levels");
         }
-        FilterTest test = simple();
+        PartQuestion test = simple();
         depth--;
         return test;
     }
 
-    private FilterTest simple() throws Wrong {
+    private PartQuestion simple() throws Wrong {
         if (word("not")) {
-            return new FilterTest.Not(one());
+            return new PartQuestion.Not(one());
         }
         if (at < text.length() && text.charAt(at) == '(') {
             int open = at++;
             space();
-            FilterTest test = any();
+            PartQuestion test = any();
             if (at == text.length() || text.charAt(at) != ')') {
                 throw new Wrong(at < text.length() ? at : open, "the parenthesis at character " + (open + 1)
                         + " is not closed; expected and, or, or a closing parenthesis");
@@ -143,7 +143,7 @@ public final class FilterReader {
             if (fields.apply(name).isEmpty() && names.get().stream().noneMatch(each -> within(each, name))) {
                 throw unknown(start, name);
             }
-            return new FilterTest.Has(fields.apply(name).map(Known::path).orElse(name), name);
+            return new PartQuestion.Has(fields.apply(name).map(Known::path).orElse(name), name);
         }
         int start = at;
         String name = name();
@@ -176,7 +176,7 @@ public final class FilterReader {
         return name;
     }
 
-    private FilterTest comparison(Known field, String name) throws Wrong {
+    private PartQuestion comparison(Known field, String name) throws Wrong {
         int start = at;
         while (at < text.length() && "=!<>~≤≥≠".indexOf(text.charAt(at)) >= 0) {
             at++;
@@ -187,13 +187,13 @@ public final class FilterReader {
             throw new Wrong(start, (start == text.length() ? "the text ends" : quote(rest()) + " stands here") + " behind " + name
                     + "; expected one of = != < <= > >= ~ in");
         }
-        FilterTest.Comparison comparison = switch (sign) {
-            case "=", "==" -> FilterTest.Comparison.EQUALS;
-            case "!=", "≠" -> FilterTest.Comparison.OTHER;
-            case "<" -> FilterTest.Comparison.LESS;
-            case "<=", "≤" -> FilterTest.Comparison.AT_MOST;
-            case ">" -> FilterTest.Comparison.MORE;
-            case ">=", "≥" -> FilterTest.Comparison.AT_LEAST;
+        PartQuestion.Comparison comparison = switch (sign) {
+            case "=", "==" -> PartQuestion.Comparison.EQUALS;
+            case "!=", "≠" -> PartQuestion.Comparison.OTHER;
+            case "<" -> PartQuestion.Comparison.LESS;
+            case "<=", "≤" -> PartQuestion.Comparison.AT_MOST;
+            case ">" -> PartQuestion.Comparison.MORE;
+            case ">=", "≥" -> PartQuestion.Comparison.AT_LEAST;
             case "~" -> null;
             default -> throw new Wrong(start, quote(sign) + " is no comparison; expected one of = != < <= > >= ~ in");
         };
@@ -202,18 +202,18 @@ public final class FilterReader {
                 throw new Wrong(start, name + " is a " + field.kind().get().name() + ", in which nothing can be contained; expected one of = "
                         + "!= < <= > >= in");
             }
-            return new FilterTest.Limit(field.path(), name, field.kind().get(), comparison, quantity(value(false), field.kind().get()));
+            return new PartQuestion.Limit(field.path(), name, field.kind().get(), comparison, quantity(value(false), field.kind().get()));
         }
         Written wished = value(false);
         return switch (comparison) {
-            case null -> new FilterTest.Contains(field.path(), name, wished.text());
-            case EQUALS -> new FilterTest.OneText(field.path(), name, List.of(wished.text()), false);
-            case OTHER -> new FilterTest.OneText(field.path(), name, List.of(wished.text()), true);
+            case null -> new PartQuestion.Contains(field.path(), name, wished.text());
+            case EQUALS -> new PartQuestion.OneText(field.path(), name, List.of(wished.text()), false);
+            case OTHER -> new PartQuestion.OneText(field.path(), name, List.of(wished.text()), true);
             default -> throw new Wrong(start, name + " is a text, which is neither less nor more; expected one of = != ~ in");
         };
     }
 
-    private FilterTest in(Known field, String name) throws Wrong {
+    private PartQuestion in(Known field, String name) throws Wrong {
         List<Written> wished = new ArrayList<>();
         wished.add(value(true));
         while (at < text.length() && text.charAt(at) == ',') {
@@ -222,7 +222,7 @@ public final class FilterReader {
             wished.add(value(true));
         }
         if (field.kind().isEmpty()) {
-            return new FilterTest.OneText(field.path(), name, wished.stream().map(Written::text).toList(), false);
+            return new PartQuestion.OneText(field.path(), name, wished.stream().map(Written::text).toList(), false);
         }
         QuantityKind kind = field.kind().get();
         Written first = wished.getFirst();
@@ -238,13 +238,13 @@ public final class FilterReader {
             if (least > most) {
                 throw new Wrong(first.at(), quote(first.text()) + " begins above its end; expected the smaller value first");
             }
-            return new FilterTest.Between(field.path(), name, kind, least, most);
+            return new PartQuestion.Between(field.path(), name, kind, least, most);
         }
         List<Double> numbers = new ArrayList<>();
         for (Written each : wished) {
             numbers.add(quantity(each, kind));
         }
-        return new FilterTest.OneNumber(field.path(), name, kind, numbers);
+        return new PartQuestion.OneNumber(field.path(), name, kind, numbers);
     }
 
     private static double quantity(Written written, QuantityKind kind) throws Wrong {

@@ -25,7 +25,7 @@ class ArchitectureTest {
     @Test
     void theStoreDoesNotKnowTheApiAboveIt() {
         classes().that().belongToAnyOf(Store.class, QuickReader.class, ThoroughReader.class, FileIndex.class, Node.class, FieldTree.class,
-                Columns.class, PartTrees.class, CurveFigures.class, FilterReader.class, FilterTest.class).should()
+                Columns.class, PartTrees.class, CurveFigures.class, FilterReader.class, PartQuestion.class).should()
                 .onlyDependOnClassesThat().resideInAnyPackage("java..", "tramontane.catalogue.internal", "tramontane.analysis",
                         "tramontane.model..", "tramontane.physics..").check(CATALOGUE);
     }

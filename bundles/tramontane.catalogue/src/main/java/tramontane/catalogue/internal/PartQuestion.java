@@ -13,7 +13,7 @@ import tramontane.physics.units.UnitSystem;
 import tramontane.physics.units.Units;
 
 /** What a filter asks of a part; holds no catalogue, so that one filter serves several. */
-public sealed interface FilterTest {
+public sealed interface PartQuestion {
 
     /** Two quantities that differ by less, over the larger, are equal: the same length in mm and in inches. */
     double EQUAL = 1e-9;
@@ -38,7 +38,7 @@ public sealed interface FilterTest {
     String wanted();
 
     /** What a part must not fulfil. */
-    record Not(FilterTest test) implements FilterTest {
+    record Not(PartQuestion test) implements PartQuestion {
 
         @Override
         public IntPredicate on(Values values) {
@@ -65,7 +65,7 @@ public sealed interface FilterTest {
     String is(Values values, int part);
 
     /** All of several tests. */
-    record All(List<FilterTest> tests) implements FilterTest {
+    record All(List<PartQuestion> tests) implements PartQuestion {
 
         public All {
             tests = List.copyOf(tests);
@@ -94,7 +94,7 @@ public sealed interface FilterTest {
     }
 
     /** One of several tests. */
-    record Any(List<FilterTest> tests) implements FilterTest {
+    record Any(List<PartQuestion> tests) implements PartQuestion {
 
         public Any {
             tests = List.copyOf(tests);
@@ -174,7 +174,7 @@ public sealed interface FilterTest {
      * @param comparison how it is compared
      * @param limit      the limit, SI
      */
-    record Limit(String path, String name, QuantityKind kind, Comparison comparison, double limit) implements FilterTest {
+    record Limit(String path, String name, QuantityKind kind, Comparison comparison, double limit) implements PartQuestion {
 
         @Override
         public IntPredicate on(Values values) {
@@ -194,7 +194,7 @@ public sealed interface FilterTest {
 
         /** So many digits that the value does not look like the limit. */
         private int digits(Values values, int part) {
-            double value = FilterTest.number(values, path, part);
+            double value = PartQuestion.number(values, path, part);
             int digits = 3;
             while (digits < 12 && value != limit && !Double.isNaN(value) && shown(value, kind, digits).equals(shown(limit, kind, digits))) {
                 digits++;
@@ -227,7 +227,7 @@ public sealed interface FilterTest {
      * @param least lower limit, SI
      * @param most  upper limit, SI
      */
-    record Between(String path, String name, QuantityKind kind, double least, double most) implements FilterTest {
+    record Between(String path, String name, QuantityKind kind, double least, double most) implements PartQuestion {
 
         @Override
         public IntPredicate on(Values values) {
@@ -247,7 +247,7 @@ public sealed interface FilterTest {
 
         @Override
         public String is(Values values, int part) {
-            double value = FilterTest.number(values, path, part);
+            double value = PartQuestion.number(values, path, part);
             double near = Math.abs(value - least) < Math.abs(value - most) ? least : most;
             return said(values, path, name, kind, part, new Limit(path, name, kind, Comparison.AT_MOST, near).digits(values, part));
         }
@@ -266,7 +266,7 @@ public sealed interface FilterTest {
      * @param kind   kind of quantity
      * @param wished the values, SI
      */
-    record OneNumber(String path, String name, QuantityKind kind, List<Double> wished) implements FilterTest {
+    record OneNumber(String path, String name, QuantityKind kind, List<Double> wished) implements PartQuestion {
 
         public OneNumber {
             wished = List.copyOf(wished);
@@ -307,7 +307,7 @@ public sealed interface FilterTest {
      * @param wished the texts
      * @param negate whether it is to be another one
      */
-    record OneText(String path, String name, List<String> wished, boolean negate) implements FilterTest {
+    record OneText(String path, String name, List<String> wished, boolean negate) implements PartQuestion {
 
         public OneText {
             wished = List.copyOf(wished);
@@ -363,7 +363,7 @@ public sealed interface FilterTest {
      * @param name   the field as it was written
      * @param wished what it is to contain
      */
-    record Contains(String path, String name, String wished) implements FilterTest {
+    record Contains(String path, String name, String wished) implements PartQuestion {
 
         @Override
         public IntPredicate on(Values values) {
@@ -414,7 +414,7 @@ public sealed interface FilterTest {
      * @param path path of the field or object
      * @param name as it was written
      */
-    record Has(String path, String name) implements FilterTest {
+    record Has(String path, String name) implements PartQuestion {
 
         @Override
         public IntPredicate on(Values values) {
