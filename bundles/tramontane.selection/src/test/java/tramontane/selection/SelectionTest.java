@@ -191,6 +191,8 @@ class SelectionTest {
 
     private static Watch hearing(List<String> found) {
         return new Watch() {
+            private double shown;
+
             @Override
             public boolean cancelled() {
                 return false;
@@ -198,7 +200,8 @@ class SelectionTest {
 
             @Override
             public void progress(double fraction, String message) {
-                assertTrue(fraction >= 0 && fraction <= 1);
+                assertTrue(fraction >= shown && fraction <= 1, fraction + " after " + shown);
+                shown = fraction;
             }
 
             @Override

@@ -77,6 +77,7 @@ final class CandidateSearch {
     private Judging judging;
     private Reduction reduction;
     private boolean asksNothing;
+    private double shown;
 
     /** A part in an arrangement that may do. */
     private static final class Prospect {
@@ -138,7 +139,7 @@ final class CandidateSearch {
     }
 
     private Selection run(PassageKind kind) {
-        watch.progress(0, "reading parts");
+        progress(0, "reading parts");
         Design design = Placement.roomy(task.design(), task.bank(), task.parts().getFirst());
         List<Problem> errors = engine.check(design).stream().filter(Problem::isError).toList();
         if (!errors.isEmpty() && errors.stream().allMatch(problem -> problem.place().startsWith("airMovers["))) {
@@ -182,7 +183,7 @@ final class CandidateSearch {
             return thread;
         });
         try {
-            watch.progress(0.01, "reducing the design");
+            progress(0.01, "reducing the design");
             asksNothing = asks.isEmpty();
             reduction = Reduction.of(engine, free, passage(), asks, most[0], new Silent(watch));
             screen = new Screen(free, passage(), kind, laws, reduction, task.lowest());
@@ -243,7 +244,7 @@ final class CandidateSearch {
                 judge(workers, prospects.stream().sorted(BEST_FIRST).limit(WINDOW).toList());
             }
             done = end;
-            watch.progress(0.05 + 0.35 * done / task.parts().size(), "looking at parts");
+            progress(0.05 + 0.35 * done / task.parts().size(), "looking at parts");
         }
         prospects.sort(BEST_FIRST);
         List<Candidate> ranked = rank(workers, prospects);
@@ -252,14 +253,20 @@ final class CandidateSearch {
         List<Candidate> listed = ranked.stream().map(candidate -> candidate.withFront(onFront.contains(name(candidate)))).toList();
         List<Passed> passed = prospects.stream().filter(prospect -> !judged.containsKey(prospect))
                 .map(prospect -> new Passed(prospect.part.id(), prospect.arrangement, prospect.found.setting())).toList();
-        watch.progress(0.95, "looking at what fails");
+        progress(0.95, "looking at what fails");
         List<Rejected> nearest = nearest(workers, prospects);
         judged.values().forEach(each -> each.rejected().ifPresent(rejected::add));
         int meeting = (int) judged.values().stream().filter(each -> each.candidate().isPresent()).count();
         Selection.Counts counts = new Selection.Counts(task.parts().size(), fitting, arranged, prospects.size(), judged.size(), meeting);
         List<Sentence> why = Explaining.of(screen, task.bank(), listed, allMeeting());
-        watch.progress(1, "");
+        progress(1, "");
         return new Selection(reduction.needs(), scoring.criteria(), listed, front, passed, rejected, nearest, counts, why, notes(), false);
+    }
+
+    /** How far it has come; what is turned down late does not count back. */
+    private void progress(double fraction, String message) {
+        shown = Math.max(shown, fraction);
+        watch.progress(shown, message);
     }
 
     private static List<Object> name(Candidate candidate) {
@@ -412,7 +419,7 @@ final class CandidateSearch {
                 List<Prospect> window = prospects.subList(next, Math.min(prospects.size(), next + WINDOW));
                 judge(workers, window);
                 next += window.size();
-                watch.progress(0.4 + 0.3 * Math.min(1, (double) best.size() / Math.max(1, task.listed())), "judging candidates");
+                progress(0.4 + 0.3 * Math.min(1, (double) best.size() / Math.max(1, task.listed())), "judging candidates");
                 continue;
             }
             // what the other analyses find may turn a listed one down; then the search goes on
@@ -448,7 +455,7 @@ final class CandidateSearch {
                 judge(workers, window);
                 confirm(workers, window);
                 window.clear();
-                watch.progress(0.7 + 0.25 * seen / prospects.size(), "looking for trade-offs");
+                progress(0.7 + 0.25 * seen / prospects.size(), "looking for trade-offs");
             }
         }
         List<Candidate> all = confirmed.stream().flatMap(prospect -> judged.get(prospect).candidate().stream()).sorted(Scoring.BEST_FIRST).toList();
