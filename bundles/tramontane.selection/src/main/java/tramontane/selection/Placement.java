@@ -7,6 +7,7 @@ import tramontane.model.AirMover;
 import tramontane.model.ControlLaw;
 import tramontane.model.Design;
 import tramontane.model.Passage;
+import tramontane.model.Problem;
 import tramontane.model.Value;
 
 /** Puts a part into a design. */
@@ -45,6 +46,26 @@ public final class Placement {
         int most = design.workingConditions().stream().flatMap(condition -> condition.failed().stream()).flatMap(failed -> failed.position().stream())
                 .mapToInt(Integer::intValue).max().orElse(1);
         return of(design, bank, part, new Arrangement(Math.max(1, most), 1, 1, false), 1);
+    }
+
+    /**
+     * Whether what is wrong with a design is due to the part in one of its banks and not to the design.
+     *
+     * @param problem what is wrong
+     * @param design  the design with the part
+     * @param bank    the bank
+     */
+    public static boolean isOfPart(Problem problem, Design design, String bank) {
+        List<Passage> passages = design.airPath().passages();
+        for (int i = 0; i < passages.size(); i++) {
+            if (passages.get(i).id().equals(bank)) {
+                String part = passages.get(i).parameters().get("mover").map(value -> value instanceof Value.Text(String id) ? id : "").orElse("");
+                List<String> ids = design.airMovers().stream().map(AirMover::id).toList();
+                return problem.place().startsWith("airMovers[" + ids.indexOf(part) + "]") || ids.contains(part)
+                        && problem.place().equals("airPath.passages[" + i + "].mover");
+            }
+        }
+        return false;
     }
 
     static Passage bank(Design design, String bank) {

@@ -21,6 +21,7 @@ import java.util.stream.Stream;
 import tramontane.analysis.Amount;
 import tramontane.analysis.Finding;
 import tramontane.analysis.OperatingPoint;
+import tramontane.analysis.Severity;
 import tramontane.analysis.SpeedLaw;
 import tramontane.model.AirMover;
 import tramontane.model.Bay;
@@ -62,6 +63,9 @@ final class BankFindings {
     private static final String TEST_STANDARD = "ISO 5801:2017; ANSI/AMCA 210";
     private static final String LIMITED = TEST_STANDARD + "; the limit is common practice";
     private static final String PRACTICE = "common practice";
+    private static final String DATA_SHEET = "data sheet of the part";
+    /** By how many kelvin a temperature may be off by rounding. */
+    private static final double ROUNDING = 1e-6;
     private static final String ASSUMED = "common practice; the values are assumed";
 
     private final AirflowReading reading;
@@ -104,7 +108,24 @@ final class BankFindings {
         return findings;
     }
 
+    /** The air that the movers work in against what their data sheet allows. */
+    private void temperature() {
+        bank.mover().datasheet().highestTemperature().map(Quantity::si).filter(highest -> point.temperature() > highest + ROUNDING).ifPresent(highest ->
+                findings.add(Finding.of(Severity.NOT_MET, bank.id(), "the movers of bank " + bank.id() + " work in air of ", temperature(point.temperature()),
+                        "; their data sheet allows ", temperature(highest), " at most").remedy("take a part for warmer air, or put it where the air is cooler")
+                        .source(DATA_SHEET)));
+        bank.mover().datasheet().lowestTemperature().map(Quantity::si).filter(lowest -> point.temperature() < lowest - ROUNDING).ifPresent(lowest ->
+                findings.add(Finding.of(Severity.NOT_MET, bank.id(), "the movers of bank " + bank.id() + " work in air of ", temperature(point.temperature()),
+                        "; their data sheet allows ", temperature(lowest), " at least").remedy("take a part for colder air, or let it rest until it is warmer")
+                        .source(DATA_SHEET)));
+    }
+
+    private static Amount temperature(double kelvin) {
+        return new Amount(kelvin, QuantityKind.TEMPERATURE);
+    }
+
     private void all() {
+        temperature();
         if (!(speed > 0)) {
             caution("give it a speed setting", "", "bank " + bank.id() + " stands still: its speed is zero");
         } else if (bank.failed().size() < bank.positions()) {

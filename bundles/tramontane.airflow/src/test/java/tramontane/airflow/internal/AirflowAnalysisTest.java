@@ -13,6 +13,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import tramontane.physics.units.UnitSystem;
+import tramontane.model.FormReader;
 import tramontane.analysis.Figure;
 import tramontane.analysis.Finding;
 import tramontane.analysis.OperatingPoint;
@@ -662,5 +664,18 @@ class AirflowAnalysisTest {
                 "airflow.bank.flowAtMorePressure", "airflow.gap.share", "airflow.passage.flow", "airflow.passage.drop",
                 "airflow.bay.pressure", "airflow.total.flow", "airflow.air.density", "airflow.air.rise", "airflow.flow.needed",
                 "airflow.pressure.available"), declared);
+    }
+
+    @ParameterizedTest
+    @CsvSource({"50, 1, 40.0 °C at most", "-30, 1, -10.0 °C at least", "20, 0, ''"})
+    void moversInAirThatTheirDataSheetDoesNotAllowAreNotMet(double celsius, int findings, String says) {
+        AirMover part = AirMover.from(FormReader.read(AirMover.FORM, Cases.mover().tree().with("lowestTemperature", new Value.Text("-10 °C"))
+                .with("highestTemperature", new Value.Text("40 °C")), "", new ArrayList<>()));
+        Design design = Cases.design(part, List.of("box"), Cases.square("vent", "outside", "box", 1e4), Cases.bank("fans", "box", "outside"));
+        Condition condition = new Condition("outdoors", Optional.of(Quantity.of(273.15 + celsius)), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(),
+                Map.of(), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), List.of(), Value.Tree.EMPTY);
+        List<Finding> found = Cases.run(design, condition).findings().stream().filter(finding -> finding.severity() == Severity.NOT_MET).toList();
+        assertEquals(findings, found.size(), found::toString);
+        assertTrue(found.stream().allMatch(finding -> finding.message().in(UnitSystem.METRIC).endsWith("allows " + says)), found::toString);
     }
 }

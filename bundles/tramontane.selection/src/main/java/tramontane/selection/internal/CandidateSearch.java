@@ -18,6 +18,7 @@ import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import tramontane.analysis.Amount;
 import tramontane.analysis.Cancelled;
@@ -141,10 +142,8 @@ final class CandidateSearch {
     private Selection run(PassageKind kind) {
         progress(0, "reading parts");
         Design design = Placement.roomy(task.design(), task.bank(), task.parts().getFirst());
-        List<Problem> errors = engine.check(design).stream().filter(Problem::isError).toList();
-        if (!errors.isEmpty() && errors.stream().allMatch(problem -> problem.place().startsWith("airMovers["))) {
-            errors = List.of(); // the first part is to blame, not the design
-        }
+        List<Problem> errors = engine.check(design).stream().filter(Problem::isError)
+                .filter(problem -> !Placement.isOfPart(problem, design, task.bank())).toList(); // another part may be better
         if (!errors.isEmpty()) {
             return nothing(errors.stream().map(problem -> Finding.error("", problem.sentence()).remedy("correct the design")).toArray(Finding[]::new));
         }
@@ -260,7 +259,7 @@ final class CandidateSearch {
         Selection.Counts counts = new Selection.Counts(task.parts().size(), fitting, arranged, prospects.size(), judged.size(), meeting);
         List<Sentence> why = Explaining.of(screen, task.bank(), listed, allMeeting());
         progress(1, "");
-        return new Selection(reduction.needs(), scoring.criteria(), listed, front, passed, rejected, nearest, counts, why, notes(), false);
+        return new Selection(reduction.needs(), scoring.criteria(), listed, front, passed, rejected, nearest, counts, why, notes(listed), false);
     }
 
     /** How far it has come; what is turned down late does not count back. */
@@ -506,7 +505,7 @@ final class CandidateSearch {
             AirMover part = byId.get(miss.part());
             Optional<Judging.Judged> exact = miss.exact().or(() -> judging.atFull(part, miss.arrangement()));
             return exact.flatMap(answer -> answer.rejected().map(each -> {
-                double speed = answer.slow() ? screen.speedNeeded(part, miss.arrangement()) : Double.POSITIVE_INFINITY;
+                double speed = answer.slow() && reduction.isComplete() ? screen.speedNeeded(part, miss.arrangement()) : Double.POSITIVE_INFINITY;
                 boolean would = speed > 1 && !Double.isInfinite(speed);
                 return new Rejected(each.part(), each.arrangement(), each.reason(), would ? OptionalDouble.of(speed) : OptionalDouble.empty(), true,
                         would ? remedy(part, miss.arrangement(), speed) : each.remedy());
@@ -524,19 +523,27 @@ final class CandidateSearch {
         return Sentence.of(words.toArray());
     }
 
-    private List<Finding> notes() {
+    private List<Finding> notes(List<Candidate> listed) {
         List<Finding> notes = new ArrayList<>();
         if (task.design().controlLaws().stream().anyMatch(law -> law.banks().contains(task.bank()))) {
             notes.add(Finding.note(task.bank(), "control laws of the bank are left out: candidates run at one speed, the lowest that is enough in every condition")
                     .remedy("give the one that is chosen a control law again"));
         }
         if (screen.groups().size() < reduction.groups().size()) {
-            notes.add(Finding.note(task.bank(), (reduction.groups().size() - screen.groups().size()) + " of " + reduction.groups().size()
-                    + " kinds of case cannot be told from the flow alone; they are judged exactly only"));
+            String where = reduction.groups().stream().filter(group -> group.need().isEmpty()).map(Reduction.Group::declared).distinct()
+                    .collect(Collectors.joining(", "));
+            notes.add(Finding.note(task.bank(), "what " + where + (where.contains(",") ? " need" : " needs")
+                    + " does not follow from the flow of the bank alone, so nothing is turned down for it beforehand; it is judged exactly"));
         }
         if (asksNothing) {
             notes.add(Finding.caution("", "nothing asks for a flow: any mover does, at the lowest speed that is looked at")
                     .remedy("require a flow, an air temperature or limits of heat sources"));
+        }
+        List<String> silent = task.certain() ? listed.stream().map(Candidate::part).filter(part -> part.curves().stream().noneMatch(curve -> curve.tolerance().isPresent()))
+                .map(AirMover::id).distinct().toList() : List.of();
+        if (!silent.isEmpty()) {
+            notes.add(Finding.caution(task.bank(), String.join(", ", silent) + (silent.size() == 1 ? " states" : " state")
+                    + " no tolerance of pressure, and so may look better beside those that do").remedy("state the tolerance of their curves; 5 to 15 % is usual"));
         }
         return notes;
     }

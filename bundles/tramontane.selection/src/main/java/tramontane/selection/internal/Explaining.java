@@ -25,6 +25,8 @@ final class Explaining {
      */
     static final double CENTRIFUGAL_BELOW = 1.8;
     static final double AXIAL_ABOVE = 2.4;
+    /** Beyond this even axial ones are far from their best. */
+    static final double AXIAL_UPTO = 8;
     /** Differences smaller than this are none. */
     private static final double SAME = 0.02;
     /** Share of the pressure at no flow that counts as no pressure. */
@@ -57,12 +59,14 @@ final class Explaining {
 
     private List<Sentence> of(Candidate first) {
         List<Sentence> all = new ArrayList<>();
-        OptionalInt group = decides(first, false);
-        group.ifPresent(g -> {
-            Need need = screen.groups().get(g).need().orElseThrow();
-            all.add(Sentence.of(first.words() + " comes first, at ", new Amount(first.setting(), QuantityKind.FRACTION), " of its speed; "
-                    + need.condition() + " decides, which asks for ", new Amount(need.flow().orElseThrow(), QuantityKind.FLOW), " at ",
-                    new Amount(need.pressure().orElseThrow(), QuantityKind.PRESSURE), ": ", need.requirement()));
+        first.tightest().flatMap(verdict -> verdict.figure().flatMap(figure -> Ask.of(verdict.requirement(), figure.kind()))).ifPresent(ask -> {
+            String condition = first.tightest().orElseThrow().condition();
+            List<Object> words = new ArrayList<>(List.of(first.words() + " comes first, at ", new Amount(first.setting(), QuantityKind.FRACTION),
+                    " of its speed; " + (condition.isEmpty() ? "" : condition + " ") + "decides: ", ask.words()));
+            screen.groups().stream().filter(group -> group.declared().equals(condition)).flatMap(group -> group.need().stream())
+                    .filter(need -> need.flow().orElse(0) > 0).findFirst().ifPresent(need -> words.addAll(List.of(", which takes ",
+                    new Amount(need.flow().getAsDouble(), QuantityKind.FLOW), " at ", new Amount(need.pressure().orElseThrow(), QuantityKind.PRESSURE))));
+            all.add(Sentence.of(words.toArray()));
         });
         OptionalInt healthy = decides(first, true);
         if (healthy.isPresent()) {
@@ -97,14 +101,15 @@ final class Explaining {
         double flow = point.get().flow() / first.arrangement().columns();
         double pressure = point.get().pressure() / first.arrangement().series();
         double specific = specificSpeed(point.get().speed(), flow, pressure, point.get().density());
-        String suits = specific < CENTRIFUGAL_BELOW ? "centrifugal rotors are at their best" : specific > AXIAL_ABOVE
+        String suits = specific > AXIAL_UPTO ? "no rotor is at its best: it works near free delivery, and a larger, slower one would take less power"
+                : specific < CENTRIFUGAL_BELOW ? "centrifugal rotors are at their best" : specific > AXIAL_ABOVE
                 ? "axial rotors are at their best" : "mixed-flow rotors, between axial and centrifugal ones, are at their best";
         String type = first.part().type().get();
-        boolean asExpected = suits.startsWith(type);
+        boolean asExpected = suits.startsWith(type) || specific > AXIAL_UPTO;
         return Optional.of(Sentence.of("in " + condition + " each of its movers then carries ", new Amount(flow, QuantityKind.FLOW), " against ",
                 new Amount(pressure, QuantityKind.PRESSURE), " at ", new Amount(point.get().speed(), QuantityKind.ROTATIONAL_SPEED), ", a specific speed of ",
                 new Amount(specific, QuantityKind.NUMBER), ", where " + suits + (asExpected ? "" : "; that this " + type + " one comes first is "
-                + "due to what else counts") + " (centrifugal below about 1.8, axial above about 2.4; Cordier's line of best machines, from memory)"));
+                + "due to what else counts") + " (centrifugal below about 1.8, axial from about 2.4 to 8; Cordier's line of best machines, from memory)"));
     }
 
     /** Specific speed ω √Q/(Δp/ρ)^(3/4), dimensionless; static pressure. */

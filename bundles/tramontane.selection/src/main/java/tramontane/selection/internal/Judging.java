@@ -302,13 +302,17 @@ final class Judging {
     private static Sentence sentence(Optional<Ask> ask, Figure figure, String at) {
         String place = figure.place().isEmpty() ? "" : " at " + figure.place();
         String where = figure.condition().isEmpty() ? "" : " in " + figure.condition();
-        List<Object> parts = new ArrayList<>(List.of(figure.kind().label() + place + where + " is ", new Amount(figure.value(), figure.kind().quantity()),
-                at + " where"));
+        // where the figure itself would do, the edge of its bounds does not
+        boolean bound = ask.filter(each -> each.margin(figure.value()) >= 0 && edge(each, figure) < 0).isPresent();
+        double value = !bound ? figure.value() : ask.get().margin(figure.upper().orElse(figure.value())) < 0 ? figure.upper().getAsDouble()
+                : figure.lower().orElse(figure.value());
+        List<Object> parts = new ArrayList<>(List.of(figure.kind().label() + place + where + (bound ? " may be " : " is "),
+                new Amount(value, figure.kind().quantity()), at + " where"));
         ask.ifPresent(each -> parts.addAll(each.limit().parts()));
         parts.add(" is required");
         // where both read the same to three digits
         ask.flatMap(each -> each.least().or(each::most)).filter(limit -> limit != 0).ifPresent(limit -> {
-            double off = Math.abs(ask.get().margin(figure.value()) / limit);
+            double off = Math.abs(ask.get().margin(value) / limit);
             if (off > 0 && off < CLOSE) {
                 parts.addAll(List.of(", ", new Amount(off, QuantityKind.FRACTION), " off"));
             }

@@ -78,6 +78,7 @@ final class Reduction {
     private final Engine.Watch watch;
     private final Set<String> wanted;
     private final String imposing;
+    private int asked;
     /** The conditions without failed movers of the bank, by id of their own. */
     private final Map<String, Condition> bases = new LinkedHashMap<>();
     private final Map<String, List<BankLoad.Point>> sampled = new HashMap<>();
@@ -133,8 +134,14 @@ final class Reduction {
         engine.analyses().stream().filter(analysis -> analysis.figures().stream().anyMatch(figure -> following.stream()
                 .anyMatch(ask -> ask.kind().id().equals(figure.id())))).forEach(analysis -> ids.add(analysis.id()));
         Reduction reduction = new Reduction(engine, design, bank, following, ids, watch);
+        reduction.asked = asks.size();
         reduction.run(most);
         return reduction;
+    }
+
+    /** Whether all that is required of flow and temperature follows from the flow, in all cases. */
+    boolean isComplete() {
+        return asks.size() == asked && groups.stream().allMatch(group -> group.need().isPresent());
     }
 
     /** The groups of cases. */

@@ -253,8 +253,7 @@ public final class Choose extends TerminalVerb {
         }
         AirMover part = catalogue.part(0).withId(ANY_PART);
         Design with = Placement.roomy(design, bank, part);
-        String place = "airMovers[" + (with.airMovers().size() - 1) + "]";
-        return engine.check(with).stream().filter(problem -> !problem.place().startsWith(place)).toList();
+        return engine.check(with).stream().filter(problem -> !Placement.isOfPart(problem, with, bank)).toList();
     }
 
     private static Condition condition(Syntax.Given given) throws Ending {
