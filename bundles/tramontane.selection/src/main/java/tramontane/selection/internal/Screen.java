@@ -377,7 +377,7 @@ final class Screen {
                 most = Math.max(most, here.least(here.full) / here.full);
             }
         }
-        return most;
+        return most * (1 + FLOW); // needs are found a little low
     }
 
     private Fitted fitted(AirMover part, Arrangement arrangement, int group) {
