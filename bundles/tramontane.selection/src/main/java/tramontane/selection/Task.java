@@ -13,7 +13,7 @@ import tramontane.model.Design;
  *
  * @param design  the design; its bank need not hold a part yet
  * @param bank    the id of the bank that a part is chosen for
- * @param parts   the parts to choose from, with ids that differ; read once, each when it is its turn, so that a list that makes
+ * @param parts   the parts to choose from, with ids that differ; each is asked for once, from several threads, so that a list that makes
  *                them when asked will do
  * @param space   the room for them
  * @param weights of criteria, by {@link Criterion#id}, not negative; one without a weight does not count in the ranking

@@ -131,7 +131,11 @@ final class CandidateSearch {
         if (task.parts().isEmpty()) {
             return nothing(Finding.error("", "there are no parts to choose from").remedy("widen the filter, or name another catalogue"));
         }
-        return run(kind);
+        try {
+            return run(kind);
+        } catch (Cancelled e) {
+            return cancelled();
+        }
     }
 
     private Passage passage() {
@@ -149,8 +153,9 @@ final class CandidateSearch {
         }
         Map<String, Integer> currencies = new TreeMap<>();
         double[] most = {0};
-        for (int i = 0; i < task.parts().size(); i++) {
-            AirMover part = task.parts().get(i);
+        List<AirMover> made = made();
+        for (int i = 0; i < made.size(); i++) {
+            AirMover part = made.get(i);
             parts.put(i, part);
             part.datasheet().price().flatMap(price -> part.datasheet().currency()).ifPresent(currency -> currencies.merge(currency, 1, Integer::sum));
             List<Arrangement> arrangements = task.space().arrangements(part);
@@ -176,7 +181,7 @@ final class CandidateSearch {
         List<Ask> asks = Judgement.requirements(free, known).stream().flatMap(requirement -> known.stream()
                 .filter(figure -> figure.id().equals(requirement.figure()) && Ask.isFlowOrThermal(figure.id())).limit(1)
                 .flatMap(figure -> Ask.sides(requirement, figure).stream())).toList();
-        ExecutorService workers = Executors.newFixedThreadPool(Math.min(WINDOW, Math.max(2, Runtime.getRuntime().availableProcessors())), work -> {
+        ExecutorService workers = Executors.newFixedThreadPool(Math.min(WINDOW, 2 * Runtime.getRuntime().availableProcessors()), work -> {
             Thread thread = new Thread(work, "tramontane choice");
             thread.setDaemon(true);
             return thread;
@@ -194,11 +199,19 @@ final class CandidateSearch {
             judging = new Judging(engine, task.design(), task.bank(), asks, analyses, task.design().workingConditions().stream().map(Condition::id).toList(),
                     scoring, wanted, task.lowest(), task.certain(), watch);
             return choose(workers);
-        } catch (Cancelled e) {
-            return cancelled();
         } finally {
             workers.shutdownNow();
         }
+    }
+
+    /** The parts, made side by side, as a list that makes them when asked is slow at. */
+    private List<AirMover> made() {
+        AirMover[] made = new AirMover[task.parts().size()];
+        IntStream.range(0, made.length).parallel().forEach(i -> made[i] = watch.cancelled() ? null : task.parts().get(i));
+        if (watch.cancelled()) {
+            throw new Cancelled();
+        }
+        return Arrays.asList(made);
     }
 
     /** Free delivery at twice the rated speed: more than it can give. */
