@@ -13,7 +13,6 @@ import tramontane.physics.units.QuantityKind;
 import tramontane.selection.Arrangement;
 import tramontane.selection.Candidate;
 import tramontane.selection.Criterion;
-import tramontane.selection.Need;
 
 /** Says in words why candidates win: what decides, which kind of rotor suits it, side by side or one behind another. */
 final class Explaining {

@@ -18,7 +18,6 @@ import tramontane.analysis.Figure;
 import tramontane.analysis.FigureKind;
 import tramontane.analysis.Finding;
 import tramontane.model.AirMover;
-import tramontane.model.Quantity;
 import tramontane.physics.units.QuantityKind;
 import tramontane.selection.Arrangement;
 import tramontane.selection.Candidate;
@@ -215,9 +214,5 @@ final class Scoring {
     static Optional<String> currency(Map<String, Integer> counts) {
         return counts.entrySet().stream().max(Map.Entry.<String, Integer>comparingByValue().thenComparing(Map.Entry.<String, Integer>comparingByKey().reversed()))
                 .map(Map.Entry::getKey);
-    }
-
-    static Optional<Double> si(Optional<Quantity> quantity) {
-        return quantity.map(Quantity::si);
     }
 }

@@ -337,11 +337,6 @@ final class Screen {
         return here.flow(here.speed(1));
     }
 
-    /** Full speed in a group of cases, rad/s. */
-    double fullSpeed(AirMover part, int group) {
-        return fitted(part, Arrangement.SINGLE, group).speed(1);
-    }
-
     /** Pressure at full speed in a group of cases and a flow, Pa. */
     double pressure(AirMover part, Arrangement arrangement, int group, double flow) {
         Fitted here = fitted(part, arrangement, group);

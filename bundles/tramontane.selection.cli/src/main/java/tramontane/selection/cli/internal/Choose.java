@@ -48,7 +48,6 @@ import tramontane.physics.units.QuantityKind;
 import tramontane.physics.units.UnitException;
 import tramontane.physics.units.UnitSystem;
 import tramontane.physics.units.Units;
-import tramontane.selection.Arrangement;
 import tramontane.selection.Candidate;
 import tramontane.selection.Criterion;
 import tramontane.selection.Duty;
