@@ -35,7 +35,8 @@ import tramontane.selection.Placement;
  *
  * <p>For each group of cases the bank's own flow law, with so many of its movers failed, must give at the flow needed the pressure
  * that the rest takes there. Speeds between are found by the fan laws along that one point; for parts with several curves, from the
- * curve at the speed found so far. What it says is a bound: a part that it turns down by more than {@link #SLACK} of its speed
+ * curve at the speed found so far. Behind a bank that blows into the equipment the air takes more room by the heat of its movers, so
+ * that less is needed at the inlet. What it says is a bound: a part that it turns down by more than {@link #SLACK} of its speed
  * fails, and the setting that it gives is no higher than the one that is found exactly.
  */
 final class Screen {
@@ -93,7 +94,6 @@ final class Screen {
         Found(boolean passes, double setting, double likely, int group, double reached, double power, Optional<String> fault) {
             this(passes, setting, likely, group, reached, power, fault, false);
         }
-
 
         static Found fault(String why) {
             return new Found(false, Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY, -1, 0, Double.NaN, Optional.of(why));
