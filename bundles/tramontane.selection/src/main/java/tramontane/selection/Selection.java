@@ -34,6 +34,11 @@ public record Selection(List<Need> needs, List<Criterion> criteria, List<Candida
         findings = List.copyOf(findings);
     }
 
+    /** The same with others that do not do, such as parts that were not asked about. */
+    public Selection withRejected(List<Rejected> changed) {
+        return new Selection(needs, criteria, ranked, front, passed, changed, nearest, counts, why, findings, cancelled);
+    }
+
     /**
      * How many of what.
      *

@@ -9,7 +9,10 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.osgi.framework.BundleContext;
 import org.osgi.service.component.annotations.Activate;
 import org.osgi.service.component.annotations.Component;
@@ -17,6 +20,7 @@ import org.osgi.service.component.annotations.Reference;
 import tramontane.analysis.Cancelled;
 import tramontane.analysis.Engine;
 import tramontane.analysis.FigureKind;
+import tramontane.analysis.Sentence;
 import tramontane.analysis.Severity;
 import tramontane.analysis.Table;
 import tramontane.catalogue.Catalogue;
@@ -29,8 +33,8 @@ import tramontane.cli.terminal.DesignSource;
 import tramontane.cli.terminal.Ending;
 import tramontane.cli.terminal.Installation;
 import tramontane.cli.terminal.Messages;
-import tramontane.cli.terminal.Options;
 import tramontane.cli.terminal.Options.Format;
+import tramontane.cli.terminal.Options;
 import tramontane.cli.terminal.QuietWatch;
 import tramontane.cli.terminal.Syntax;
 import tramontane.cli.terminal.TerminalVerb;
@@ -52,6 +56,7 @@ import tramontane.selection.Candidate;
 import tramontane.selection.Criterion;
 import tramontane.selection.Duty;
 import tramontane.selection.Placement;
+import tramontane.selection.Rejected;
 import tramontane.selection.Selection;
 import tramontane.selection.Selector;
 import tramontane.selection.Task;
@@ -119,7 +124,7 @@ public final class Choose extends TerminalVerb {
                 .flag("--certain", "What is required must hold at the edge of the bounds, too, where tolerances are stated: slower.")
                 .flag("--exactly", "Solve every candidate exactly, whatever the reduced design says of it: slow.")
                 .option(COMPARE, "RANKS", "Set these candidates side by side: 1,3,5.")
-                .flag("--rejected", "List everything that fails, each with its reason.")
+                .flag("--rejected", "List everything that fails, each with its reason, parts that the filter leaves out as well.")
                 .option(PUT, "RANK", "Put this candidate into the design and write it to --output FILE or --in-place.")
                 .option(OUTPUT, "FILE", "With --put: the file to write the design to.")
                 .flag(IN_PLACE, "With --put: write into the design file itself.")
@@ -195,7 +200,8 @@ public final class Choose extends TerminalVerb {
         if (selection.cancelled() || console.watch().cancelled()) {
             throw new Cancelled();
         }
-        Choice choice = new Choice(asked.file(), task, selection, catalogue.size(), given.flag(CatalogueFolders.ENDED),
+        Selection told = wanted.all() ? selection.withRejected(Stream.concat(leftOut(catalogue, filter), selection.rejected().stream()).toList()) : selection;
+        Choice choice = new Choice(asked.file(), task, told, catalogue.size(), given.flag(CatalogueFolders.ENDED),
                 asked.path().filter(path -> !isSample(path)).isPresent(), asked.problems());
         print(choice, wanted, asked.sentences(), console);
         if (wanted.put().isPresent()) {
@@ -205,6 +211,12 @@ public final class Choose extends TerminalVerb {
             return ExitCode.NOT_COMPUTED;
         }
         return selection.ranked().isEmpty() ? ExitCode.NOT_MET : ExitCode.FINE;
+    }
+
+    /** The parts that the filter leaves out, each with its reason. */
+    private static Stream<Rejected> leftOut(Catalogue catalogue, PartFilter filter) {
+        return IntStream.range(0, catalogue.size()).boxed().flatMap(part -> filter.why(part, catalogue).map(why -> new Rejected(catalogue.id(part),
+                Optional.empty(), Sentence.of("the filter leaves it out: " + why), OptionalDouble.empty(), true, Sentence.EMPTY)).stream());
     }
 
     /** The design of a file, or of a duty; empty where its mistakes have been told. */
