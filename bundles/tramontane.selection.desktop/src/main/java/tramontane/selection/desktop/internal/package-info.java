@@ -1,0 +1,2 @@
+/** What stands behind the bundle's services. */
+package tramontane.selection.desktop.internal;
