@@ -1,0 +1,118 @@
+package tramontane.desktop;
+
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Stream;
+import tramontane.analysis.Engine;
+import tramontane.analysis.Evaluation;
+import tramontane.analysis.Figure;
+import tramontane.analysis.Finding;
+import tramontane.analysis.Severity;
+import tramontane.analysis.Verdict;
+
+/**
+ * What is known of the design in front: what was computed of it as it is now, and for the rest what was known of it before, marked as
+ * stale.
+ *
+ * @param now     what was computed of the design as it is; may be part of all only; empty while nothing was
+ * @param before  the last complete evaluation of an earlier state; empty where there was none, or where it is no longer needed
+ * @param running whether more is being computed
+ */
+public record Results(Optional<Evaluation> now, Optional<Evaluation> before, boolean running) {
+
+    /** Nothing known. */
+    public static final Results NONE = new Results(Optional.empty(), Optional.empty(), false);
+
+    /**
+     * Something known.
+     *
+     * @param value what
+     * @param stale whether it belongs to an earlier state of the design
+     * @param <T>   a figure, a finding, a verdict, or typed data
+     */
+    public record Known<T>(T value, boolean stale) {
+    }
+
+    /** The cases that were computed, in the order of the conditions; those of the design as it is, if known. */
+    public List<Engine.Case> cases() {
+        return now.or(() -> before).map(Evaluation::cases).orElse(List.of());
+    }
+
+    /** Whether nothing shown belongs to an earlier state of the design. */
+    public boolean complete() {
+        return now.isPresent() && before.isEmpty();
+    }
+
+    /** All figures, the stale ones last. */
+    public List<Known<Figure>> figures() {
+        return all(Evaluation::figures, figure -> List.of(figure.kind().id(), figure.place(), figure.condition()));
+    }
+
+    /** One figure. */
+    public Optional<Known<Figure>> figure(FigureKey key) {
+        return first(evaluation -> evaluation.figures().stream().filter(figure -> FigureKey.of(figure).equals(key)).findFirst());
+    }
+
+    /** One figure by id, place and case. */
+    public Optional<Known<Figure>> figure(String id, String place, String caseId) {
+        return figure(new FigureKey(id, place, caseId));
+    }
+
+    /**
+     * The data of one type in a case, for drawing what figures do not say.
+     *
+     * @param type   the type
+     * @param caseId the case's id; empty for data of the design as a whole
+     * @param <T>    the type
+     */
+    public <T> Optional<Known<T>> data(Class<T> type, String caseId) {
+        return first(evaluation -> evaluation.data(type, caseId));
+    }
+
+    /** All findings; an earlier state's only where their analysis has not been run again. */
+    public List<Known<Finding>> findings() {
+        if (now.isEmpty() || before.isEmpty()) {
+            return all(Evaluation::findings, finding -> finding);
+        }
+        Set<List<String>> again = new HashSet<>();
+        now.get().outcomes().forEach(outcome -> again.add(List.of(outcome.analysis(), outcome.condition())));
+        List<Known<Finding>> all = new ArrayList<>();
+        now.get().findings().forEach(finding -> all.add(new Known<>(finding, false)));
+        Set<Finding> said = new HashSet<>(now.get().findings());
+        before.get().outcomes().stream().filter(outcome -> !again.contains(List.of(outcome.analysis(), outcome.condition())))
+                .flatMap(outcome -> outcome.result().findings().stream()).filter(said::add)
+                .forEach(finding -> all.add(new Known<>(finding, true)));
+        return all;
+    }
+
+    /** All requirements by conditions. Where the design as it is has not been judged yet, as they were before. */
+    public List<Known<Verdict>> verdicts() {
+        if (now.isEmpty()) {
+            return all(Evaluation::verdicts, verdict -> verdict);
+        }
+        return now.get().verdicts().stream().map(verdict -> {
+            if (before.isEmpty() || verdict.severity() != Severity.NOT_JUDGED) {
+                return new Known<>(verdict, false);
+            }
+            return before.get().verdicts().stream().filter(old -> old.requirement().equals(verdict.requirement())
+                    && old.condition().equals(verdict.condition())).findFirst().map(old -> new Known<>(old, true))
+                    .orElse(new Known<>(verdict, false));
+        }).toList();
+    }
+
+    private <T> List<Known<T>> all(java.util.function.Function<Evaluation, List<T>> what, java.util.function.Function<T, Object> key) {
+        Set<Object> known = new HashSet<>();
+        return Stream.concat(now.stream().flatMap(evaluation -> what.apply(evaluation).stream()).map(each -> new Known<>(each, false)),
+                before.stream().flatMap(evaluation -> what.apply(evaluation).stream()).map(each -> new Known<>(each, true)))
+                .filter(each -> known.add(List.of(key.apply(each.value()), each.stale())) && (!each.stale()
+                        || !known.contains(List.of(key.apply(each.value()), false)))).toList();
+    }
+
+    private <T> Optional<Known<T>> first(java.util.function.Function<Evaluation, Optional<T>> what) {
+        return now.flatMap(what).map(found -> new Known<>(found, false))
+                .or(() -> before.flatMap(what).map(found -> new Known<>(found, true)));
+    }
+}
