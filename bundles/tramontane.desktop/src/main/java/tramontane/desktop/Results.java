@@ -2,9 +2,12 @@ package tramontane.desktop;
 
 import java.util.ArrayList;
 import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Function;
 import java.util.stream.Stream;
 import tramontane.analysis.Engine;
 import tramontane.analysis.Evaluation;
@@ -36,9 +39,10 @@ public record Results(Optional<Evaluation> now, Optional<Evaluation> before, boo
     public record Known<T>(T value, boolean stale) {
     }
 
-    /** The cases that were computed, in the order of the conditions; those of the design as it is, if known. */
+    /** The cases that were computed, in the order of the conditions. */
     public List<Engine.Case> cases() {
-        return now.or(() -> before).map(Evaluation::cases).orElse(List.of());
+        // a run of a part has a part of the cases only
+        return before.or(() -> now).map(Evaluation::cases).orElse(List.of());
     }
 
     /** Whether nothing shown belongs to an earlier state of the design. */
@@ -88,22 +92,24 @@ public record Results(Optional<Evaluation> now, Optional<Evaluation> before, boo
         return all;
     }
 
-    /** All requirements by conditions. Where the design as it is has not been judged yet, as they were before. */
+    /** All requirements by conditions; those that were not judged again yet as they were before. */
     public List<Known<Verdict>> verdicts() {
-        if (now.isEmpty()) {
+        if (now.isEmpty() || before.isEmpty()) {
             return all(Evaluation::verdicts, verdict -> verdict);
         }
-        return now.get().verdicts().stream().map(verdict -> {
-            if (before.isEmpty() || verdict.severity() != Severity.NOT_JUDGED) {
-                return new Known<>(verdict, false);
-            }
-            return before.get().verdicts().stream().filter(old -> old.requirement().equals(verdict.requirement())
-                    && old.condition().equals(verdict.condition())).findFirst().map(old -> new Known<>(old, true))
-                    .orElse(new Known<>(verdict, false));
-        }).toList();
+        Map<Object, Verdict> old = new LinkedHashMap<>();
+        before.get().verdicts().forEach(verdict -> old.put(List.of(verdict.requirement(), verdict.condition()), verdict));
+        List<Known<Verdict>> all = new ArrayList<>();
+        for (Verdict verdict : now.get().verdicts()) {
+            Verdict earlier = old.remove(List.of(verdict.requirement(), verdict.condition()));
+            boolean stale = verdict.severity() == Severity.NOT_JUDGED && earlier != null;
+            all.add(new Known<>(stale ? earlier : verdict, stale));
+        }
+        old.values().forEach(verdict -> all.add(new Known<>(verdict, true)));
+        return all;
     }
 
-    private <T> List<Known<T>> all(java.util.function.Function<Evaluation, List<T>> what, java.util.function.Function<T, Object> key) {
+    private <T> List<Known<T>> all(Function<Evaluation, List<T>> what, Function<T, Object> key) {
         Set<Object> known = new HashSet<>();
         return Stream.concat(now.stream().flatMap(evaluation -> what.apply(evaluation).stream()).map(each -> new Known<>(each, false)),
                 before.stream().flatMap(evaluation -> what.apply(evaluation).stream()).map(each -> new Known<>(each, true)))
@@ -111,7 +117,7 @@ public record Results(Optional<Evaluation> now, Optional<Evaluation> before, boo
                         || !known.contains(List.of(key.apply(each.value()), false)))).toList();
     }
 
-    private <T> Optional<Known<T>> first(java.util.function.Function<Evaluation, Optional<T>> what) {
+    private <T> Optional<Known<T>> first(Function<Evaluation, Optional<T>> what) {
         return now.flatMap(what).map(found -> new Known<>(found, false))
                 .or(() -> before.flatMap(what).map(found -> new Known<>(found, true)));
     }

@@ -1,0 +1,122 @@
+package tramontane.desktop.internal;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.ToIntFunction;
+import org.eclipse.swt.SWTError;
+import org.eclipse.swt.widgets.Display;
+import org.osgi.framework.BundleContext;
+import org.osgi.framework.ServiceReference;
+import org.osgi.service.component.annotations.Activate;
+import org.osgi.service.component.annotations.Component;
+import org.osgi.service.component.annotations.Reference;
+import org.osgi.service.component.annotations.ReferenceCardinality;
+import org.osgi.service.component.annotations.ReferencePolicy;
+import tramontane.analysis.Engine;
+import tramontane.desktop.ViewType;
+import tramontane.desktop.internal.window.Window;
+
+/** What the launcher calls when the window is wanted. */
+@Component(service = ToIntFunction.class, property = "tramontane.entry=desktop")
+public final class Entry implements ToIntFunction<Object> {
+
+    private static final int FAULT = 3;
+
+    private final BundleContext context;
+    private final Engine engine;
+    private final Map<ServiceReference<ViewType>, ViewType> types = new LinkedHashMap<>();
+    private Optional<Window> window = Optional.empty();
+    private Optional<Display> display = Optional.empty();
+
+    /** Made by Declarative Services. */
+    @Activate
+    public Entry(BundleContext context, @Reference Engine engine) {
+        this.context = context;
+        this.engine = engine;
+    }
+
+    @Reference(cardinality = ReferenceCardinality.MULTIPLE, policy = ReferencePolicy.DYNAMIC)
+    void addType(ServiceReference<ViewType> reference, ViewType type) {
+        synchronized (types) {
+            types.put(reference, type);
+        }
+        changed();
+    }
+
+    void removeType(ServiceReference<ViewType> reference, ViewType type) {
+        synchronized (types) {
+            types.remove(reference);
+        }
+        changed();
+    }
+
+    /** Of two views with one id the higher ranked counts, else the one that came first. */
+    private List<ViewType> types() {
+        Map<String, ViewType> byId = new LinkedHashMap<>();
+        synchronized (types) {
+            List<ServiceReference<ViewType>> order = new ArrayList<>(types.keySet());
+            order.sort(Comparator.reverseOrder());
+            order.forEach(reference -> byId.putIfAbsent(types.get(reference).id(), types.get(reference)));
+        }
+        return List.copyOf(byId.values());
+    }
+
+    private void changed() {
+        Optional<Display> there;
+        synchronized (types) {
+            there = display;
+        }
+        there.filter(each -> !each.isDisposed()).ifPresent(each -> each.asyncExec(() -> window.ifPresent(open -> open.viewTypes(types()))));
+    }
+
+    @Override
+    public int applyAsInt(Object arguments) {
+        boolean timing = Boolean.getBoolean("tramontane.timing");
+        Display.setAppName("Tramontane");
+        Display made;
+        try {
+            made = new Display();
+        } catch (SWTError | UnsatisfiedLinkError noDisplay) {
+            System.err.println("tramontane: the window cannot be opened: " + first(noDisplay.getMessage())
+                    + ". On the command line, \"tramontane solve FILE\" does without.");
+            return FAULT;
+        }
+        try (Window open = new Window(made, engine, types(), new Window.Options(Path.of(property("tramontane.home")),
+                Optional.ofNullable(context.getProperty("tramontane.samples")).map(Path::of), timing))) {
+            synchronized (types) {
+                window = Optional.of(open);
+                display = Optional.of(made);
+            }
+            open.open();
+            if (timing) {
+                made.asyncExec(() -> System.err.println("tramontane: first paint after " + sinceStart() + " ms"));
+            }
+            open.begin(List.of((String[]) arguments).stream().map(Path::of).toList());
+            open.run();
+        } finally {
+            synchronized (types) {
+                window = Optional.empty();
+                display = Optional.empty();
+            }
+            made.dispose();
+        }
+        return 0;
+    }
+
+    private static long sinceStart() {
+        return System.currentTimeMillis() - ProcessHandle.current().info().startInstant().orElseThrow().toEpochMilli();
+    }
+
+    private String property(String name) {
+        return Optional.ofNullable(context.getProperty(name)).orElseGet(() -> System.getProperty("user.home"));
+    }
+
+    private static String first(String message) {
+        return message == null ? "there is no display" : message.lines().findFirst().orElse("there is no display");
+    }
+}
