@@ -1,13 +1,17 @@
 package tramontane.launcher;
 
 import java.io.IOException;
+import java.io.InputStream;
 import java.io.PrintStream;
+import java.net.URL;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collection;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.Hashtable;
@@ -52,6 +56,9 @@ final class Host implements AutoCloseable {
     private final Framework framework;
     /** The file that each bundle came from, as the user knows it. */
     private final Map<Bundle, String> files = new LinkedHashMap<>();
+    /** Why a bundle was not resolved. */
+    private final Map<Bundle, String> reasons = new HashMap<>();
+    private final Set<Coordinates> taken = new HashSet<>();
 
     private Host(Settings settings, Path storage, PrintStream err) {
         this.settings = settings;
@@ -70,8 +77,9 @@ final class Host implements AutoCloseable {
                 host.log.forBundles(), null);
         context.registerService(new String[] {Function.class.getName(), Supplier.class.getName()}, host.problems,
                 new Hashtable<>(Map.of("tramontane.role", "bundle-problems")));
-        host.installFeatures();
+        host.installFeatures(settings.features().with(settings.entry()));
         host.installExtensions();
+        host.resolve();
         host.startBundles();
         return host;
     }
@@ -91,26 +99,31 @@ final class Host implements AutoCloseable {
         return properties;
     }
 
-    private void installFeatures() {
-        Path repository = settings.install().resolve("repo");
-        Set<Coordinates> taken = new HashSet<>();
-        for (Path file : list(settings.install().resolve("features"), "*.json", "features")) {
-            String name = "features/" + file.getFileName();
-            try {
-                Feature feature = FeatureReader.read(file);
-                if (feature.configured()) {
-                    log.log(org.osgi.service.log.LogLevel.WARN, name,
-                            "its configurations are not applied, as nothing loaded takes them", null);
-                }
-                for (Coordinates bundle : feature.bundles()) {
-                    if (taken.add(bundle)) {
-                        installFromRepository(repository, bundle, name);
-                    }
-                }
-            } catch (IOException unreadable) {
-                problems.add("feature", name, unreadable instanceof FeatureFormatException ? unreadable.getMessage()
-                        : "it cannot be read (" + Reasons.sentence(unreadable) + ")");
+    private void installFeatures(List<Path> folders) {
+        for (Path folder : folders) {
+            String name = settings.install().relativize(folder).toString().replace('\\', '/');
+            for (Path file : list(folder, "*.json", name)) {
+                installFeature(file, name + "/" + file.getFileName());
             }
+        }
+    }
+
+    private void installFeature(Path file, String name) {
+        Path repository = settings.install().resolve("repo");
+        try {
+            Feature feature = FeatureReader.read(file);
+            if (feature.configured()) {
+                log.log(org.osgi.service.log.LogLevel.WARN, name,
+                        "its configurations are not applied, as nothing loaded takes them", null);
+            }
+            for (Coordinates bundle : feature.bundles()) {
+                if (taken.add(bundle)) {
+                    installFromRepository(repository, bundle, name);
+                }
+            }
+        } catch (IOException unreadable) {
+            problems.add("feature", name, unreadable instanceof FeatureFormatException ? unreadable.getMessage()
+                    : "it cannot be read (" + Reasons.sentence(unreadable) + ")");
         }
     }
 
@@ -194,15 +207,56 @@ final class Host implements AutoCloseable {
         problems.add("bundle", name, reason, file);
     }
 
-    private void startBundles() throws BundleException {
+    /**
+     * Resolves all. A bundle that does not resolve may hold a view or a verb beside its analysis and so stand on an entry that was
+     * left out: what the others give is then loaded too, as the analysis has to run whoever asks.
+     */
+    private void resolve() {
         FrameworkWiring wiring = framework.adapt(FrameworkWiring.class);
         wiring.resolveBundles(null);
+        List<Path> others = settings.features().without(settings.entry());
+        long before = unresolved(files.keySet());
+        if (others.isEmpty() || before == 0) {
+            explainUnresolved(wiring);
+            return;
+        }
+        List<Bundle> known = List.copyOf(files.keySet());
+        installFeatures(others);
+        wiring.resolveBundles(known);
+        explainUnresolved(wiring);
+        if (unresolved(known) == before) {
+            // It was for nothing, so it need not be started either.
+            files.keySet().stream().filter(bundle -> !known.contains(bundle)).toList().forEach(this::takeBack);
+        } else {
+            wiring.resolveBundles(null);
+        }
+    }
+
+    private void explainUnresolved(FrameworkWiring wiring) {
+        Reasons words = new Reasons(wiring, Arrays.asList(framework.getBundleContext().getBundles()));
+        files.keySet().stream().filter(bundle -> bundle.getState() == Bundle.INSTALLED)
+                .forEach(bundle -> reasons.put(bundle, words.unresolved(bundle)));
+    }
+
+    private static long unresolved(Collection<Bundle> bundles) {
+        return bundles.stream().filter(bundle -> bundle.getState() == Bundle.INSTALLED).count();
+    }
+
+    private void takeBack(Bundle bundle) {
+        try {
+            bundle.uninstall();
+            files.remove(bundle);
+        } catch (BundleException stays) {
+            log.log(org.osgi.service.log.LogLevel.DEBUG, bundle.getSymbolicName(), "it could not be taken back", stays);
+        }
+    }
+
+    private void startBundles() throws BundleException {
         framework.start();
-        Reasons reasons = new Reasons(wiring, Arrays.asList(framework.getBundleContext().getBundles()));
         for (Map.Entry<Bundle, String> entry : files.entrySet()) {
             Bundle bundle = entry.getKey();
             if (bundle.getState() == Bundle.INSTALLED) {
-                explain(bundle, reasons.unresolved(bundle));
+                explain(bundle, reasons.getOrDefault(bundle, ""));
             } else if (!fragment(bundle)) {
                 try {
                     bundle.start(Bundle.START_TRANSIENT);
@@ -257,7 +311,28 @@ final class Host implements AutoCloseable {
         return files.keySet().stream().filter(bundle -> (bundle.getState() & states) != 0)
                 .filter(bundle -> bundle.adapt(BundleRevision.class).getDeclaredCapabilities("osgi.service").stream()
                         .anyMatch(Host::entryLike))
-                .findFirst();
+                .filter(this::namesOurEntry).findFirst();
+    }
+
+    /** What the descriptions of a bundle's components say of entries; a bundle without any may register one itself. */
+    private boolean namesOurEntry(Bundle bundle) {
+        String descriptions = bundle.getHeaders("").get("Service-Component");
+        if (descriptions == null) {
+            return true;
+        }
+        String ours = "name=\"tramontane.entry\" value=\"" + settings.entry() + "\"";
+        for (String path : descriptions.split(",")) {
+            URL description = bundle.getEntry(path.strip());
+            try (InputStream text = description == null ? InputStream.nullInputStream() : description.openStream()) {
+                if (path.contains("*") || new String(text.readAllBytes(), StandardCharsets.UTF_8).replaceAll("\\s+", " ")
+                        .replace(" type=\"String\"", "").contains(ours)) {
+                    return true;
+                }
+            } catch (IOException unreadable) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private static boolean entryLike(BundleCapability capability) {

@@ -3,6 +3,7 @@ package tramontane.launcher;
 import java.io.IOException;
 import java.io.PrintStream;
 import java.io.UncheckedIOException;
+import java.util.Optional;
 import org.osgi.framework.BundleException;
 
 /**
@@ -43,6 +44,11 @@ public final class Main {
         System.setProperty("tramontane.samples", settings.install().resolve("samples").toString());
         System.setProperty("tramontane.home", settings.home().toString());
         System.setProperty("tramontane.catalogue", settings.install().resolve("catalogue").toString());
+        Optional<String> missing = settings.features().missing(settings.entry());
+        if (missing.isPresent()) {
+            err.println("tramontane: " + missing.get() + ".");
+            return NO_ENTRY;
+        }
         if (settings.debug()) {
             HostLog.showJdkLogging();
         }
@@ -58,7 +64,12 @@ public final class Main {
             return NO_ENTRY;
         } catch (InterruptedException interrupted) {
             return BROKEN;
-        } catch (RuntimeException | LinkageError broken) {
+        } catch (RuntimeException | Error broken) {
+            Optional<String> lacking = SystemParts.lacking(broken, settings.platform());
+            if (lacking.isPresent() && !settings.debug()) {
+                err.println("tramontane: " + lacking.get() + ".");
+                return NO_ENTRY;
+            }
             err.println("tramontane: the program broke down, which is a fault in it: " + broken
                     + (settings.debug() ? "" : "; --debug shows where") + ".");
             if (settings.debug()) {

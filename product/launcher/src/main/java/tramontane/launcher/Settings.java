@@ -17,11 +17,12 @@ import java.util.Properties;
  * @param home the user's own folder; {@code extensions} below it is loaded if it is there
  * @param caches where the framework may write
  * @param entry value of the service property {@code tramontane.entry} to call
+ * @param platform the machine that the program runs on
  * @param debug whether everything logged is shown
  * @param arguments what is left of the command line
  */
-record Settings(Path install, List<Path> extensions, Path home, Path caches, String entry, boolean debug,
-        List<String> arguments) {
+record Settings(Path install, List<Path> extensions, Path home, Path caches, String entry, Platform platform,
+        boolean debug, List<String> arguments) {
 
     Settings {
         extensions = List.copyOf(extensions);
@@ -60,7 +61,12 @@ record Settings(Path install, List<Path> extensions, Path home, Path caches, Str
         return new Settings(install(system), extensions,
                 folder(environment.get("TRAMONTANE_HOME"), user.resolve(".tramontane")).toAbsolutePath(),
                 folder(absolute(environment.get("XDG_CACHE_HOME")), user.resolve(".cache")).toAbsolutePath(),
-                system.getProperty("tramontane.entry", "cli"), debug, rest);
+                system.getProperty("tramontane.entry", "cli"), Platform.of(system), debug, rest);
+    }
+
+    /** Where this start finds its features. */
+    FeatureFolders features() {
+        return new FeatureFolders(install.resolve("features"), platform);
     }
 
     /** The XDG base directory specification has relative paths ignored. */

@@ -8,6 +8,9 @@
  * <h2>What the launcher expects</h2>
  * An install folder with {@code features/*.json} (OSGi Feature Service format), {@code repo/} (Maven repository layout)
  * and {@code lib/} (the class path). It is only read; what the framework writes goes to the cache folder of the user.
+ * Features that only one entry needs lie in {@code features/ENTRY/}, and those of one platform in
+ * {@code features/ENTRY/PLATFORM/}; see {@link tramontane.launcher.FeatureFolders}. An extension that needs what another entry
+ * brings is given it.
  *
  * <h2>What bundles may count on</h2>
  * <ul>

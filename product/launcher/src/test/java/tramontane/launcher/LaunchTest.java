@@ -313,6 +313,77 @@ class LaunchTest {
                 + "component acme.waiting waits for a service acme.Lost, which nothing gives."), outcome.err());
     }
 
+    /** An install with a window, of one bundle for all machines and a part of it for this one, and another for the command line. */
+    private void layOutEntries(String machine) throws IOException {
+        install.feature("cli/verbs", "verbs").feature("desktop/window", "window").feature("desktop/" + machine + "/native", "native");
+        TrialInstall.bundle(install.inRepository("verbs"), "acme.verbs", "Export-Package: acme.verbs;version=1.0");
+        TrialInstall.bundle(install.inRepository("window"), "acme.window", "Export-Package: acme.window;version=1.0");
+        TrialInstall.bundle(install.inRepository("native"), "acme.native", "Fragment-Host: acme.window");
+    }
+
+    private static String here() {
+        return Platform.of(System.getProperties()).toString();
+    }
+
+    @Test
+    void anEntryIsStartedWithoutWhatOnlyOthersNeed() throws IOException, InterruptedException {
+        layOutEntries(here());
+        Outcome outcome = install.run("bundles");
+        assertTrue(outcome.out().contains("acme.verbs 32\n"), outcome.out());
+        assertFalse(outcome.out().contains("acme.window"), outcome.out());
+        assertFalse(outcome.out().contains("acme.native"), outcome.out());
+    }
+
+    @Test
+    void anExtensionThatStandsOnAnotherEntryIsGivenItWithoutAWord() throws IOException, InterruptedException {
+        layOutEntries(here());
+        TrialInstall.bundle(extensions.resolve("a.jar"), "acme.a", "Import-Package: acme.window");
+        Outcome outcome = install.run("bundles", "--extensions", extensions.toString());
+        for (String line : List.of("acme.a 32", "acme.window 32", "acme.native 4", "acme.verbs 32")) {
+            assertTrue(outcome.out().lines().anyMatch(line::equals), outcome.out());
+        }
+        assertFalse(outcome.err().contains("tramontane:"), outcome.err());
+    }
+
+    @Test
+    void anExtensionThatOtherEntriesCannotHelpDoesNotKeepThem() throws IOException, InterruptedException {
+        layOutEntries(here());
+        TrialInstall.bundle(extensions.resolve("a.jar"), "acme.a", "Import-Package: acme.window,acme.lost");
+        Outcome outcome = install.run("bundles", "--extensions", extensions.toString());
+        assertFalse(outcome.out().contains("acme.window"), outcome.out());
+        assertEquals(List.of("tramontane: bundle acme.a (" + extensions.toRealPath().resolve("a.jar") + ") does not run: "
+                + "needs package acme.lost, which no loaded bundle provides."),
+                outcome.err().lines().filter(line -> line.startsWith("tramontane:")).toList());
+    }
+
+    @Test
+    void onAMachineWithoutPartsTheWindowSaysSoAndTheCommandLineRuns() throws IOException, InterruptedException {
+        layOutEntries("plan9-mips");
+        assertEquals(0, install.run("say", "x").code());
+        Outcome outcome = install.option("-Dtramontane.entry=desktop").run("say", "x");
+        assertEquals(3, outcome.code());
+        assertEquals(List.of("tramontane: the desktop cannot open a window on " + here() + ", as this installation has what that "
+                + "needs for plan9-mips only; the command line works here."),
+                outcome.err().lines().filter(line -> line.startsWith("tramontane:")).toList());
+    }
+
+    @Test
+    void anEntryThatIsMissingIsNotLaidAtTheDoorOfAnother() throws IOException, InterruptedException, URISyntaxException {
+        Path content = Files.createDirectories(root.resolve("content"));
+        Files.writeString(content.resolve("window.xml"), """
+                <scr:component xmlns:scr="http://www.osgi.org/xmlns/scr/v1.3.0" name="acme.window">
+                  <property name="tramontane.entry" type="String" value="desktop"/>
+                </scr:component>""");
+        install.feature("entry", "window");
+        TrialInstall.bundleOf(content, install.inRepository("window"), "acme.window", "Service-Component: window.xml",
+                "Provide-Capability: osgi.service;objectClass:List<String>=\"java.util.function.ToIntFunction\"");
+        Outcome outcome = install.run("say", "x");
+        assertTrue(outcome.err().contains("there is nothing to run: no loaded bundle gives the entry \"cli\"."), outcome.err());
+        Outcome window = install.option("-Dtramontane.entry=desktop").run("say", "x");
+        assertTrue(window.err().contains("bundle acme.window runs, but did not give its entry \"desktop\"; "
+                + "nothing loaded runs its components"), window.err());
+    }
+
     @Test
     @DisabledOnOs(OS.WINDOWS)
     void aSignalEndsItEvenIfAHookWaitsForTheMainThread() throws IOException, InterruptedException {

@@ -78,11 +78,12 @@ final class TrialInstall {
         return this;
     }
 
-    /** Adds a feature of bundles {@code acme:NAME:1.0.0}. */
+    /** Adds a feature of bundles {@code acme:NAME:1.0.0}; its name may have folders in front. */
     TrialInstall feature(String name, String... bundles) throws IOException {
         List<String> ids = Stream.of(bundles).map(bundle -> "\"acme:" + bundle + ":1.0.0\"").toList();
+        Files.createDirectories(folder.resolve("features/" + name).getParent());
         Files.writeString(folder.resolve("features/" + name + ".json"),
-                "{ \"id\": \"acme:" + name + ":1.0.0\", \"bundles\": " + ids + " }");
+                "{ \"id\": \"acme:" + name.replace('/', '.') + ":1.0.0\", \"bundles\": " + ids + " }");
         return this;
     }
 
