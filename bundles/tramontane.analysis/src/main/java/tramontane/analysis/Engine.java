@@ -1,6 +1,8 @@
 package tramontane.analysis;
 
 import java.time.Duration;
+import java.util.EnumMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -8,7 +10,11 @@ import java.util.Set;
 import org.osgi.annotation.versioning.ProviderType;
 import tramontane.model.Condition;
 import tramontane.model.Design;
+import tramontane.model.Form;
 import tramontane.model.Problem;
+import tramontane.model.edit.Edits;
+import tramontane.model.edit.Forms;
+import tramontane.model.edit.Subject;
 
 /**
  * Checks designs and runs analyses on them; the one service that callers use.
@@ -67,6 +73,21 @@ public interface Engine {
      * counts there comes first.
      */
     List<SectionType<?>> sectionTypes();
+
+    /** The fields that the loaded passage kinds, link kinds and section types add to those of the model, for {@link Edits}. */
+    default Forms forms() {
+        Map<String, Form> passages = new LinkedHashMap<>();
+        passageKinds().forEach((name, kind) -> passages.put(name, kind.form()));
+        Map<String, Form> links = new LinkedHashMap<>();
+        linkKinds().forEach((name, kind) -> links.put(name, kind.form()));
+        Map<Subject.Kind, Map<String, Form>> sections = new EnumMap<>(Subject.Kind.class);
+        for (SectionType<?> type : sectionTypes()) {
+            for (SectionType.Owner owner : type.owners()) {
+                sections.computeIfAbsent(owner.subjects(), kind -> new LinkedHashMap<>()).putIfAbsent(type.form().name(), type.form());
+            }
+        }
+        return new Forms(passages, links, sections);
+    }
 
     /**
      * The loaded exporters in the order of their ids. What one of them throws becomes an error that names it in what it

@@ -15,6 +15,7 @@ import tramontane.model.Passage;
 import tramontane.model.Problem;
 import tramontane.model.Value;
 import tramontane.model.Values;
+import tramontane.model.edit.Subject;
 
 /**
  * A section: the part of a design, part, passage, bay or condition that belongs to one analysis; implemented by extensions
@@ -51,33 +52,40 @@ public interface SectionType<T> {
     /** What may carry a section. */
     enum Owner {
         /** The design itself. */
-        DESIGN("the", Design.FORM),
+        DESIGN("the", Design.FORM, Subject.Kind.DESIGN),
         /** The equipment. */
-        EQUIPMENT("the", Equipment.FORM),
+        EQUIPMENT("the", Equipment.FORM, Subject.Kind.EQUIPMENT),
         /** An air mover. */
-        MOVER("an", AirMover.FORM),
+        MOVER("an", AirMover.FORM, Subject.Kind.AIR_MOVER),
         /** A bay. */
-        BAY("a", Bay.FORM),
+        BAY("a", Bay.FORM, Subject.Kind.BAY),
         /** A passage. */
-        PASSAGE("a", Passage.FORM),
+        PASSAGE("a", Passage.FORM, Subject.Kind.PASSAGE),
         /** A heat source. */
-        HEAT_SOURCE("a", HeatSource.FORM),
+        HEAT_SOURCE("a", HeatSource.FORM, Subject.Kind.HEAT_SOURCE),
         /** A condition. */
-        CONDITION("a", Condition.FORM),
+        CONDITION("a", Condition.FORM, Subject.Kind.CONDITION),
         /** A control law. */
-        CONTROL_LAW("a", ControlLaw.FORM);
+        CONTROL_LAW("a", ControlLaw.FORM, Subject.Kind.CONTROL_LAW);
 
         private final String article;
         private final Form form;
+        private final Subject.Kind subjects;
 
-        Owner(String article, Form form) {
+        Owner(String article, Form form, Subject.Kind subjects) {
             this.article = article;
             this.form = form;
+            this.subjects = subjects;
         }
 
         /** The form of what carries the section. */
         public Form form() {
             return form;
+        }
+
+        /** What is edited where the section is. */
+        public Subject.Kind subjects() {
+            return subjects;
         }
 
         /** How sentences call it: {@code an air mover}. */

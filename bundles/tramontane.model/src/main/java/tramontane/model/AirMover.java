@@ -121,7 +121,7 @@ public record AirMover(String id, String maker, Optional<String> type, Optional<
                 lockedLoss, freewheelingLoss, ratedPower, fixedLoss, datasheet, curves, more);
     }
 
-    /** The part as it stands in a file. */
+    @Override
     public Value.Tree tree() {
         return datasheet.write(new TreeBuilder().text("id", id).text("maker", maker).text("type", type).quantity("width", width)
                 .quantity("height", height).quantity("depth", depth)

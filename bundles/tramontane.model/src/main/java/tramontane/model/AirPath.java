@@ -46,7 +46,8 @@ public record AirPath(List<Bay> bays, List<Passage> passages, Value.Tree more) i
                 .map(passage -> passage.id().equals(changed.id()) ? changed : passage).toList(), more);
     }
 
-    Value.Tree tree() {
+    @Override
+    public Value.Tree tree() {
         return new TreeBuilder().items("bays", bays.stream().map(Bay::value).toList())
                 .items("passages", passages.stream().map(Passage::tree).toList()).build(more);
     }

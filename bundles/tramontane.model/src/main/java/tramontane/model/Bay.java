@@ -26,13 +26,18 @@ public record Bay(String id, Optional<Quantity> height, Value.Tree more) impleme
         return new Bay(id, Optional.empty(), Value.Tree.EMPTY);
     }
 
-    static Bay from(Values values) {
+    /** Reads a bay from values of its {@link #FORM}. */
+    public static Bay from(Values values) {
         return new Bay(values.text("id"), values.ifQuantity("height"), values.rest());
     }
 
     /** Written short, as its name alone, where nothing else is said of it. */
     Value value() {
-        return height.isEmpty() && more.isEmpty() ? new Value.Text(id)
-                : new TreeBuilder().text("id", id).quantity("height", height).build(more);
+        return height.isEmpty() && more.isEmpty() ? new Value.Text(id) : tree();
+    }
+
+    @Override
+    public Value.Tree tree() {
+        return new TreeBuilder().text("id", id).quantity("height", height).build(more);
     }
 }

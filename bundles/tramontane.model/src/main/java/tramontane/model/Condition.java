@@ -69,7 +69,8 @@ public record Condition(String id, Optional<Quantity> outsideTemperature, Option
                 Map.of(), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), List.of(), Value.Tree.EMPTY);
     }
 
-    static Condition from(Values values) {
+    /** Reads a condition from values of its {@link #FORM}. */
+    public static Condition from(Values values) {
         return new Condition(values.text("id"), values.ifQuantity("outsideTemperature"), values.ifQuantity("altitude"),
                 values.ifQuantity("pressure"), values.ifQuantity("humidity"), values.ifQuantity("heatFactor"),
                 values.byName("heatFactors"), values.ifQuantity("clogging"), values.ifQuantity("supplyVoltage"),
@@ -126,7 +127,8 @@ public record Condition(String id, Optional<Quantity> outsideTemperature, Option
                 Optional.of(changed), supplyFrequency, speed, failed, more);
     }
 
-    Value.Tree tree() {
+    @Override
+    public Value.Tree tree() {
         return new TreeBuilder().text("id", id).quantity("outsideTemperature", outsideTemperature)
                 .quantity("altitude", altitude).quantity("pressure", pressure).quantity("humidity", humidity)
                 .quantity("heatFactor", heatFactor).byName("heatFactors", heatFactors).quantity("clogging", clogging)

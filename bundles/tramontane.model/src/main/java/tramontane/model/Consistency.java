@@ -57,7 +57,7 @@ public final class Consistency {
         Consistency consistency = new Consistency(draft, reading);
         consistency.ids();
         consistency.problems.addAll(References.check(Design.FORM, draft.tree(), draft, "",
-                target -> !consistency.unread(list(target))));
+                target -> lists(target).stream().noneMatch(consistency::unread)));
         consistency.airMovers();
         consistency.airPath();
         consistency.heatSources();
@@ -275,18 +275,11 @@ public final class Consistency {
     }
 
     private void controlLaws() {
-        Set<String> sensors = References.names(design, Shape.Target.PLACE);
-        sensors.addAll(References.names(design, Shape.Target.HEAT_SOURCE));
-        boolean known = !unread("airPath.bays") && !unread("airPath.passages") && !unread("heatSources");
+        boolean known = lists(Shape.Target.SENSOR).stream().noneMatch(this::unread);
         for (int i = 0; i < design.controlLaws().size(); i++) {
             ControlLaw law = design.controlLaws().get(i);
             String place = "controlLaws[" + i + "].";
             sameLength(place + "speed", law.speed().size(), law.temperature().size(), "temperature");
-            if (known && !law.sensor().isEmpty() && !sensors.contains(law.sensor())) {
-                error(place + "sensor", FormReader.quote(law.sensor())
-                        + " is not in this design; expected the name of a bay, passage or heat source"
-                        + Spelling.hint(law.sensor(), sensors));
-            }
             if (known && References.names(design, Shape.Target.PLACE).contains(law.sensor())
                     && References.names(design, Shape.Target.HEAT_SOURCE).contains(law.sensor())) {
                 problems.add(Problem.caution(place + "sensor", FormReader.quote(law.sensor())
@@ -339,14 +332,16 @@ public final class Consistency {
     }
 
     /** Where the things stand that a reference may name. */
-    private static String list(Shape.Target target) {
+    private static List<String> lists(Shape.Target target) {
         return switch (target) {
-            case BAY -> "airPath.bays";
-            case PASSAGE, BANK, PLACE -> "airPath.passages";
-            case MOVER -> "airMovers";
-            case HEAT_SOURCE -> "heatSources";
-            case CONDITION -> "conditions";
-            case CONTROL_LAW -> "controlLaws";
+            case BAY -> List.of("airPath.bays");
+            case PASSAGE, BANK, PLACE -> List.of("airPath.passages");
+            case MOVER -> List.of("airMovers");
+            case HEAT_SOURCE -> List.of("heatSources");
+            case CONDITION -> List.of("conditions");
+            case CONTROL_LAW -> List.of("controlLaws");
+            case SENSOR -> List.of("airPath.bays", "airPath.passages", "heatSources");
+            case ANYWHERE -> List.of();
         };
     }
 

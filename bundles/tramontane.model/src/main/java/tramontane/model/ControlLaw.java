@@ -27,7 +27,7 @@ public record ControlLaw(String id, String sensor, List<String> banks, Quantitie
     /** The fields in the file. */
     public static final Form FORM = Form.of("control law", "Speed setting against a sensor's temperature.",
             Field.words("id", "name", "Name, unique among control laws.").mandatory(),
-            Field.words("sensor", "sensor", "The bay, passage or heat source whose temperature it reads.").mandatory(),
+            Field.reference("sensor", "sensor", Shape.Target.SENSOR, "The bay, passage or heat source whose temperature it reads.").mandatory(),
             Field.references("banks", "banks", Shape.Target.BANK, "The banks it drives; all where none is named."),
             Field.increasing("temperature", "sensor temperature", QuantityKind.TEMPERATURE, Range.POSITIVE, 1,
                     "Sensor temperatures, each larger than the one before.").mandatory(),
@@ -42,14 +42,16 @@ public record ControlLaw(String id, String sensor, List<String> banks, Quantitie
         banks = List.copyOf(banks);
     }
 
-    static ControlLaw from(Values values) {
+    /** Reads a control law from values of its {@link #FORM}. */
+    public static ControlLaw from(Values values) {
         return new ControlLaw(values.text("id"), values.text("sensor"), values.names("banks"),
                 values.ifQuantities("temperature").orElse(Quantities.of()),
                 values.ifQuantities("speed").orElse(Quantities.of()), values.ifQuantity("hysteresis"),
                 values.ifQuantity("riseLimit"), values.ifQuantity("fallLimit"), values.rest());
     }
 
-    Value.Tree tree() {
+    @Override
+    public Value.Tree tree() {
         return new TreeBuilder().text("id", id).text("sensor", sensor).names("banks", banks)
                 .quantities("temperature", temperature).quantities("speed", speed).quantity("hysteresis", hysteresis)
                 .quantity("riseLimit", riseLimit).quantity("fallLimit", fallLimit).build(more);

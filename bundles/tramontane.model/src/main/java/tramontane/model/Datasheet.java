@@ -97,7 +97,8 @@ public record Datasheet(Optional<String> family, Optional<String> status, Option
                     values.rest());
         }
 
-        Value.Tree tree() {
+        @Override
+        public Value.Tree tree() {
             return new TreeBuilder().text("of", of).text("from", from).quantity("tolerance", tolerance).text("source", source)
                     .build(more);
         }

@@ -63,7 +63,7 @@ public record Design(String name, Equipment equipment, List<AirMover> airMovers,
                 values.parts("requirements").stream().map(Requirement::from).toList(), values.rest());
     }
 
-    /** The design as it stands in a file. */
+    @Override
     public Value.Tree tree() {
         return new TreeBuilder().value("format", Value.Num.of(FORMAT)).text("name", name).tree("equipment", equipment.tree())
                 .items("airMovers", airMovers.stream().map(AirMover::tree).toList()).tree("airPath", airPath.tree())

@@ -35,12 +35,14 @@ public record Equipment(String name, Optional<Quantity> width, Optional<Quantity
                     "How it stands in use; it decides shaft attitudes and natural convection."),
             Field.words("place", "place of use", "Where it is used, in words."));
 
-    static Equipment from(Values values) {
+    /** Reads equipment from values of its {@link #FORM}. */
+    public static Equipment from(Values values) {
         return new Equipment(values.text("name"), values.ifQuantity("width"), values.ifQuantity("height"),
                 values.ifQuantity("depth"), values.ifText("attitude"), values.text("place"), values.rest());
     }
 
-    Value.Tree tree() {
+    @Override
+    public Value.Tree tree() {
         return new TreeBuilder().text("name", name).quantity("width", width).quantity("height", height)
                 .quantity("depth", depth).text("attitude", attitude).text("place", place).build(more);
     }

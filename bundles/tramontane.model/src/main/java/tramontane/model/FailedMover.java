@@ -62,7 +62,8 @@ public record FailedMover(Optional<String> bank, Optional<Integer> position, Sta
         return bank.isPresent() && position.isPresent();
     }
 
-    Value.Tree tree() {
+    @Override
+    public Value.Tree tree() {
         return new TreeBuilder().text("bank", bank)
                 .value("position", position.<Value>map(Value.Num::of).orElse(new Value.Text(ANY_ONE)))
                 .text("state", state.word()).build(more);

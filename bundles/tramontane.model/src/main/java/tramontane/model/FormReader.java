@@ -86,7 +86,9 @@ public final class FormReader {
 
     private Optional<Object> read(Field field, Value value, String place) {
         // a text that nobody must give may be blank: a title that is still to be written is no mistake
-        if (field.shape() instanceof Shape.Words && !field.required() && value instanceof Value.Text(String text)) {
+        boolean free = field.shape() instanceof Shape.Words
+                || field.shape() instanceof Shape.Reference(Shape.Target target) && target == Shape.Target.ANYWHERE;
+        if (free && !field.required() && value instanceof Value.Text(String text)) {
             return text.isBlank() && field.standard().isPresent() ? Optional.empty() : Optional.of(text);
         }
         if (field.required() && field.shape() instanceof Shape.Parts && value instanceof Value.Items(List<Value> items)
@@ -364,11 +366,13 @@ public final class FormReader {
         return quoted.append('"').toString();
     }
 
-    static String expected(Shape shape) {
+    /** What a shape allows, as it stands behind "expected": {@code a length above 0, as a number in m or a text with its unit}. */
+    public static String expected(Shape shape) {
         return switch (shape) {
             case Shape.Anything() -> "a value";
             case Shape.Words() -> "a text";
-            case Shape.Reference(Shape.Target target) -> "the id of " + article(name(target));
+            case Shape.Reference(Shape.Target target) -> target == Shape.Target.ANYWHERE ? "a text"
+                    : "the id of " + article(name(target));
             case Shape.References(Shape.Target target) -> "a list of ids, each of " + article(name(target));
             case Shape.Choice(List<String> words) -> "one of " + words.stream().map(word -> '"' + word + '"')
                     .collect(Collectors.joining(", "));
@@ -412,7 +416,8 @@ public final class FormReader {
         return kind.dimensionless() ? number : number + " " + kind.siUnit();
     }
 
-    static String name(Shape.Target target) {
+    /** What a reference names: {@code bay or passage}. */
+    public static String name(Shape.Target target) {
         return switch (target) {
             case BAY -> "bay";
             case PASSAGE -> "passage";
@@ -422,6 +427,8 @@ public final class FormReader {
             case CONDITION -> "condition";
             case PLACE -> "bay or passage";
             case CONTROL_LAW -> "control law";
+            case SENSOR -> "bay, passage or heat source";
+            case ANYWHERE -> "place";
         };
     }
 

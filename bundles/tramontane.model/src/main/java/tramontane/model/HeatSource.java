@@ -48,8 +48,12 @@ public record HeatSource(String id, Quantity power, Optional<Quantity> tolerance
 
         /** Written short, as its place alone, where nothing else is said of it. */
         Value value() {
-            return share.isEmpty() && more.isEmpty() ? new Value.Text(place)
-                    : new TreeBuilder().text("place", place).quantity("share", share).build(more);
+            return share.isEmpty() && more.isEmpty() ? new Value.Text(place) : tree();
+        }
+
+        @Override
+        public Value.Tree tree() {
+            return new TreeBuilder().text("place", place).quantity("share", share).build(more);
         }
     }
 
@@ -82,7 +86,8 @@ public record HeatSource(String id, Quantity power, Optional<Quantity> tolerance
         this(id, power, Optional.empty(), into, Optional.empty(), Optional.empty(), List.of(), limit, more);
     }
 
-    static HeatSource from(Values values) {
+    /** Reads a heat source from values of its {@link #FORM}. */
+    public static HeatSource from(Values values) {
         return new HeatSource(values.text("id"), values.ifQuantity("power").orElse(Quantity.of(0)),
                 values.ifQuantity("tolerance"), values.parts("into").stream().map(Share::from).toList(),
                 values.ifWhole("row"), values.ifQuantity("wake"),
@@ -110,7 +115,8 @@ public record HeatSource(String id, Quantity power, Optional<Quantity> tolerance
         return Math.max(0, 1 - taken) / open;
     }
 
-    Value.Tree tree() {
+    @Override
+    public Value.Tree tree() {
         return new TreeBuilder().text("id", id).quantity("power", power).quantity("tolerance", tolerance)
                 .items("into", into.stream().map(Share::value).toList()).value("row", row.<Value>map(Value.Num::of)).quantity("wake", wake)
                 .items("chain", chain.stream().map(Link::tree).toList())

@@ -32,7 +32,8 @@ public record Link(String kind, Optional<Quantity> tolerance, Optional<Quantity>
         return parameters;
     }
 
-    Value.Tree tree() {
+    @Override
+    public Value.Tree tree() {
         return new TreeBuilder().text("kind", kind).quantity("tolerance", tolerance).quantity("heatCapacity", heatCapacity)
                 .build(parameters);
     }

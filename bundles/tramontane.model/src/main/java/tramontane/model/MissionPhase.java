@@ -22,12 +22,14 @@ public record MissionPhase(String condition, Quantity timePerYear, Value.Tree mo
         this(condition, timePerYear, Value.Tree.EMPTY);
     }
 
-    static MissionPhase from(Values values) {
+    /** Reads a phase from values of its {@link #FORM}. */
+    public static MissionPhase from(Values values) {
         return new MissionPhase(values.text("condition"), values.ifQuantity("timePerYear").orElse(Quantity.of(0)),
                 values.rest());
     }
 
-    Value.Tree tree() {
+    @Override
+    public Value.Tree tree() {
         return new TreeBuilder().text("condition", condition).quantity("timePerYear", timePerYear).build(more);
     }
 }

@@ -70,7 +70,8 @@ public record MoverCurve(Optional<Quantity> speed, Optional<Quantity> voltage, O
         return new MoverCurve(speed, Optional.of(changed), frequency, density, rotorDiameter, flow, pressure, power, tolerance, more);
     }
 
-    Value.Tree tree() {
+    @Override
+    public Value.Tree tree() {
         return new TreeBuilder().quantity("speed", speed).quantity("voltage", voltage).quantity("frequency", frequency)
                 .quantity("density", density).quantity("rotorDiameter", rotorDiameter)
                 .quantities("flow", flow).quantities("pressure", pressure).quantities("power", power)

@@ -12,6 +12,9 @@ public interface Noun {
     /** Members of the file that the model itself does not know, among them {@code sections}, {@code notes}, {@code layout}. */
     Value.Tree more();
 
+    /** The whole as it stands in a file, an object even where a file may hold it in a shorter way. */
+    Value.Tree tree();
+
     /**
      * The part of this noun that belongs to one analysis, as written.
      *

@@ -36,7 +36,8 @@ public record Passage(String id, String kind, String from, String to, Optional<Q
         this(id, kind, from, to, Optional.empty(), parameters);
     }
 
-    static Passage from(Values values) {
+    /** Reads a passage from values of its {@link #FORM}. */
+    public static Passage from(Values values) {
         return new Passage(values.text("id"), values.text("kind"), values.text("from"), values.text("to"),
                 values.ifQuantity("tolerance"), values.rest());
     }
@@ -56,7 +57,8 @@ public record Passage(String id, String kind, String from, String to, Optional<Q
         return new Passage(id, kind, from, to, tolerance, changed);
     }
 
-    Value.Tree tree() {
+    @Override
+    public Value.Tree tree() {
         return new TreeBuilder().text("id", id).text("kind", kind).text("from", from).text("to", to).quantity("tolerance", tolerance).build(parameters);
     }
 }

@@ -22,7 +22,7 @@ public record Requirement(String figure, String place, Optional<Quantity> atLeas
     /** The fields in the file. */
     public static final Form FORM = Form.of("requirement", "A limit on a figure.",
             Field.words("figure", "figure", "Id of the figure, for example airflow.bank.flow.").mandatory(),
-            Field.words("place", "place", "Where it must hold: the id of a bay, passage or heat source, or worst.")
+            Field.reference("place", "place", Shape.Target.ANYWHERE, "Where it must hold: the id of a bay, passage or heat source, or worst.")
                     .standard(WORST),
             Field.of("atLeast", "at least", new Shape.AnyAmount(), "Lower limit."),
             Field.of("atMost", "at most", new Shape.AnyAmount(), "Upper limit."),
@@ -33,7 +33,8 @@ public record Requirement(String figure, String place, Optional<Quantity> atLeas
         conditions = List.copyOf(conditions);
     }
 
-    static Requirement from(Values values) {
+    /** Reads a requirement from values of its {@link #FORM}. */
+    public static Requirement from(Values values) {
         return new Requirement(values.text("figure"), values.text("place"), values.ifQuantity("atLeast"),
                 values.ifQuantity("atMost"), values.names("conditions"), values.rest());
     }
@@ -48,7 +49,8 @@ public record Requirement(String figure, String place, Optional<Quantity> atLeas
         return conditions.isEmpty() ? this : new Requirement(figure, place, atLeast, atMost, List.of(), more);
     }
 
-    Value.Tree tree() {
+    @Override
+    public Value.Tree tree() {
         return new TreeBuilder().text("figure", figure).text("place", place.equals(WORST) ? "" : place)
                 .quantity("atLeast", atLeast).quantity("atMost", atMost).names("conditions", conditions).build(more);
     }

@@ -87,6 +87,10 @@ public sealed interface Shape {
         /** A bay or a passage. */
         PLACE,
         /** A control law. */
-        CONTROL_LAW
+        CONTROL_LAW,
+        /** What a sensor sits at: a heat source, a bay or a passage; the heat source where the name is of both. */
+        SENSOR,
+        /** Where a figure is: anything of the design, or a word that the figure's analysis knows; so no name is unknown. */
+        ANYWHERE
     }
 }

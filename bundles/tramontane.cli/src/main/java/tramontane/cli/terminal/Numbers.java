@@ -27,9 +27,9 @@ public final class Numbers {
 
     /** Number and unit with three significant digits, four from 1000 on. */
     public static String text(double si, QuantityKind kind, UnitSystem units) {
-        if (kind.equals(QuantityKind.LENGTH) && Math.abs(si) >= LONG && units != UnitSystem.SI) {
+        if (kind.equals(QuantityKind.LENGTH) && Math.abs(si) >= LONG && units.base() != UnitSystem.SI) {
             // an altitude is not read in millimetres or inches
-            return units == UnitSystem.US ? text(si / FOOT, QuantityKind.NUMBER, units) + " ft"
+            return units.base() == UnitSystem.US ? text(si / FOOT, QuantityKind.NUMBER, units) + " ft"
                     : text(si, kind, UnitSystem.SI);
         }
         return Units.format(si, kind, units, digits(si, kind, units));

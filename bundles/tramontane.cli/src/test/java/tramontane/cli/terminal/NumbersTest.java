@@ -28,7 +28,8 @@ class NumbersTest {
         "7,         count,            METRIC, 7",
         "0,         power,            METRIC, 0 W",
         "-12.34,    pressure,         METRIC, -12.3 Pa"})
-    void text(double si, String kind, UnitSystem units, String text) {
+    void text(double si, String kind, String system, String text) {
+        UnitSystem units = UnitSystem.parse(system).orElseThrow();
         assertEquals(text, Numbers.text(si, QuantityKind.named(kind).orElseThrow(), units));
     }
 

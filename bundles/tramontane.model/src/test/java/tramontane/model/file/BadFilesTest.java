@@ -53,16 +53,16 @@ class BadFilesTest {
                         "airPath.passages[1].from: \"box\" is not a bay of this design; expected outside or plenum",
                         "heatSources[0].into[0].place: \"box\" is not a bay or passage of this design; expected "
                                 + "outside, plenum, inlet, cards or blowers",
-                        "controlLaws[0].sensor: \"box\" is not in this design; expected the name of a bay, passage or "
-                                + "heat source"),
+                        "controlLaws[0].sensor: \"box\" is not a bay, passage or heat source of this design; expected "
+                                + "outside, plenum, inlet, cards, blowers or cpu"),
                 row("\"bays\": [\"box\",", "\"bays\": [[],",
                         "airPath.bays[0]: is an empty list; expected a bay, an object { … } or only its id",
                         "airPath.passages[0].to: \"box\" is not a bay of this design; expected outside or plenum",
                         "airPath.passages[1].from: \"box\" is not a bay of this design; expected outside or plenum",
                         "heatSources[0].into[0].place: \"box\" is not a bay or passage of this design; expected "
                                 + "outside, plenum, inlet, cards or blowers",
-                        "controlLaws[0].sensor: \"box\" is not in this design; expected the name of a bay, passage or "
-                                + "heat source"),
+                        "controlLaws[0].sensor: \"box\" is not a bay, passage or heat source of this design; expected "
+                                + "outside, plenum, inlet, cards, blowers or cpu"),
                 row("\"attitude\": \"upright\"", "\"attitude\": \"uprigth\"",
                         "equipment.attitude: is \"uprigth\"; expected one of \"upright\", \"on its side\", \"on its "
                                 + "back\", \"upside down\", \"any\" (did you mean \"upright\"?)"),
@@ -181,8 +181,8 @@ class BadFilesTest {
                         "mission[1].condition: \"hott\" is not a condition of this design; expected nominal or hot (did "
                                 + "you mean \"hot\"?)"),
                 row("\"sensor\": \"box\"", "\"sensor\": \"bx\"",
-                        "controlLaws[0].sensor: \"bx\" is not in this design; expected the name of a bay, passage or "
-                                + "heat source"),
+                        "controlLaws[0].sensor: \"bx\" is not a bay, passage or heat source of this design; expected "
+                                + "outside, box, plenum, inlet, cards, blowers or cpu"),
                 row("[0.4, \"100 %\"]", "[0.4, 0.5, 1]",
                         "controlLaws[0].speed: has 3 numbers; expected 2, one for each temperature"),
                 row("\"25 45 °C\"", "\"45 25 °C\"",

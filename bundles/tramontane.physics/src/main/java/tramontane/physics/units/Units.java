@@ -117,10 +117,11 @@ public final class Units {
      *
      * @param kind   kind of quantity
      * @param system habit of the reader
-     * @return the unit; always K for a temperature difference, always rpm for a rotational speed
+     * @return the unit; K for a temperature difference and rpm for a rotational speed in each of the three
      */
     public static Unit display(QuantityKind kind, UnitSystem system) {
-        return UnitTable.of(kind).shown(system);
+        Unit chosen = system.chosen().get(kind);
+        return chosen == null ? UnitTable.of(kind).shown(system) : chosen;
     }
 
     /**
@@ -151,8 +152,8 @@ public final class Units {
      * Writes a quantity for reading, for example {@code 288 m³/h}; {@link #parse} understands it.
      *
      * <p>Zeros at the end count as digits. A temperature in °C or °F gets digits less two behind the point, since its
-     * zero is arbitrary, and a count has none. A time outside {@link UnitSystem#SI} is in s below 120 s, in min below
-     * 120 min, then in h. An exponent appears below 1e-4 and from 1e7.
+     * zero is arbitrary, and a count has none. A time outside {@link UnitSystem#SI} for which no unit was chosen
+     * is in s below 120 s, in min below 120 min, then in h. An exponent appears below 1e-4 and from 1e7.
      *
      * @param si                value in SI, finite
      * @param kind              kind of quantity
@@ -166,7 +167,7 @@ public final class Units {
                     "cannot write " + si + " as a " + kind.name() + " with " + significantDigits + " digits");
         }
         Unit unit = display(kind, system);
-        if (kind.equals(QuantityKind.TIME) && system != UnitSystem.SI) {
+        if (kind.equals(QuantityKind.TIME) && system.base() != UnitSystem.SI && !system.chosen().containsKey(kind)) {
             double size = Math.abs(si);
             String symbol = size < 120 ? "s" : size < 7200 ? "min" : "h";
             unit = UnitTable.of(kind).find(symbol).orElseThrow();

@@ -3,10 +3,12 @@ package tramontane.physics.units;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertSame;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -254,7 +256,8 @@ class UnitsTest {
             600          | time                   | SI     | 3 | 600 s
             45.34        | level                  | METRIC | 3 | 45.3 dB
             """)
-    void writesForReading(double si, String kind, UnitSystem system, int digits, String expected) {
+    void writesForReading(double si, String kind, String units, int digits, String expected) {
+        UnitSystem system = UnitSystem.parse(units).orElseThrow();
         assertEquals(expected, Units.format(si, kind(kind), system, digits));
     }
 
@@ -272,5 +275,20 @@ class UnitsTest {
             assertEquals("K", Units.display(QuantityKind.TEMPERATURE_DIFFERENCE, system).symbol());
             assertEquals("rpm", Units.display(QuantityKind.ROTATIONAL_SPEED, system).symbol());
         }
+    }
+
+    @Test
+    void singleKindsCanBeShownOtherwise() {
+        Unit litres = Units.of(QuantityKind.FLOW).stream().filter(unit -> unit.symbol().equals("l/s")).findFirst().orElseThrow();
+        UnitSystem own = UnitSystem.METRIC.with(QuantityKind.FLOW, litres);
+        assertEquals("20.0 l/s", Units.format(0.02, QuantityKind.FLOW, own, 3));
+        assertEquals("20.0 °C", Units.format(293.15, QuantityKind.TEMPERATURE, own, 3));
+        assertEquals(UnitSystem.METRIC, own.base());
+        assertEquals("METRIC; flow l/s", own.text());
+        assertEquals(Optional.of(own), UnitSystem.parse(own.text()));
+        assertEquals(Optional.of(UnitSystem.US), UnitSystem.parse("US; flow furlong"));
+        assertEquals(Optional.empty(), UnitSystem.parse("cubits"));
+        assertSame(UnitSystem.METRIC, own.with(QuantityKind.FLOW, Units.display(QuantityKind.FLOW, UnitSystem.METRIC)));
+        assertThrows(IllegalArgumentException.class, () -> UnitSystem.SI.with(QuantityKind.PRESSURE, litres));
     }
 }

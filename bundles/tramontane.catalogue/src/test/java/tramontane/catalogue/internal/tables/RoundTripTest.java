@@ -61,7 +61,7 @@ class RoundTripTest {
 
     /** Numbers have 15 digits; a unit's factor there and back costs some last bits. */
     @Property(tries = 50)
-    void inOtherUnitsTheValuesAreTheSame(@ForAll("parts") List<AirMover> parts, @ForAll UnitSystem units) {
+    void inOtherUnitsTheValuesAreTheSame(@ForAll("parts") List<AirMover> parts, @ForAll("systems") UnitSystem units) {
         List<AirMover> back = read(write(parts, Optional.of(units)));
         assertEquals(parts.size(), back.size());
         for (int i = 0; i < parts.size(); i++) {
@@ -95,5 +95,10 @@ class RoundTripTest {
         assertEquals(List.of(), problems);
         rows.forEach(row -> row.cells().forEach(cell -> assertTrue(cell.isEmpty() || "=+@\t\r＝＋－＠".indexOf(cell.charAt(0)) < 0
                 && (cell.charAt(0) != '-' || cell.matches("-[0-9].*")), cell)));
+    }
+
+    @Provide
+    Arbitrary<UnitSystem> systems() {
+        return Arbitraries.of(UnitSystem.values());
     }
 }
