@@ -238,6 +238,23 @@ public final class AirPathModel {
         return byId.get(bank).bank().orElseThrow().series();
     }
 
+    /** Speed of a bank's movers at full setting by its part's own statement, rad/s; 0 where it states none. */
+    public double ratedSpeed(String bank) {
+        return byId.get(bank).bank().orElseThrow().ratedSpeed();
+    }
+
+    /**
+     * The relative tolerance of the pressure that a bank gives at equal flow: the largest of the curves that it is taken from.
+     *
+     * @param bank  its id
+     * @param speed of its movers, rad/s
+     * @return 0 where none is stated, or none runs
+     */
+    public double tolerance(String bank, double speed) {
+        Bank found = byId.get(bank).bank().orElseThrow();
+        return found.fault(speed).isPresent() ? 0 : found.tolerance(speed);
+    }
+
     /**
      * Mass flow of each column of a bank, kg/s, positive in the bank's direction; negative where a column is blown back through,
      * as one with a failed mover may be. Columns in the order of positions: across, then along.

@@ -9,10 +9,12 @@ import java.util.OptionalDouble;
 import java.util.function.BooleanSupplier;
 import tramontane.airflow.internal.Bank;
 import tramontane.airflow.internal.BankLaw;
+import tramontane.airflow.internal.BankTrace;
 import tramontane.airflow.internal.DutySearch;
 import tramontane.airflow.internal.JointSearch;
 import tramontane.airflow.internal.MoverCharacteristic;
 import tramontane.airflow.internal.Segment;
+import tramontane.analysis.Chart;
 import tramontane.analysis.Finding;
 import tramontane.analysis.FlowLaw;
 import tramontane.analysis.OperatingPoint;
@@ -645,5 +647,181 @@ public final class AirPathSolver {
             }
         }
         return OptionalDouble.empty();
+    }
+
+    /**
+     * The curve of a bank at its speed, for a drawing: as its failed movers and its fitting leave it.
+     *
+     * @param bank      its id
+     * @param density   at its inlet, kg/m³
+     * @param viscosity dynamic viscosity there, Pa s
+     * @param from      least flow, m³/s
+     * @param to        largest flow, m³/s, above the least
+     * @return empty for a bank that the air path does not have or that cannot be computed
+     */
+    public Optional<BankCurve> bankCurve(String bank, double density, double viscosity, double from, double to) {
+        return law(bank).map(law -> BankTrace.of(law, density, viscosity, from, to));
+    }
+
+    /**
+     * The piece of a bank's curve on which a duty point lies whose columns do not share the flow evenly.
+     *
+     * @param point     the duty point, one of this air path at these speeds
+     * @param viscosity dynamic viscosity at its inlet, Pa s
+     * @param from      least flow, m³/s
+     * @param to        largest flow, m³/s, above the least
+     * @return empty where like columns share evenly, so that the point lies on {@link #bankCurve}
+     */
+    public Optional<BankCurve> unevenCurve(OperatingPoint.BankPoint point, double viscosity, double from, double to) {
+        Optional<BankLaw> law = law(point.bank()).filter(each -> !each.increasing() && each.width() > 1);
+        double[] flows = law.isPresent() ? columnFlows(point) : new double[0];
+        return law.filter(each -> !even(each.parts(false), flows, each))
+                .map(each -> BankTrace.along(each, flows, point.density(), viscosity, from, to));
+    }
+
+    private Optional<BankLaw> law(String bank) {
+        for (int e = 0; e < parts.size() && even.isPresent(); e++) {
+            if (laws.get(e) instanceof BankLaw law && parts.get(e).passage().id().equals(bank)) {
+                return Optional.of(law);
+            }
+        }
+        return Optional.empty();
+    }
+
+    /** Volume flow of each column at the density of the bank's inlet, m³/s. */
+    private double[] columnFlows(OperatingPoint.BankPoint point) {
+        int series = model.series(point.bank());
+        double[] flows = new double[point.movers().size() / series];
+        for (int c = 0; c < flows.length; c++) {
+            flows[c] = point.movers().get(c * series).flow();
+        }
+        return flows;
+    }
+
+    /** Whether the columns of each part of a bank that has a dip have the same flow. */
+    private static boolean even(BankLaw.Parts split, double[] flows, BankLaw law) {
+        double least = law.mover().map(mover -> SAME * mover.lastFlow()).orElse(0.0);
+        double[] first = new double[split.laws().size()];
+        Arrays.fill(first, Double.NaN);
+        for (int c = 0; c < flows.length; c++) {
+            int part = split.partOf()[c];
+            if (!split.laws().get(part).increasing()) {
+                if (Math.abs(flows[c] - first[part]) > least) {
+                    return false;
+                }
+                first[part] = flows[c];
+            }
+        }
+        return true;
+    }
+
+    /**
+     * The system curve that a bank sees: its flow imposed, the rest of the network solved with every other bank on its own curve,
+     * on that stretch of it on which it is where everything works.
+     *
+     * @param bank  its id
+     * @param point where everything works at these speeds: gives the temperatures of the bays, and the stretches of the other
+     *              banks' curves
+     * @param flows actual volume flows at the bank's inlet, m³/s, rising
+     * @param stop  asked now and then whether the answer is no longer wanted
+     * @return the pressure, Pa, that is asked of the bank at each flow; where the rest has no answer at some of them, or another
+     *         bank would leave its stretch, the flows about that of the bank at its point as far as it has; none for a bank that
+     *         the air path does not have, that cannot be computed, or where the answer is no longer wanted
+     */
+    public Chart.Points systemCurve(String bank, OperatingPoint point, double[] flows, BooleanSupplier stop) {
+        Optional<OperatingPoint.BankPoint> own = point.bank(bank);
+        if (law(bank).isEmpty() || own.isEmpty()) {
+            return Chart.Points.of(new double[0], new double[0]);
+        }
+        int e = 0;
+        while (!parts.get(e).passage().id().equals(bank)) {
+            e++;
+        }
+        return new Asked(e, point, stop).at(flows, own.get().flow());
+    }
+
+    /** What the rest of the network asks of one bank. */
+    private final class Asked {
+
+        private final int bank;
+        private final Layout layout;
+        private final NetworkLoad load;
+        private final BooleanSupplier stop;
+        /** The stretch of each other bank's curve; empty for the bank's own. */
+        private final List<Optional<Segment>> stretches = new ArrayList<>();
+
+        Asked(int bank, OperatingPoint point, BooleanSupplier stop) {
+            this.bank = bank;
+            this.stop = stop;
+            load = load(model.bays().stream().mapToDouble(bay -> point.bay(bay.id()).orElseThrow().temperature()).toArray());
+            boolean uneven = even.orElseThrow().dips().stream().anyMatch(dip -> dip.part() != bank && !even(
+                    even.orElseThrow().banks().get(dip.part()), columnFlows(other(point, dip.part())), (BankLaw) laws.get(dip.part())));
+            layout = uneven ? columns() : even.orElseThrow();
+            for (Layout.Dip dip : layout.dips()) {
+                if (dip.part() == bank) {
+                    stretches.add(Optional.empty());
+                    continue;
+                }
+                int number = dip.branch() - layout.branchesOf()[dip.part()][0];
+                double[] flows = columnFlows(other(point, dip.part()));
+                double flow = 0;
+                for (int c = 0; c < flows.length; c++) {
+                    flow += layout.banks().get(dip.part()).partOf()[c] == number ? flows[c] : 0;
+                }
+                int inlet = parts.get(dip.part()).from();
+                Segment stretch = Segment.nearest(Segment.of(dip.law().law(), load.air().density(inlet), load.air().viscosity(inlet)), flow);
+                dip.law().within(stretch);
+                stretches.add(Optional.of(stretch));
+            }
+        }
+
+        private OperatingPoint.BankPoint other(OperatingPoint point, int part) {
+            return point.bank(parts.get(part).passage().id()).orElseThrow();
+        }
+
+        /** From the bank's own flow outwards, so that each solution starts near its own. */
+        Chart.Points at(double[] flows, double own) {
+            double[] pressures = new double[flows.length];
+            int middle = 0;
+            while (middle < flows.length - 1 && flows[middle] < own) {
+                middle++;
+            }
+            int to = middle;
+            Optional<NetworkSolution> last = Optional.empty();
+            for (; to < flows.length; to++) {
+                last = solve(flows[to], last);
+                if (last.isEmpty()) {
+                    break;
+                }
+                pressures[to] = -layout.drop(bank, last.get());
+            }
+            int from = middle;
+            last = Optional.empty();
+            for (; from > 0; from--) {
+                last = solve(flows[from - 1], last);
+                if (last.isEmpty()) {
+                    break;
+                }
+                pressures[from - 1] = -layout.drop(bank, last.get());
+            }
+            return stop.getAsBoolean() ? Chart.Points.of(new double[0], new double[0])
+                    : Chart.Points.of(Arrays.copyOfRange(flows, from, to), Arrays.copyOfRange(pressures, from, to));
+        }
+
+        private Optional<NetworkSolution> solve(double flow, Optional<NetworkSolution> start) {
+            AirPathModel.Part part = parts.get(bank);
+            double massFlow = flow * load.air().density(flow >= 0 ? part.from() : part.to());
+            NetworkLoad imposed = load;
+            for (int branch : layout.branchesOf()[bank]) {
+                imposed = imposed.imposing(branch, branch == layout.branchesOf()[bank][0] ? massFlow : 0);
+            }
+            NetworkSolution solution = layout.solver().solve(imposed, NetworkSolver.Settings.STANDARD, start, stop);
+            boolean holds = solution.converged();
+            for (int i = 0; i < stretches.size() && holds; i++) {
+                Layout.Dip dip = layout.dips().get(i);
+                holds = stretches.get(i).map(stretch -> stretch.holds(solution.flow(dip.branch()), dip.law().largestFlow())).orElse(true);
+            }
+            return holds ? Optional.of(solution) : Optional.empty();
+        }
     }
 }

@@ -14,7 +14,7 @@
  * method for the solution of looped pipe networks" (1988) for the solver.
  */
 @Export
-@Version("0.1.0")
+@Version("0.2.0")
 package tramontane.airflow;
 
 import org.osgi.annotation.bundle.Export;

@@ -1,6 +1,6 @@
 /**
  * What an extension implements and what it is handed: analyses, figures, findings, passage kinds, link kinds,
- * sections, importers, exporters.
+ * sections, importers, exporters, and tables and charts without a display.
  *
  * <p>Answers: how does a bundle add an analysis, a kind of passage or an importer, and how are their results judged? Start
  * with {@link tramontane.analysis.Analysis}. Everything here is API without state; the engine that orders, runs and judges
@@ -8,7 +8,7 @@
  * kelvin.
  */
 @Export
-@Version("0.1.0")
+@Version("0.2.0")
 package tramontane.analysis;
 
 import org.osgi.annotation.bundle.Export;

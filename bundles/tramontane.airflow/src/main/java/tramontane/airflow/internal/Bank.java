@@ -204,6 +204,12 @@ public record Bank(String id, AirMover mover, int columns, int series, Map<Integ
                 new BankLaw.Build(series, fitting.stage(), fitting.flap().map(flap -> flap.law(openArea().orElseThrow()))));
     }
 
+    /** The largest tolerance of the curves that its movers are taken from at a speed, rad/s; 0 where none is stated. */
+    public double tolerance(double speed) {
+        return speed > 0 ? characteristic(speed).shares().stream().flatMap(share -> share.curve().tolerance().stream())
+                .mapToDouble(Quantity::si).max().orElse(0) : 0;
+    }
+
     /** What one of its movers gives at a speed, rad/s, where it sits. */
     MoverCharacteristic characteristic(double speed) {
         return MoverCharacteristic.of(mover, supply, speed, fitting.derating());

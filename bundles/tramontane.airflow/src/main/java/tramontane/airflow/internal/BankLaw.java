@@ -7,6 +7,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import tramontane.analysis.FlowLaw;
 
 /**
@@ -239,6 +240,31 @@ public final class BankLaw implements FlowLaw {
         Drop drop = new Drop();
         double shared = share(flow, density, viscosity, drop);
         return invert(groupOf[column], shared, even, density, viscosity, drop);
+    }
+
+    /**
+     * Electrical input of all running movers at a flow of the bank.
+     *
+     * @param flow      flow through the bank, m³/s
+     * @param density   kg/m³
+     * @param viscosity Pa s
+     * @return W; empty where it is not stated; nothing where none runs
+     */
+    OptionalDouble power(double flow, double density, double viscosity) {
+        double even = flow / groupOf.length;
+        Drop drop = new Drop();
+        double shared = group.length == 1 ? 0 : share(flow, density, viscosity, drop);
+        double power = 0;
+        for (int g = 0; g < group.length; g++) {
+            if (group[g].running() > 0) {
+                OptionalDouble each = mover.get().power(group.length == 1 ? even : invert(g, shared, even, density, viscosity, drop), density);
+                if (each.isEmpty()) {
+                    return each;
+                }
+                power += count[g] * group[g].running() * each.getAsDouble();
+            }
+        }
+        return OptionalDouble.of(power);
     }
 
     private void column(int g, double flow, double density, double viscosity, Drop drop) {

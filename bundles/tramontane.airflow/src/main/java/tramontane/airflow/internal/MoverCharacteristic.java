@@ -395,7 +395,7 @@ public final class MoverCharacteristic implements FlowLaw {
     }
 
     /** Largest flow that was measured, brought to this speed, m³/s. */
-    double lastFlow() {
+    public double lastFlow() {
         return flows[flows.length - 1];
     }
 

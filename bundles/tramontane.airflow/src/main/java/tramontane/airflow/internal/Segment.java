@@ -23,6 +23,17 @@ public record Segment(double from, double to, boolean falling) {
         return flow >= from - 1e-9 * scale && flow <= to + 1e-9 * scale;
     }
 
+    /** Of stretches that follow each other the one that holds a flow; at the place where two meet the falling one. */
+    public static Segment nearest(List<Segment> stretches, double flow) {
+        Segment found = stretches.getFirst();
+        for (Segment each : stretches) {
+            if (flow > each.from || flow == each.from && each.falling) {
+                found = each;
+            }
+        }
+        return found;
+    }
+
     /**
      * The stretches of a bank's curve by rising flow; the first and the last fall.
      *

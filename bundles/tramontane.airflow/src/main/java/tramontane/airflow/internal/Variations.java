@@ -115,18 +115,12 @@ record Variations(Map<String, Double> lessPressure, Map<String, Double> morePres
         Map<String, Double> tolerances = new LinkedHashMap<>();
         for (OperatingPoint.PassageFlow flow : reading.point().passages()) {
             Passage passage = reading.passage(flow);
-            double tolerance = passage.isBank() ? ofCurves(reading, passage.id()) : passage.tolerance().map(Quantity::si).orElse(0.0);
+            double tolerance = passage.isBank() ? reading.bank(passage.id()).tolerance(reading.point().bank(passage.id()).orElseThrow().speed())
+                    : passage.tolerance().map(Quantity::si).orElse(0.0);
             if (tolerance > 0) {
                 tolerances.put(passage.id(), tolerance);
             }
         }
         return tolerances;
-    }
-
-    /** The largest tolerance of the curves that a bank's movers are taken from. */
-    private static double ofCurves(AirflowReading reading, String bank) {
-        double speed = reading.point().bank(bank).orElseThrow().speed();
-        return speed > 0 ? reading.bank(bank).characteristic(speed).shares().stream()
-                .flatMap(share -> share.curve().tolerance().stream()).mapToDouble(Quantity::si).max().orElse(0) : 0;
     }
 }

@@ -1,0 +1,174 @@
+package tramontane.report;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.StringReader;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.OptionalDouble;
+import java.util.Random;
+import java.util.stream.IntStream;
+import javax.xml.parsers.DocumentBuilderFactory;
+import org.junit.jupiter.api.Test;
+import org.w3c.dom.Document;
+import org.w3c.dom.Element;
+import org.w3c.dom.NodeList;
+import org.xml.sax.InputSource;
+import tramontane.analysis.Chart;
+import tramontane.analysis.Chart.Axis;
+import tramontane.analysis.Chart.Look;
+import tramontane.analysis.Chart.Mark;
+import tramontane.analysis.Chart.Points;
+import tramontane.analysis.Chart.Role;
+import tramontane.analysis.Chart.Series;
+import tramontane.analysis.Chart.Shape;
+import tramontane.physics.units.QuantityKind;
+import tramontane.physics.units.UnitSystem;
+
+class ChartSvgTest {
+
+    private static final Chart EMPTY = Chart.of("fans", new Axis("flow", QuantityKind.FLOW), new Axis("static pressure", QuantityKind.PRESSURE));
+
+    private static Chart duty() {
+        double[] x = IntStream.range(0, 50).mapToDouble(i -> i / 500.0).toArray();
+        double[] bank = IntStream.range(0, 50).mapToDouble(i -> 60 - i * i / 42.0).toArray();
+        double[] low = IntStream.range(0, 50).mapToDouble(i -> 0.9 * bank[i]).toArray();
+        double[] high = IntStream.range(0, 50).mapToDouble(i -> 1.1 * bank[i]).toArray();
+        double[] system = IntStream.range(0, 50).mapToDouble(i -> 3000 * x[i] * x[i] * 3).toArray();
+        return EMPTY.withRight(new Axis("efficiency", QuantityKind.FRACTION))
+                .with(new Chart.Band("tolerance", Points.of(x, low), Points.of(x, high), 0))
+                .with(new Chart.Region("stall region", OptionalDouble.empty(), OptionalDouble.of(0.02)))
+                .with(new Series("bank at 3000 rpm", Role.CURVE, Look.line(0), Points.of(x, bank)))
+                .with(new Series("system, hot day", Role.SYSTEM, new Look(Chart.Style.DASHED, 1, false), Points.of(x, system)))
+                .with(new Series("efficiency", Role.BESIDE, new Look(Chart.Style.DOTTED, 2, true), Chart.Side.RIGHT,
+                        Points.of(x, IntStream.range(0, 50).mapToDouble(i -> 0.3 * Math.sin(i / 16.0)).toArray()), 2))
+                .with(new Mark("duty point", 0.068, 33, Shape.DISC, 0)).with(new Mark("unstable duty point", 0.015, 57, Shape.RING, 0));
+    }
+
+    private static Document parsed(String svg) throws Exception {
+        DocumentBuilderFactory factory = DocumentBuilderFactory.newInstance();
+        factory.setNamespaceAware(true);
+        return factory.newDocumentBuilder().parse(new InputSource(new StringReader(svg)));
+    }
+
+    private static List<String> texts(Document document) {
+        NodeList nodes = document.getElementsByTagName("text");
+        return IntStream.range(0, nodes.getLength()).mapToObj(i -> nodes.item(i).getTextContent()).toList();
+    }
+
+    @Test
+    void itIsXmlWithTitleDescriptionAndUnits() throws Exception {
+        Document document = parsed(ChartSvg.of(duty(), UnitSystem.METRIC, 640, 420, ChartColours.LIGHT));
+        Element root = document.getDocumentElement();
+        assertEquals("svg", root.getLocalName());
+        assertEquals("http://www.w3.org/2000/svg", root.getNamespaceURI());
+        assertEquals("fans", document.getElementsByTagName("title").item(0).getTextContent());
+        String description = document.getElementsByTagName("desc").item(0).getTextContent();
+        assertTrue(description.contains("unstable duty point at 54.0 m³/h, 57.0 Pa"), description);
+        assertTrue(description.contains("stall region up to 72.0 m³/h"), description);
+        List<String> texts = texts(document);
+        assertTrue(texts.containsAll(List.of("flow (m³/h)", "static pressure (Pa)", "efficiency (%)", "bank at 3000 rpm", "tolerance",
+                "stall region", "system, hot day")), texts.toString());
+        assertEquals(2, texts.stream().filter("duty point"::equals).count(), "beside it and in the legend");
+    }
+
+    @Test
+    void stableAndUnstableDifferInShape() {
+        String svg = ChartSvg.of(duty(), UnitSystem.METRIC, 640, 420, ChartColours.LIGHT);
+        assertTrue(svg.matches("(?s).*<circle [^>]*fill=\"#0072b2\"/>.*"), "a filled disc");
+        assertTrue(svg.matches("(?s).*<circle [^>]*fill=\"#ffffff\" stroke=\"#0072b2\".*"), "a ring");
+    }
+
+    @Test
+    void textIsEscaped() throws Exception {
+        String nasty = "<script>&\"'\u0007\uD800]]>";
+        Chart chart = Chart.of(nasty, new Axis(nasty, QuantityKind.FLOW), new Axis(nasty, QuantityKind.PRESSURE))
+                .with(new Series(nasty, Role.CURVE, Look.line(0), Points.of(new double[] {0, 1}, new double[] {0, 1})))
+                .with(new Mark(nasty, 0.5, 0.5, Shape.CROSS, 0));
+        Document document = parsed(ChartSvg.of(chart, UnitSystem.SI, 640, 420, ChartColours.DARK));
+        assertEquals("<script>&\"'??]]>", document.getElementsByTagName("title").item(0).getTextContent());
+        assertEquals(0, document.getElementsByTagName("script").getLength());
+    }
+
+    @Test
+    void anEmptyChartIsDrawn() throws Exception {
+        parsed(ChartSvg.of(EMPTY, UnitSystem.US, 160, 160, ChartColours.LIGHT));
+        assertThrows(IllegalArgumentException.class, () -> ChartSvg.of(EMPTY, UnitSystem.US, 159, 400, ChartColours.LIGHT));
+    }
+
+    @Test
+    void wordsNeverOverlap() {
+        Random random = new Random(3);
+        for (int run = 0; run < 300; run++) {
+            Chart chart = duty();
+            for (int i = random.nextInt(12); i > 0; i--) {
+                chart = chart.with(new Mark("point " + i, 0.06 + 0.03 * random.nextDouble(), 30 + 10 * random.nextDouble(), Shape.DIAMOND, i));
+            }
+            double wide = 260 + random.nextInt(900);
+            double high = 320 + random.nextInt(600);
+            Drawing drawing = ChartDrawing.of(chart, UnitSystem.values()[run % 3], wide, high, ChartColours.LIGHT, TextWidth.ESTIMATE);
+            List<Drawing.Box> boxes = new ArrayList<>();
+            for (Drawing.Item item : drawing.items()) {
+                if (item instanceof Drawing.Words words) {
+                    Drawing.Box box = box(words);
+                    assertTrue(new Drawing.Box(0, 0, wide + 0.01, high).holds(box), () -> words + " leaves the canvas " + wide + " × " + high);
+                    boxes.forEach(other -> assertFalse(other.overlaps(box), () -> words.text() + " lies on another at " + wide + " × " + high));
+                    boxes.add(box);
+                }
+            }
+        }
+    }
+
+    /** The box of some words: from 70 % of their size above the base line to 20 % below. */
+    private static Drawing.Box box(Drawing.Words words) {
+        double length = TextWidth.ESTIMATE.of(words.text(), words.size(), words.bold());
+        double before = switch (words.anchor()) {
+            case START -> 0;
+            case MIDDLE -> length / 2;
+            case END -> length;
+        };
+        double up = 0.7 * words.size();
+        double down = 0.2 * words.size();
+        return words.turned() ? new Drawing.Box(words.x() - up, words.y() - length + before, words.x() + down, words.y() + before)
+                : new Drawing.Box(words.x() - before, words.y() - up, words.x() - before + length, words.y() + down);
+    }
+
+    @Test
+    void whatIsZoomedOutIsNotMarked() throws Exception {
+        Chart zoomed = duty().within(new Chart.Extent(0.05, 0.08), new Chart.Extent(20, 40));
+        List<String> texts = texts(parsed(ChartSvg.of(zoomed, UnitSystem.METRIC, 640, 420, ChartColours.LIGHT)));
+        assertEquals(1, texts.stream().filter("unstable duty point"::equals).count(), "in the legend alone");
+        assertEquals(2, texts.stream().filter("duty point"::equals).count());
+    }
+
+    @Test
+    void coloursCanBeToldFromTheirBackground() {
+        for (ChartColours colours : List.of(ChartColours.LIGHT, ChartColours.DARK)) {
+            assertTrue(contrast(colours.text(), colours.background()) >= 4.5);
+            assertTrue(contrast(colours.muted(), colours.background()) >= 4.5);
+            // the first four carry what matters; a thin line needs 3:1 (WCAG 2.2, 1.4.11)
+            for (int i = 0; i < 4; i++) {
+                double contrast = contrast(colours.series(i), colours.background());
+                assertTrue(contrast >= 3, "series " + i + ": " + contrast);
+            }
+        }
+    }
+
+    private static double contrast(int one, int other) {
+        double a = luminance(one) + 0.05;
+        double b = luminance(other) + 0.05;
+        return Math.max(a, b) / Math.min(a, b);
+    }
+
+    private static double luminance(int rgb) {
+        return 0.2126 * linear(rgb >> 16 & 255) + 0.7152 * linear(rgb >> 8 & 255) + 0.0722 * linear(rgb & 255);
+    }
+
+    private static double linear(int channel) {
+        double c = channel / 255.0;
+        return c <= 0.04045 ? c / 12.92 : Math.pow((c + 0.055) / 1.055, 2.4);
+    }
+}
