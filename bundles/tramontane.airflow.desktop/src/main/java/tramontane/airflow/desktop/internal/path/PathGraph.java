@@ -36,8 +36,9 @@ record PathGraph(List<Node> nodes, List<Edge> edges) {
     /** The keys of the two sides of outside. */
     static final String SOURCE = "source";
     static final String SINK = "sink";
-    /** The member of what people alone read that says where a bay was put. */
+    /** The member of the air path that says where users put things, and in it that for bays: {@code {"rear": {"x": 640, "y": 120}}}. */
     static final String LAYOUT = "layout";
+    static final String BAYS = "bays";
     /** Width of the bars of outside. */
     static final double BAR = 92;
     private static final double NARROWEST = 124;
@@ -158,7 +159,7 @@ record PathGraph(List<Node> nodes, List<Edge> edges) {
         });
         List<Node> nodes = new ArrayList<>();
         nodes.add(new Node(SOURCE, Role.SOURCE, Bay.OUTSIDE, BAR, FULL, FULL / 2, List.of(), Optional.empty()));
-        bays.values().forEach(bay -> nodes.add(bay(Role.BAY, bay.id(), pin(bay), degree, measure)));
+        bays.values().forEach(bay -> nodes.add(bay(Role.BAY, bay.id(), pin(design, bay.id()), degree, measure)));
         missing.forEach(id -> nodes.add(bay(Role.MISSING, id, Optional.empty(), degree, measure)));
         Set<String> backward = backward(nodes, joints, passages);
         List<Edge> edges = new ArrayList<>();
@@ -176,8 +177,9 @@ record PathGraph(List<Node> nodes, List<Edge> edges) {
     }
 
     /** Where a user put a bay; empty where nobody did. */
-    static Optional<Spot> pin(Bay bay) {
-        return bay.more().tree(LAYOUT).flatMap(layout -> number(layout, "x").flatMap(x -> number(layout, "y").map(y -> new Spot(x, y))));
+    static Optional<Spot> pin(Design design, String bay) {
+        return design.airPath().more().tree(LAYOUT).flatMap(layout -> layout.tree(BAYS)).flatMap(bays -> bays.tree(bay))
+                .flatMap(there -> number(there, "x").flatMap(x -> number(there, "y").map(y -> new Spot(x, y))));
     }
 
     private static Optional<Double> number(Value.Tree tree, String name) {

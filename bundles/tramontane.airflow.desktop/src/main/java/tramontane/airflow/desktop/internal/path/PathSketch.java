@@ -62,31 +62,31 @@ final class PathSketch {
         graph.nodes().stream().filter(node -> !node.id().isEmpty() || node.role() != PathGraph.Role.JOINTS)
                 .forEach(node -> by.value(values, node.id()).ifPresent(shown::add));
         scale = Scale.over(shown, by, units);
-        widths = widths(design, values);
+        widths = widths();
     }
 
     /**
      * How wide each ribbon is: {@link PathGraph#FULL} for all the air that passes the side of a bay at which most does, so that what
      * comes into a bay is as wide as what leaves it.
      */
-    static double[] widths(Design design, AirValues values) {
-        List<Passage> passages = design.airPath().passages();
-        double[] widths = new double[passages.size()];
+    private double[] widths() {
+        double[] wide = new double[passages.size()];
         Map<String, Double> sides = new HashMap<>();
-        for (int i = 0; i < widths.length; i++) {
+        for (int i = 0; i < wide.length; i++) {
             Passage passage = passages.get(i);
-            widths[i] = Optional.ofNullable(values.passages().get(passage.id())).map(air -> Math.abs(air.massFlow()))
+            wide[i] = Optional.ofNullable(values.passages().get(passage.id())).map(air -> Math.abs(air.massFlow()))
                     .filter(Double::isFinite).orElse(Double.NaN);
-            if (!Double.isNaN(widths[i])) {
-                sides.merge("from " + PathGraph.startKey(passage), widths[i], Double::sum);
-                sides.merge("to " + PathGraph.endKey(passage), widths[i], Double::sum);
+            if (!Double.isNaN(wide[i])) {
+                boolean backward = first(passage).backward();
+                sides.merge((backward ? "left " : "right ") + PathGraph.startKey(passage), wide[i], Double::sum);
+                sides.merge((backward ? "right " : "left ") + PathGraph.endKey(passage), wide[i], Double::sum);
             }
         }
         double most = sides.values().stream().mapToDouble(each -> each).max().orElse(0);
-        for (int i = 0; i < widths.length; i++) {
-            widths[i] = Double.isNaN(widths[i]) ? UNKNOWN : most > 0 ? Math.max(THINNEST, widths[i] / most * PathGraph.FULL) : THINNEST;
+        for (int i = 0; i < wide.length; i++) {
+            wide[i] = Double.isNaN(wide[i]) ? UNKNOWN : most > 0 ? Math.max(THINNEST, wide[i] / most * PathGraph.FULL) : THINNEST;
         }
-        return widths;
+        return wide;
     }
 
     PathPicture picture() {
