@@ -1,0 +1,417 @@
+package tramontane.airflow.desktop.internal.path;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import tramontane.analysis.OperatingPoint;
+import tramontane.model.Bay;
+import tramontane.model.Design;
+import tramontane.model.FailedMover;
+import tramontane.model.Passage;
+import tramontane.physics.units.QuantityKind;
+import tramontane.physics.units.UnitSystem;
+import tramontane.physics.units.Units;
+
+/** Makes a {@link PathPicture}. */
+final class PathSketch {
+
+    /** No ribbon is thinner, or it could not be seen. */
+    static final double THINNEST = 1.5;
+    /** A ribbon whose flow is not known. */
+    static final double UNKNOWN = 3;
+    private static final double COLLAR = 9;
+    private static final double BEYOND = 7;
+    private static final double HATCH = 9;
+    private static final double PAD = 12;
+    private static final int DIGITS = 3;
+
+    private final PathGraph graph;
+    private final Placement placement;
+    private final AirValues values;
+    private final UnitSystem units;
+    private final Measure measure;
+    private final List<Passage> passages;
+    private final Optional<Scale> scale;
+    private final ColourBy by;
+    private final double[] widths;
+    private final Map<String, PathGraph.Node> nodes = new LinkedHashMap<>();
+    private final Map<String, PathGraph.Edge> edges = new HashMap<>();
+    private final Map<Integer, Lane> lanes = new HashMap<>();
+    private final Map<String, Double> ends = new HashMap<>();
+
+    /** Where a passage has its place among joints. */
+    private record Lane(Box box, Spot middle, double thickness) {
+    }
+
+    PathSketch(Design design, PathGraph graph, Placement placement, AirValues values, ColourBy by, UnitSystem units, Measure measure) {
+        this.graph = graph;
+        this.placement = placement;
+        this.values = values;
+        this.units = units;
+        this.measure = measure;
+        this.by = by;
+        passages = design.airPath().passages();
+        graph.nodes().forEach(node -> nodes.put(node.key(), node));
+        graph.edges().forEach(edge -> edges.put(edge.key(), edge));
+        List<Double> shown = new ArrayList<>();
+        graph.nodes().stream().filter(node -> !node.id().isEmpty() || node.role() != PathGraph.Role.JOINTS)
+                .forEach(node -> by.value(values, node.id()).ifPresent(shown::add));
+        scale = Scale.over(shown, by, units);
+        widths = widths();
+    }
+
+    /**
+     * How wide each ribbon is: {@link PathGraph#FULL} for all the air that passes the side of a bay at which most does, so that what
+     * comes into a bay is as wide as what leaves it.
+     */
+    private double[] widths() {
+        double[] wide = new double[passages.size()];
+        Map<String, Double> sides = new HashMap<>();
+        for (int i = 0; i < wide.length; i++) {
+            Passage passage = passages.get(i);
+            wide[i] = Optional.ofNullable(values.passages().get(passage.id())).map(air -> Math.abs(air.massFlow()))
+                    .filter(Double::isFinite).orElse(Double.NaN);
+            if (!Double.isNaN(wide[i])) {
+                boolean backward = first(passage).backward();
+                sides.merge((backward ? "left " : "right ") + PathGraph.startKey(passage), wide[i], Double::sum);
+                sides.merge((backward ? "right " : "left ") + PathGraph.endKey(passage), wide[i], Double::sum);
+            }
+        }
+        double most = sides.values().stream().mapToDouble(each -> each).max().orElse(0);
+        for (int i = 0; i < wide.length; i++) {
+            wide[i] = Double.isNaN(wide[i]) ? UNKNOWN : most > 0 ? Math.max(THINNEST, wide[i] / most * PathGraph.FULL) : THINNEST;
+        }
+        return wide;
+    }
+
+    PathPicture picture() {
+        graph.nodes().stream().filter(node -> node.role() == PathGraph.Role.JOINTS).forEach(this::lanes);
+        graph.nodes().stream().filter(node -> node.role() == PathGraph.Role.BAY || node.role() == PathGraph.Role.MISSING)
+                .forEach(this::stack);
+        List<PathPicture.Ribbon> ribbons = new ArrayList<>();
+        List<PathPicture.Joint> joints = new ArrayList<>();
+        for (int i = 0; i < passages.size(); i++) {
+            PathPicture.Ribbon ribbon = ribbon(i);
+            ribbons.add(ribbon);
+            joints.add(joint(i, ribbon));
+        }
+        List<PathPicture.BayShape> bays = graph.nodes().stream()
+                .filter(node -> node.role() == PathGraph.Role.BAY || node.role() == PathGraph.Role.MISSING).map(this::bay).toList();
+        Box bounds = placement.boxes().values().stream().reduce(Box::with).orElse(Box.EMPTY);
+        for (PathPicture.Ribbon ribbon : ribbons) {
+            for (PathPicture.Half half : ribbon.halves()) {
+                for (Curve curve : half.spine()) {
+                    for (Spot spot : List.of(curve.at(0), curve.at(0.25), curve.at(0.5), curve.at(0.75), curve.at(1))) {
+                        bounds = bounds.with(Box.around(spot, 1, ribbon.width()));
+                    }
+                }
+            }
+        }
+        Box source = placement.boxes().get(PathGraph.SOURCE);
+        Box sink = placement.boxes().get(PathGraph.SINK);
+        Box all = bounds.grown(PAD);
+        return new PathPicture(all, bar(source, all), bar(sink, all), bays, ribbons, joints,
+                scale.filter(each -> values.solved()).map(Scale::legend), values.caseId(), values.solved(), values.stale());
+    }
+
+    // -- where things are --
+
+    private double lane(int i) {
+        double ribbon = Math.max(widths[i], COLLAR);
+        return passages.get(i).isBank() ? Math.max(ribbon, BankGrid.of(passages.get(i)).height() + 2 * PathGraph.RIBBON_GAP) : ribbon;
+    }
+
+    private void lanes(PathGraph.Node node) {
+        Box box = placement.boxes().get(node.key());
+        double total = 0;
+        for (int i : node.passages()) {
+            total += lane(i) + PathGraph.belowRibbon(passages.get(i), measure);
+        }
+        double last = PathGraph.belowRibbon(passages.get(node.passages().getLast()), measure);
+        double top = box.y() + node.entry() - (total - last) / 2;
+        for (int i : node.passages()) {
+            double height = lane(i) + PathGraph.belowRibbon(passages.get(i), measure);
+            lanes.put(i, new Lane(new Box(box.x(), top, box.width(), height - PathGraph.LANE_GAP),
+                    new Spot(box.x() + box.width() / 2, top + lane(i) / 2), lane(i)));
+            top += height;
+        }
+    }
+
+    private PathGraph.Edge first(Passage passage) {
+        return edges.get(PathGraph.startKey(passage) + "\n" + PathGraph.jointsKey(passage));
+    }
+
+    private Optional<PathGraph.Edge> second(Passage passage) {
+        return Optional.ofNullable(edges.get(PathGraph.jointsKey(passage) + "\n" + PathGraph.endKey(passage)));
+    }
+
+    private static String endName(int passage, boolean start) {
+        return passage + (start ? " starts" : " ends");
+    }
+
+    /** An end of a ribbon at a bay, with the height that it comes from. */
+    private record End(int passage, boolean start, double towards) {
+    }
+
+    /** Stacks the ribbons at each side of a bay in the order in which they come in, so that they do not cross there. */
+    private void stack(PathGraph.Node node) {
+        List<End> left = new ArrayList<>();
+        List<End> right = new ArrayList<>();
+        for (int i = 0; i < passages.size(); i++) {
+            Passage passage = passages.get(i);
+            boolean backward = first(passage).backward();
+            if (PathGraph.startKey(passage).equals(node.key())) {
+                (backward ? left : right).add(new End(i, true, towards(i, true)));
+            }
+            if (PathGraph.endKey(passage).equals(node.key()) && second(passage).isPresent()) {
+                (backward ? right : left).add(new End(i, false, towards(i, false)));
+            }
+        }
+        double middle = placement.boxes().get(node.key()).middle().y();
+        for (List<End> side : List.of(left, right)) {
+            side.sort(Comparator.comparingDouble(End::towards).thenComparingInt(End::passage));
+            double total = side.stream().mapToDouble(end -> widths[end.passage()]).sum() + PathGraph.RIBBON_GAP * Math.max(0, side.size() - 1);
+            double y = middle - total / 2;
+            for (End end : side) {
+                ends.put(endName(end.passage(), end.start()), y + widths[end.passage()] / 2);
+                y += widths[end.passage()] + PathGraph.RIBBON_GAP;
+            }
+        }
+    }
+
+    private double towards(int passage, boolean start) {
+        List<Spot> bends = bends(passage, start);
+        double lane = lanes.get(passage).middle().y();
+        // among passages that turn at the same place the lane decides, so a trace of it is added
+        return bends.isEmpty() ? lane : (start ? bends.getFirst() : bends.getLast()).y() + lane * 1e-6;
+    }
+
+    private List<Spot> bends(int passage, boolean start) {
+        Passage each = passages.get(passage);
+        return start ? placement.bends().get(first(each).key())
+                : second(each).map(edge -> placement.bends().get(edge.key())).orElse(List.of());
+    }
+
+    /** How far a passage lies from the middle of those with which it shares its way. */
+    private double beside(int passage) {
+        List<Integer> together = nodes.get(PathGraph.jointsKey(passages.get(passage))).passages();
+        double total = -PathGraph.RIBBON_GAP;
+        double before = 0;
+        for (int other : together) {
+            if (other == passage) {
+                before = total + PathGraph.RIBBON_GAP + widths[other] / 2;
+            }
+            total += PathGraph.RIBBON_GAP + widths[other];
+        }
+        return before - total / 2;
+    }
+
+    // -- what is drawn --
+
+    private PathPicture.Ribbon ribbon(int i) {
+        Passage passage = passages.get(i);
+        Optional<AirValues.PassageAir> air = Optional.ofNullable(values.passages().get(passage.id()));
+        boolean reverse = air.map(AirValues.PassageAir::reverse).orElse(false);
+        int along = first(passage).backward() ? -1 : 1;
+        Lane lane = lanes.get(i);
+        Box joints = placement.boxes().get(PathGraph.jointsKey(passage));
+        double entry = along > 0 ? joints.x() : joints.right();
+        double exit = along > 0 ? joints.right() : joints.x();
+        Spot middle = lane.middle();
+        List<Spot> before = new ArrayList<>();
+        bends(i, true).forEach(bend -> before.add(bend.plus(0, beside(i))));
+        before.add(new Spot(entry, middle.y()));
+        before.add(middle);
+        before.addFirst(end(i, true, along, before.getFirst().y()));
+        List<PathPicture.Half> halves = new ArrayList<>();
+        OptionalDouble from = tint(passage.from());
+        OptionalDouble to = tint(passage.to());
+        boolean step = by == ColourBy.PRESSURE;
+        halves.add(new PathPicture.Half(curves(before, along), widths[i], step || !reverse ? from : from, step || !reverse ? from : to));
+        if (second(passage).isPresent()) {
+            List<Spot> after = new ArrayList<>();
+            after.add(middle);
+            after.add(new Spot(exit, middle.y()));
+            bends(i, false).forEach(bend -> after.add(bend.plus(0, beside(i))));
+            after.add(end(i, false, along, after.getLast().y()));
+            halves.add(new PathPicture.Half(curves(after, along), widths[i], step || reverse ? to : from, to));
+        }
+        List<PathPicture.Stroke> hatches = reverse ? hatches(halves, widths[i]) : List.of();
+        return new PathPicture.Ribbon(i, widths[i], air.isPresent(), reverse, halves,
+                air.isPresent() && air.get().massFlow() != 0 ? marks(halves, reverse, widths[i]) : List.of(), hatches);
+    }
+
+    private OptionalDouble tint(String bay) {
+        return values.solved() ? scale.map(each -> each.tint(by.value(values, bay))).orElse(OptionalDouble.empty()) : OptionalDouble.empty();
+    }
+
+    private Spot end(int passage, boolean start, int along, double level) {
+        Passage each = passages.get(passage);
+        String key = start ? PathGraph.startKey(each) : PathGraph.endKey(each);
+        Box box = placement.boxes().get(key);
+        boolean outside = key.equals(PathGraph.SOURCE) || key.equals(PathGraph.SINK);
+        double y = outside ? level : ends.getOrDefault(endName(passage, start), box.middle().y());
+        return new Spot(start == along > 0 ? box.right() : box.x(), y);
+    }
+
+    private static List<Curve> curves(List<Spot> spots, int along) {
+        List<Curve> curves = new ArrayList<>();
+        for (int k = 1; k < spots.size(); k++) {
+            if (spots.get(k).distance(spots.get(k - 1)) > 1e-6) {
+                curves.add(Curve.level(spots.get(k - 1), spots.get(k), along));
+            }
+        }
+        return curves;
+    }
+
+    private static List<PathPicture.Mark> marks(List<PathPicture.Half> halves, boolean reverse, double width) {
+        List<PathPicture.Mark> marks = new ArrayList<>();
+        for (PathPicture.Half half : halves) {
+            Optional<Curve> longest = half.spine().stream().max(Comparator.comparingDouble(Curve::length));
+            longest.ifPresent(curve -> {
+                Spot direction = curve.direction(0.5);
+                marks.add(new PathPicture.Mark(curve.at(0.5), reverse ? new Spot(-direction.x(), -direction.y()) : direction,
+                        Math.clamp(width * 0.4, 5, 12)));
+            });
+        }
+        return marks;
+    }
+
+    private static List<PathPicture.Stroke> hatches(List<PathPicture.Half> halves, double width) {
+        List<PathPicture.Stroke> hatches = new ArrayList<>();
+        double reach = Math.max(4, width / 2 - 1);
+        for (PathPicture.Half half : halves) {
+            double ahead = HATCH / 2;
+            for (Curve curve : half.spine()) {
+                double length = curve.length();
+                for (; ahead < length; ahead += HATCH) {
+                    Spot spot = curve.at(ahead / length);
+                    double lean = Math.min(4, reach);
+                    hatches.add(new PathPicture.Stroke(spot.plus(-lean, reach), spot.plus(lean, -reach)));
+                }
+                ahead -= length;
+            }
+        }
+        return hatches;
+    }
+
+    private PathPicture.Joint joint(int i, PathPicture.Ribbon ribbon) {
+        Passage passage = passages.get(i);
+        Lane lane = lanes.get(i);
+        Box collar;
+        List<PathPicture.Cell> cells = new ArrayList<>();
+        if (passage.isBank()) {
+            BankGrid grid = BankGrid.of(passage);
+            collar = Box.around(lane.middle(), grid.width() + 2 * PathGraph.RIBBON_GAP, grid.height() + 2 * PathGraph.RIBBON_GAP);
+            boolean one = tramontane.analysis.Cases.positions(passage) != grid.positions();
+            for (int position = 1; position <= grid.positions(); position++) {
+                cells.add(cell(passage, position, one, grid, lane.middle()));
+            }
+        } else {
+            collar = Box.around(lane.middle(), COLLAR, ribbon.width() + 2 * BEYOND);
+        }
+        List<PathPicture.Line> lines = new ArrayList<>();
+        double y = lane.middle().y() + Math.max(lane.thickness() / 2, collar.height() / 2 - 1) + 1;
+        y = Math.max(y, lane.middle().y() + lane.thickness() / 2 + PathGraph.LABEL_GAP);
+        y = line(lines, passage.id().isEmpty() ? "no name" : passage.id(), Measure.Face.NAME, PathPicture.Tone.PLAIN, lane.box(), y);
+        Optional<AirValues.PassageAir> air = Optional.ofNullable(values.passages().get(passage.id()));
+        if (air.isPresent()) {
+            String flow = (air.get().reverse() ? "reverse " : "") + Units.format(Math.abs(air.get().flow()), QuantityKind.FLOW, units, DIGITS);
+            String drop = " · " + minus(Units.format(air.get().drop(), QuantityKind.PRESSURE, units, DIGITS));
+            boolean both = measure.width(flow + drop, Measure.Face.TEXT) <= lane.box().width();
+            y = line(lines, both ? flow + drop : flow, Measure.Face.TEXT, air.get().reverse() ? PathPicture.Tone.CAUTION : PathPicture.Tone.PLAIN,
+                    lane.box(), y);
+        } else {
+            y = line(lines, passage.kind(), Measure.Face.TEXT, PathPicture.Tone.QUIET, lane.box(), y);
+        }
+        if (passage.isBank()) {
+            movers(passage, cells).ifPresent(text -> line(lines, text, Measure.Face.TEXT, PathPicture.Tone.CAUTION, lane.box(),
+                    lane.middle().y() + lane.thickness() / 2 + PathGraph.LABEL_GAP + measure.height(Measure.Face.NAME) + measure.height(Measure.Face.TEXT)));
+        }
+        return new PathPicture.Joint(i, lane.box(), collar, passage.isBank(), cells, lines);
+    }
+
+    private PathPicture.Cell cell(Passage passage, int position, boolean one, BankGrid grid, Spot middle) {
+        Map<Integer, FailedMover.State> failed = values.failed().getOrDefault(passage.id(), Map.of());
+        Optional<FailedMover.State> state = one ? failed.values().stream().findFirst() : Optional.ofNullable(failed.get(position));
+        Optional<OperatingPoint.BankPoint> point = Optional.ofNullable(values.banks().get(passage.id()));
+        boolean reverse = !one && point.stream().flatMap(bank -> bank.movers().stream())
+                .anyMatch(mover -> mover.position() == position && mover.flow() < 0);
+        return new PathPicture.Cell(one ? 0 : position, grid.cell(position, middle), state, reverse, first(passage).backward() ? -1 : 1);
+    }
+
+    /** What should be known of a bank's movers, in a few words. */
+    private static Optional<String> movers(Passage passage, List<PathPicture.Cell> cells) {
+        int all = tramontane.analysis.Cases.positions(passage);
+        List<String> said = new ArrayList<>();
+        for (FailedMover.State state : FailedMover.State.values()) {
+            List<PathPicture.Cell> such = cells.stream().filter(cell -> cell.failed().filter(state::equals).isPresent()).toList();
+            if (such.size() == 1 && such.getFirst().position() > 0 && all > 1) {
+                said.add("no. " + such.getFirst().position() + " " + state.word());
+            } else if (!such.isEmpty()) {
+                said.add(such.getFirst().position() == 0 ? "some " + state.word() : such.size() == all ? state.word() : such.size() + " " + state.word());
+            }
+        }
+        if (cells.stream().anyMatch(PathPicture.Cell::reverse)) {
+            said.add("air comes back");
+        }
+        return said.isEmpty() ? Optional.empty() : Optional.of(String.join(", ", said));
+    }
+
+    private PathPicture.BayShape bay(PathGraph.Node node) {
+        Box box = placement.boxes().get(node.key());
+        List<String> said = new ArrayList<>();
+        if (node.role() == PathGraph.Role.MISSING) {
+            said.add("not in the design");
+        } else {
+            said.addAll(state(node.id()));
+        }
+        double height = measure.height(Measure.Face.NAME) + said.size() * measure.height(Measure.Face.TEXT);
+        List<PathPicture.Line> lines = new ArrayList<>();
+        Box room = box.grown(-6);
+        double y = line(lines, node.id().isEmpty() ? "no name" : node.id(), Measure.Face.NAME, PathPicture.Tone.PLAIN, room,
+                box.middle().y() - height / 2);
+        for (String text : said) {
+            y = line(lines, text, Measure.Face.TEXT, node.role() == PathGraph.Role.MISSING ? PathPicture.Tone.CAUTION : PathPicture.Tone.PLAIN,
+                    room, y);
+        }
+        return new PathPicture.BayShape(node.id(), box, tint(node.id()), node.role() == PathGraph.Role.MISSING, node.pin().isPresent(), lines);
+    }
+
+    private List<String> state(String bay) {
+        AirValues.BayAir air = values.bays().get(bay);
+        if (air == null || !values.solved()) {
+            return List.of();
+        }
+        String temperature = minus(Units.format(air.temperature(), QuantityKind.TEMPERATURE, units, DIGITS));
+        return bay.equals(Bay.OUTSIDE) ? List.of(temperature)
+                : List.of(temperature, minus(Units.format(air.pressure(), QuantityKind.PRESSURE, units, DIGITS)));
+    }
+
+    private PathPicture.Bar bar(Box box, Box all) {
+        Box tall = new Box(box.x(), all.y(), box.width(), all.height());
+        List<PathPicture.Line> lines = new ArrayList<>();
+        double y = line(lines, Bay.OUTSIDE, Measure.Face.NAME, PathPicture.Tone.PLAIN, tall, tall.y() + PAD);
+        for (String text : state(Bay.OUTSIDE)) {
+            y = line(lines, text, Measure.Face.TEXT, PathPicture.Tone.PLAIN, tall, y);
+        }
+        return new PathPicture.Bar(tall, tint(Bay.OUTSIDE), lines);
+    }
+
+    private double line(List<PathPicture.Line> lines, String text, Measure.Face face, PathPicture.Tone tone, Box room, double y) {
+        String fitted = measure.fit(text, face, room.width());
+        double width = Math.min(measure.width(fitted, face), room.width());
+        lines.add(new PathPicture.Line(fitted, face, tone, new Box(room.middle().x() - width / 2, y, width, measure.height(face))));
+        return y + measure.height(face);
+    }
+
+    /** The sign as it is printed. */
+    static String minus(String number) {
+        return number.startsWith("-") ? "\u2212" + number.substring(1) : number;
+    }
+}
