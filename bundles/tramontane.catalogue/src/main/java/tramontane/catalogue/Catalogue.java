@@ -1,6 +1,7 @@
 package tramontane.catalogue;
 
 import java.nio.file.Path;
+import java.util.AbstractList;
 import java.util.Collection;
 import java.util.Comparator;
 import java.util.List;
@@ -12,7 +13,9 @@ import java.util.function.IntPredicate;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
+import tramontane.analysis.Amount;
 import tramontane.analysis.SectionType;
+import tramontane.analysis.Table;
 import tramontane.catalogue.internal.Columns;
 import tramontane.catalogue.internal.FieldColumn;
 import tramontane.catalogue.internal.FieldTree;
@@ -149,6 +152,32 @@ public final class Catalogue {
     public Optional<String> text(int part, String field) {
         Integer column = columnByName.get(field);
         return column == null ? Optional.empty() : Optional.ofNullable(columns.text(column, part));
+    }
+
+    /** What a part says of a field, to be shown; {@link Table.Empty} where it says nothing. */
+    public Table.Cell cell(int part, CatalogueField field) {
+        double number = number(part, field.path());
+        if (field.kind().isPresent() && Double.isFinite(number)) {
+            return new Amount(number, field.kind().get());
+        }
+        return text(part, field.path()).<Table.Cell>map(Table.Words::new).orElseGet(() -> Double.isFinite(number)
+                ? new Table.Words(number == Math.rint(number) ? Long.toString((long) number) : Double.toString(number)) : new Table.Empty());
+    }
+
+    /** Parts by their numbers, each made anew when the list is asked for it. */
+    public List<AirMover> parts(int[] numbers) {
+        int[] chosen = numbers.clone();
+        return new AbstractList<>() {
+            @Override
+            public AirMover get(int index) {
+                return part(chosen[index]);
+            }
+
+            @Override
+            public int size() {
+                return chosen.length;
+            }
+        };
     }
 
     /** The numbers of all parts that pass a filter, rising. */

@@ -1,6 +1,7 @@
 package tramontane.selection;
 
 import java.util.Collections;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -31,6 +32,11 @@ import tramontane.model.Design;
  */
 public record Candidate(AirMover part, Arrangement arrangement, double setting, double speed, boolean adjustable, Map<String, Double> values,
         double steps, int unknown, boolean front, Optional<Verdict> tightest, int unjudged, Design design, Optional<Evaluation> evaluation) {
+
+    /** Best first; of equals the one with the fewer movers, then by id. */
+    public static final Comparator<Candidate> BEST_FIRST = Comparator.comparingInt(Candidate::unknown).thenComparingDouble(Candidate::steps)
+            .thenComparingInt(candidate -> candidate.arrangement().movers()).thenComparing(candidate -> candidate.part().id())
+            .thenComparingInt(candidate -> candidate.arrangement().series());
 
     public Candidate {
         values = Collections.unmodifiableMap(new LinkedHashMap<>(values));

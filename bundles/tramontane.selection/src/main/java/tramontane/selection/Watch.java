@@ -25,4 +25,14 @@ public interface Watch extends Engine.Watch {
     default void found(Candidate candidate) {
         // most wait for the list
     }
+
+    /**
+     * Some more candidates were judged exactly. Called from one thread at a time, in an order that is the same every time.
+     *
+     * @param judged how many were judged so far, whether they meet everything or not; never falls
+     * @param may    how many are known so far that may do by the reduced design; not all of them need be judged in the end
+     */
+    default void judged(int judged, int may) {
+        // most look at the share that is done
+    }
 }

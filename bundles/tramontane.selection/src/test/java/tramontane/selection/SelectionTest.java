@@ -212,6 +212,40 @@ class SelectionTest {
     }
 
     @Test
+    void itTellsHowManyWereJudgedOfThoseThatMayDo() {
+        List<List<Integer>> told = new ArrayList<>();
+        List<String> found = new ArrayList<>();
+        Selection selection = Choices.SELECTOR.choose(Task.of(Choices.sample("observatory"), "fans", InventedCatalogue.parts(40, 7), OPENING), new Watch() {
+            @Override
+            public boolean cancelled() {
+                return false;
+            }
+
+            @Override
+            public void progress(double fraction, String message) {
+                // only what is judged counts here
+            }
+
+            @Override
+            public void found(Candidate candidate) {
+                found.add(candidate.words());
+            }
+
+            @Override
+            public void judged(int judged, int may) {
+                assertTrue(found.size() <= judged, "what is found was judged");
+                told.add(List.of(judged, may));
+            }
+        });
+        assertEquals(List.of(selection.counts().exact(), selection.counts().may()), told.getLast());
+        for (int i = 0; i < told.size(); i++) {
+            assertTrue(told.get(i).get(0) <= told.get(i).get(1), told.toString());
+            assertTrue(i == 0 || told.get(i - 1).get(0) < told.get(i).get(0), told.toString());
+        }
+        assertTrue(selection.ranked().stream().map(Candidate::words).allMatch(found::contains), "the list is of those that were found");
+    }
+
+    @Test
     void itEndsWhenNobodyWantsItAnyMore() {
         AtomicBoolean stop = new AtomicBoolean();
         Selection selection = Choices.SELECTOR.choose(Task.of(Choices.sample("observatory"), "fans", InventedCatalogue.parts(300, 7), OPENING), new Watch() {

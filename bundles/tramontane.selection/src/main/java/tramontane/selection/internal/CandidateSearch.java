@@ -79,6 +79,7 @@ final class CandidateSearch {
     private Reduction reduction;
     private boolean asksNothing;
     private double shown;
+    private int may;
 
     /** A part in an arrangement that may do. */
     private static final class Prospect {
@@ -247,6 +248,7 @@ final class CandidateSearch {
                 arranged += each.arranged();
                 fitting += each.arranged() > 0 ? 1 : 0;
             }
+            may = prospects.size();
             if (!probed) {
                 Optional<Prospect> first = prospects.stream().filter(each -> screen.isAdjustable(each.part, each.arrangement)).min(BEST_FIRST);
                 first.ifPresent(each -> judging.probe(each.part, each.arrangement));
@@ -288,7 +290,7 @@ final class CandidateSearch {
     /** All that meet everything, best first. */
     private List<Candidate> allMeeting() {
         if (meeting == null) {
-            meeting = judged.values().stream().flatMap(each -> each.candidate().stream()).sorted(Scoring.BEST_FIRST).toList();
+            meeting = judged.values().stream().flatMap(each -> each.candidate().stream()).sorted(Candidate.BEST_FIRST).toList();
         }
         return meeting;
     }
@@ -403,6 +405,9 @@ final class CandidateSearch {
             keep(open.get(i), answers.get(i));
             answers.get(i).candidate().ifPresent(watch::found);
         }
+        if (!open.isEmpty()) {
+            watch.judged(judged.size(), may);
+        }
     }
 
     private Judging.Judged judge(Prospect prospect) {
@@ -436,7 +441,7 @@ final class CandidateSearch {
             }
             // what the other analyses find may turn a listed one down; then the search goes on
             List<Prospect> whole = judged.entrySet().stream().filter(entry -> entry.getValue().candidate().isPresent())
-                    .sorted(Comparator.comparing(entry -> entry.getValue().candidate().get(), Scoring.BEST_FIRST)).limit(task.listed())
+                    .sorted(Comparator.comparing(entry -> entry.getValue().candidate().get(), Candidate.BEST_FIRST)).limit(task.listed())
                     .filter(entry -> entry.getValue().candidate().get().evaluation().isEmpty()).map(Map.Entry::getKey).toList();
             if (whole.isEmpty()) {
                 return best.stream().limit(task.listed()).toList();
@@ -470,7 +475,7 @@ final class CandidateSearch {
                 progress(0.7 + 0.25 * seen / prospects.size(), "looking for trade-offs");
             }
         }
-        List<Candidate> all = confirmed.stream().flatMap(prospect -> judged.get(prospect).candidate().stream()).sorted(Scoring.BEST_FIRST).toList();
+        List<Candidate> all = confirmed.stream().flatMap(prospect -> judged.get(prospect).candidate().stream()).sorted(Candidate.BEST_FIRST).toList();
         return all.stream().filter(candidate -> all.stream().noneMatch(other -> scoring.dominates(other.values(), candidate.values())))
                 .map(candidate -> candidate.withFront(true)).toList();
     }

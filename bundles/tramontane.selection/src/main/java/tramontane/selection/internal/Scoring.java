@@ -20,7 +20,6 @@ import tramontane.analysis.Finding;
 import tramontane.model.AirMover;
 import tramontane.physics.units.QuantityKind;
 import tramontane.selection.Arrangement;
-import tramontane.selection.Candidate;
 import tramontane.selection.Criterion;
 
 /** What candidates come to by the criteria that can be told, and which of them is better. */
@@ -204,11 +203,6 @@ final class Scoring {
         Double value = values.get(criterion.id());
         return value == null ? Double.POSITIVE_INFINITY : criterion.better() == Better.HIGHER ? -value : value;
     }
-
-    /** Best first; of equals the one with the fewer movers, then by id. */
-    static final Comparator<Candidate> BEST_FIRST = Comparator.comparingInt(Candidate::unknown).thenComparingDouble(Candidate::steps)
-            .thenComparingInt(candidate -> candidate.arrangement().movers()).thenComparing(candidate -> candidate.part().id())
-            .thenComparingInt(candidate -> candidate.arrangement().series());
 
     /** The currency of most parts that state a price; of equally many the first by name. */
     static Optional<String> currency(Map<String, Integer> counts) {

@@ -10,6 +10,7 @@ import tramontane.physics.units.Units;
 import tramontane.selection.Arrangement;
 import tramontane.selection.Candidate;
 import tramontane.selection.Criterion;
+import tramontane.selection.Merit;
 import tramontane.selection.Rejected;
 
 /** A choice as comma-separated values: a candidate in a row, then, where asked for, what fails. */

@@ -16,6 +16,7 @@ import tramontane.physics.units.UnitSystem;
 import tramontane.selection.Arrangement;
 import tramontane.selection.Candidate;
 import tramontane.selection.Criterion;
+import tramontane.selection.Merit;
 import tramontane.selection.Need;
 import tramontane.selection.Passed;
 import tramontane.selection.Rejected;

@@ -22,9 +22,11 @@ import tramontane.physics.units.QuantityKind;
 import tramontane.physics.units.UnitSystem;
 import tramontane.selection.Candidate;
 import tramontane.selection.Criterion;
+import tramontane.selection.Merit;
 import tramontane.selection.Need;
 import tramontane.selection.Rejected;
 import tramontane.selection.Selection;
+import tramontane.selection.Spare;
 
 /** A choice for people: how many of what, what is asked, the best, why, what fails, what to do next. */
 final class ChoiceText {
@@ -180,7 +182,7 @@ final class ChoiceText {
     }
 
     private static String tightest(Candidate candidate) {
-        return candidate.tightest().map(Words::about).orElse("nothing is required");
+        return candidate.tightest().map(Spare::about).orElse("nothing is required");
     }
 
     private void legend(boolean sameTightest) {

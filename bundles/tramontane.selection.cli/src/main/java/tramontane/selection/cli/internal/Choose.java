@@ -55,6 +55,7 @@ import tramontane.physics.units.Units;
 import tramontane.selection.Candidate;
 import tramontane.selection.Criterion;
 import tramontane.selection.Duty;
+import tramontane.selection.Merit;
 import tramontane.selection.Placement;
 import tramontane.selection.Rejected;
 import tramontane.selection.Selection;
@@ -194,7 +195,7 @@ public final class Choose extends TerminalVerb {
         }
         int top = number(given, "--top", 1, 1000).orElse(20);
         int least = Math.max(wanted.put().orElse(0), wanted.compared().stream().max(Integer::compare).orElse(0));
-        Task task = new Task(asked.design(), bank, new ChosenParts(catalogue, numbers), wish.space(), wish.weighed(), wish.lowestSetting(),
+        Task task = new Task(asked.design(), bank, catalogue.parts(numbers), wish.space(), wish.weighed(), wish.lowestSetting(),
                 Math.max(top, least), number(given, "--misses", 0, 1000).orElse(5), given.flag("--certain"), given.flag("--exactly"));
         Selection selection = selector.choose(task, new Progress(quiet ? new QuietWatch(console.watch()) : console.watch()));
         if (selection.cancelled() || console.watch().cancelled()) {

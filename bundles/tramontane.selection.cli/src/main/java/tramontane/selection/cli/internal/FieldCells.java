@@ -3,7 +3,6 @@ package tramontane.selection.cli.internal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import tramontane.analysis.Amount;
 import tramontane.analysis.Table;
 import tramontane.catalogue.Catalogue;
 import tramontane.catalogue.CatalogueField;
@@ -16,18 +15,8 @@ final class FieldCells {
     private FieldCells() {
     }
 
-    /** What a part says of a field. */
-    static Table.Cell cell(Catalogue catalogue, int part, CatalogueField field) {
-        double number = catalogue.number(part, field.path());
-        if (field.kind().isPresent() && Double.isFinite(number)) {
-            return new Amount(number, field.kind().get());
-        }
-        return catalogue.text(part, field.path()).<Table.Cell>map(Table.Words::new).orElseGet(() -> Double.isFinite(number)
-                ? new Table.Words(number == Math.rint(number) ? Long.toString((long) number) : Double.toString(number)) : new Table.Empty());
-    }
-
     static boolean says(Catalogue catalogue, int part, CatalogueField field) {
-        return !(cell(catalogue, part, field) instanceof Table.Empty);
+        return !(catalogue.cell(part, field) instanceof Table.Empty);
     }
 
     /** The fields that names mean. */

@@ -104,7 +104,7 @@ final class ListParts extends CatalogueVerb {
             List<List<Table.Cell>> rows = new ArrayList<>();
             for (int part : parts) {
                 List<Table.Cell> row = new ArrayList<>(List.of(new Table.Words(catalogue.id(part))));
-                fields.forEach(field -> row.add(FieldCells.cell(catalogue, part, field)));
+                fields.forEach(field -> row.add(catalogue.cell(part, field)));
                 rows.add(row);
             }
             TextTable.lines(new Table("Parts", columns, rows), 1, console.width(), units, console::shown).forEach(console.out()::println);
@@ -133,7 +133,7 @@ final class ListParts extends CatalogueVerb {
         rows.row(head.toArray(String[]::new));
         for (int part : parts) {
             List<String> row = new ArrayList<>(List.of(catalogue.id(part)));
-            fields.forEach(field -> row.add(switch (FieldCells.cell(catalogue, part, field)) {
+            fields.forEach(field -> row.add(switch (catalogue.cell(part, field)) {
                 case Amount amount -> ChoiceCsv.number(amount.si(), amount.quantity(), units);
                 case Table.Words words -> words.text();
                 default -> "";
@@ -149,7 +149,7 @@ final class ListParts extends CatalogueVerb {
             for (int part : parts) {
                 json.beginObject().name("id").value(catalogue.id(part)).name("file").value(catalogue.file(part).toString()).name("values").beginObject();
                 for (CatalogueField field : fields) {
-                    switch (FieldCells.cell(catalogue, part, field)) {
+                    switch (catalogue.cell(part, field)) {
                         case Amount amount -> json.name(field.name()).value(amount.si());
                         case Table.Words words -> json.name(field.name()).value(words.text());
                         default -> { }

@@ -79,7 +79,7 @@ final class ShowPart extends CatalogueVerb {
         List<List<Table.Cell>> rows = new ArrayList<>();
         List<String> sources = new ArrayList<>();
         for (CatalogueField field : fields) {
-            Table.Cell cell = FieldCells.cell(catalogue, part, field);
+            Table.Cell cell = catalogue.cell(part, field);
             Optional<Datasheet.Origin> origin = origin(mover, field);
             rows.add(List.of(new Table.Words(field.name()), new Table.Words(field.label().equals(field.name()) ? "" : field.label()), cell,
                     new Table.Words(field.isDerived() ? "from its curves" : origin.map(each -> words(each, sources)).orElse("")),
@@ -145,7 +145,7 @@ final class ShowPart extends CatalogueVerb {
                     .name("fields").beginArray();
             for (CatalogueField field : fields) {
                 json.beginObject().name("field").value(field.path()).name("label").value(field.label());
-                switch (FieldCells.cell(catalogue, part, field)) {
+                switch (catalogue.cell(part, field)) {
                     case Amount amount -> json.name("value").value(amount.si()).name("unit").value(amount.quantity().siUnit());
                     case Table.Words words -> json.name("value").value(words.text());
                     default -> { }

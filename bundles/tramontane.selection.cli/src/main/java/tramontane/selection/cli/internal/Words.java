@@ -5,48 +5,24 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import tramontane.analysis.Amount;
-import tramontane.analysis.Figure;
-import tramontane.analysis.Judgement;
 import tramontane.analysis.Sentence;
 import tramontane.analysis.Verdict;
 import tramontane.cli.terminal.Messages;
 import tramontane.cli.terminal.Numbers;
-import tramontane.physics.units.QuantityKind;
 import tramontane.physics.units.UnitSystem;
 import tramontane.selection.Rejected;
+import tramontane.selection.Spare;
 
 /** Sentences about candidates. */
 final class Words {
 
-    /** Less than this share of its limit is just met. */
-    private static final double HAIR = 0.01;
-    private static final double HAIR_KELVIN = 0.5;
-
     private Words() {
-    }
-
-    /** What a verdict is about: {@code flow at fans in hot day}. */
-    static String about(Verdict verdict) {
-        Figure figure = verdict.figure().orElseThrow();
-        return figure.kind().label() + (figure.place().isEmpty() ? "" : " at " + figure.place())
-                + (figure.condition().isEmpty() ? "" : " in " + figure.condition());
     }
 
     /** What a verdict that holds has to spare: {@code just met}, {@code 12.0 % to spare}, {@code 3.10 K to spare}. */
     static String spare(Verdict verdict, UnitSystem units) {
-        Figure figure = verdict.figure().orElseThrow();
-        QuantityKind kind = figure.kind().quantity();
-        double margin = Math.abs(verdict.margin());
-        // a share of a temperature says nothing; kelvin do
-        if (kind.equals(QuantityKind.TEMPERATURE) || kind.equals(QuantityKind.TEMPERATURE_DIFFERENCE)) {
-            return margin < HAIR_KELVIN ? "just met" : Numbers.text(margin, QuantityKind.TEMPERATURE_DIFFERENCE, units) + " to spare";
-        }
-        double limit = Math.abs(verdict.requirement().atLeast().or(() -> verdict.requirement().atMost())
-                .map(each -> Judgement.limit(each, figure.kind())).orElse(0.0));
-        if (limit == 0) {
-            return Numbers.text(margin, kind, units) + " to spare";
-        }
-        return margin / limit < HAIR ? "just met" : Numbers.text(margin / limit, QuantityKind.FRACTION, units) + " to spare";
+        Amount spare = Spare.of(verdict);
+        return Spare.isHair(verdict) ? "just met" : Numbers.text(Math.abs(spare.si()), spare.quantity(), units) + " to spare";
     }
 
     /**

@@ -27,6 +27,7 @@ import tramontane.model.Design;
 import tramontane.model.Problem;
 import tramontane.model.Value;
 import tramontane.model.file.DesignFile;
+import tramontane.selection.Merit;
 import tramontane.selection.Space;
 import tramontane.selection.Task;
 

@@ -1,13 +1,12 @@
-package tramontane.selection.cli.internal;
+package tramontane.selection;
 
 import java.util.OptionalLong;
-import tramontane.selection.Candidate;
 
 /** How candidates compare with the first, as one number. */
-final class Merit {
+public final class Merit {
 
     /** What the number means, for people. */
-    static final String MEANING = "Merit: 100 for the first; 50 means on the weighted average twice as much of everything.";
+    public static final String MEANING = "Merit: 100 for the first; 50 means on the weighted average twice as much of everything.";
 
     private Merit() {
     }
@@ -17,7 +16,7 @@ final class Merit {
      *
      * @return empty where more or less is known of it than of the first: then the two means are not of the same things
      */
-    static OptionalLong of(Candidate first, Candidate candidate) {
+    public static OptionalLong of(Candidate first, Candidate candidate) {
         double merit = 100 * Math.pow(2, first.steps() - candidate.steps());
         return first.unknown() == candidate.unknown() && Double.isFinite(merit) ? OptionalLong.of(Math.round(merit)) : OptionalLong.empty();
     }
