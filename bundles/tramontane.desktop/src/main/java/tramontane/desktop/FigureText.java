@@ -43,7 +43,7 @@ public final class FigureText {
         }
         for (UnitSystem other : UnitSystem.values()) {
             String shown = Units.format(figure.value(), kind, other, ALL_DIGITS);
-            if (other != units && text.indexOf(shown) < 0) {
+            if (!other.equals(units) && text.indexOf(shown) < 0) {
                 text.append('\n').append(shown);
             }
         }

@@ -90,7 +90,7 @@ public record Remembered(Optional<Arrangement> arrangement, Optional<List<Intege
             Optional<List<Integer>> bounds = tree.get("bounds").map(value -> ((Value.Items) value).values().stream()
                     .map(each -> (int) ((Value.Num) each).number()).toList()).filter(list -> list.size() == 4);
             return Optional.of(new Remembered(tree.tree("layout").flatMap(Arrangement::of), bounds, flag(tree, "maximised"), recent,
-                    tree.text("units").map(UnitSystem::valueOf).orElse(UnitSystem.METRIC),
+                    tree.text("units").flatMap(UnitSystem::parse).orElse(UnitSystem.METRIC),
                     tree.text("colours").map(Colours::valueOf).orElse(Colours.SYSTEM), true,
                     tree.tree("memory").orElse(Value.Tree.EMPTY)));
         } catch (RuntimeException notOurs) {
@@ -125,7 +125,7 @@ public record Remembered(Optional<Arrangement> arrangement, Optional<List<Intege
         }
         return tree.with("maximised", new Value.Flag(maximised))
                 .with("recent", new Value.Items(recent.stream().<Value>map(path -> new Value.Text(path.toString())).toList()))
-                .with("units", new Value.Text(units.name())).with("colours", new Value.Text(colours.name())).with("memory", memory);
+                .with("units", new Value.Text(units.text())).with("colours", new Value.Text(colours.name())).with("memory", memory);
     }
 
     /** This with a file used now. */

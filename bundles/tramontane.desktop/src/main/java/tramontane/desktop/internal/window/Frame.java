@@ -86,7 +86,7 @@ final class Frame {
     /** Compared by what they hold, without looking into it. */
     private static boolean same(Scene a, Scene b) {
         return a.document() == b.document() && a.results() == b.results() && a.front().equals(b.front())
-                && a.selection().equals(b.selection()) && a.asked().equals(b.asked()) && a.units() == b.units()
+                && a.selection().equals(b.selection()) && a.asked().equals(b.asked()) && a.units().equals(b.units())
                 && a.palette() == b.palette();
     }
 

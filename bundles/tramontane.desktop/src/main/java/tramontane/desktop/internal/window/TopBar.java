@@ -122,8 +122,9 @@ final class TopBar {
         try {
             drawDesigns(open, scene);
             drawConditions(scene);
-            if (units.getSelectionIndex() != scene.units().ordinal()) {
-                units.select(scene.units().ordinal());
+            int system = List.of(UnitSystem.values()).indexOf(scene.units().base());
+            if (units.getSelectionIndex() != system) {
+                units.select(system);
             }
         } finally {
             drawing = false;

@@ -659,8 +659,8 @@ public final class Window implements InnerDesk, AutoCloseable {
     }
 
     void nextUnits() {
-        UnitSystem[] all = UnitSystem.values();
-        units(all[(remembered.units().ordinal() + 1) % all.length]);
+        List<UnitSystem> all = List.of(UnitSystem.values());
+        units(all.get((all.indexOf(remembered.units().base()) + 1) % all.size()));
     }
 
     void compute() {
