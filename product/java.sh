@@ -74,11 +74,44 @@ need_java() {
     find_java "$1" || die "needs a Java development kit, version $needed_java or newer: 'apt install openjdk-21-jdk', or unpack a Temurin JDK and set JAVA_HOME to its folder."
 }
 
+# java_flags [desktop]: sets flags to what the program is started with, on the command line or with its window.
 java_flags() {
     # The last flag keeps the messages of exceptions that are thrown often; findings show them.
-    # A command is over before the second compiler has paid for itself: with the first alone a choice of 10,000 parts and a network
-    # of 3,600 bays take half to nine tenths of the processor time.
-    flags=(-XX:+UseSerialGC -Xshare:auto -XX:-OmitStackTraceInFastThrow -XX:TieredStopAtLevel=1)
+    flags=(-XX:+UseSerialGC -Xshare:auto -XX:-OmitStackTraceInFastThrow)
     # Felix looks into the JDK once at its start, which is all right but announced since version 24.
     [ "$java_version" -lt 23 ] || flags+=(--sun-misc-unsafe-memory-access=allow)
+    if [ "${1:-}" != desktop ]; then
+        # A command is over before the second compiler has paid for itself: with the first alone a choice of 10,000 parts and a
+        # network of 3,600 bays take half to nine tenths of the processor time.
+        flags+=(-XX:TieredStopAtLevel=1)
+        return 0
+    fi
+    flags+=(-Dtramontane.entry=desktop)
+    # The window loads a library of the system, which is announced since version 24.
+    [ "$java_version" -lt 22 ] || flags+=(--enable-native-access=ALL-UNNAMED)
+    case $OSTYPE in
+        # The first thread alone may draw there.
+        darwin*) flags+=(-XstartOnFirstThread -Xdock:name=Tramontane) ;;
+        # Without a session bus SWT would say so twice, to nobody's use.
+        *) case ${DBUS_SESSION_BUS_ADDRESS:-} in
+            '' | disabled:*) [ -S "${XDG_RUNTIME_DIR:-/nonexistent}/bus" ] \
+                || flags+=(-Dorg.eclipse.swt.internal.SessionManagerDBus.disable=true) ;;
+            esac ;;
+    esac
+}
+
+# --- The window -----------------------------------------------------------------------------------------------------
+
+# Whether a window can be shown at all; servers and pipelines have no display.
+display_there() {
+    case $OSTYPE in
+        darwin* | msys* | cygwin*) return 0 ;;
+        *) [ -n "${DISPLAY:-}${WAYLAND_DISPLAY:-}" ] ;;
+    esac
+}
+
+# sample_or_file NAME INSTALL: sets file to the sample of that name unless there is a file that is called so.
+sample_or_file() {
+    file=$1
+    [ -e "$1" ] || [ ! -f "$2/samples/$1.tramontane.json" ] || file=$2/samples/$1.tramontane.json
 }

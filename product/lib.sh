@@ -114,9 +114,13 @@ make_archive() {
     printf '%s\n%s\n' "$java_home" "$made" >"$here/target/archive"
 }
 
-# run_tramontane [-Dname=value ...] -- arguments: becomes the program.
+# run_tramontane [--desktop] [-Dname=value ...] -- arguments: becomes the program.
 run_tramontane() {
-    local made= built_by=
+    local made= built_by= entry=
+    if [ "$1" = --desktop ]; then
+        entry=desktop
+        shift
+    fi
     if [ -f "$here/target/archive" ]; then
         { IFS= read -r built_by && IFS= read -r made; } <"$here/target/archive" || true
     fi
@@ -129,7 +133,7 @@ run_tramontane() {
     else
         need_java run
     fi
-    java_flags
+    java_flags $entry
     # Should the archive not fit, Java goes without it; nobody needs to be told.
     [ ! -f "$made" ] || flags+=("-XX:SharedArchiveFile=$made" -Xlog:disable)
     while [ "$1" != -- ]; do

@@ -679,6 +679,17 @@ public final class AirPathSolver {
                 .map(each -> BankTrace.along(each, flows, point.density(), viscosity, from, to));
     }
 
+    /**
+     * The largest flow that the curves of a bank's movers were measured at, brought to its speed, all columns together.
+     *
+     * @param bank its id
+     * @return m³/s; empty where none of its movers runs, and for a bank that the air path does not have or that cannot be computed
+     */
+    public OptionalDouble largestFlow(String bank) {
+        return law(bank).flatMap(law -> law.mover().map(mover -> OptionalDouble.of(mover.lastFlow() * law.width())))
+                .orElse(OptionalDouble.empty());
+    }
+
     private Optional<BankLaw> law(String bank) {
         for (int e = 0; e < parts.size() && even.isPresent(); e++) {
             if (laws.get(e) instanceof BankLaw law && parts.get(e).passage().id().equals(bank)) {

@@ -39,6 +39,7 @@ public record Chart(String title, Axis x, Axis y, Optional<Axis> right, List<Ser
 
     /** Room above the highest and beyond the last value of an automatic axis, over its extent. */
     private static final double ROOM = 0.05;
+    private static final double ROUNDING = 1e-9;
 
     /** Refuses what is measured on an axis on the right that is not there. */
     public Chart {
@@ -123,8 +124,9 @@ public record Chart(String title, Axis x, Axis y, Optional<Axis> right, List<Ser
         double low = Arrays.stream(all).min().orElse(0);
         double high = Arrays.stream(all).max().orElse(1);
         double room = high > low ? ROOM * (high - low) : Math.max(Math.abs(high) / 2, Double.MIN_NORMAL);
-        // values that start at nothing have their axis start there, too
-        return new Extent(low == 0 && high > 0 ? 0 : low - room, high == 0 && low < 0 ? 0 : high + room);
+        // values that start at nothing, but for rounding, have their axis start there, too
+        double nothing = ROUNDING * (high - low);
+        return new Extent(Math.abs(low) <= nothing && high > 0 ? 0 : low - room, Math.abs(high) <= nothing && low < 0 ? 0 : high + room);
     }
 
     /**

@@ -66,6 +66,13 @@ class ChartTest {
     }
 
     @Test
+    void anAxisThatStartsAtNothingDoesSoDespiteRounding() {
+        assertEquals(0, EMPTY.with(line(-1e-17, 10, 1, -1e-12)).extent().from());
+        assertEquals(0, EMPTY.with(line(-1e-17, 10, 1, -1e-12)).extent(Side.LEFT).from());
+        assertEquals(0, EMPTY.with(line(0, -10, 1, 1e-12)).extent(Side.LEFT).to());
+    }
+
+    @Test
     void aStatedExtentIsKept() {
         Chart chart = EMPTY.with(line(0, 50, 0.1, 0)).within(new Extent(0.02, 0.03), new Extent(10, 20));
         assertEquals(new Extent(0.02, 0.03), chart.extent());

@@ -106,6 +106,16 @@ class BankCurveTest {
     }
 
     @Test
+    void theLargestMeasuredFlowIsThatOfAllColumns() {
+        assertEquals(OptionalDouble.of(2 * 0.05), box(Cases.mover(), 5e4, "across", 2, "series", 3).solver().largestFlow("fans"));
+        AirPathModel model = AirPathModel.of(Cases.design(Cases.mover(), List.of("box"), Cases.bank("fans", "outside", "box"),
+                Cases.square("out", "box", "outside", 1e4)), Cases.standardAir(), Cases.KINDS);
+        assertEquals(OptionalDouble.empty(), model.at(Map.of("fans", 0.0)).largestFlow("fans"));
+        assertEquals(Cases.SPEED, model.ratedSpeed("fans"));
+        assertEquals(0, model.tolerance("fans", Cases.SPEED));
+    }
+
+    @Test
     void ofACurveWithADipTheStallRegionReachesToThePeak() {
         assertEquals(2 * 0.025, box(DEEP, 5e4, "across", 2).curve(0, 0.1).stallFlow().orElseThrow(), 1e-6);
     }
