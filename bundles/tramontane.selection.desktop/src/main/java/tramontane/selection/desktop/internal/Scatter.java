@@ -6,6 +6,8 @@ import java.util.List;
 import java.util.Optional;
 import tramontane.analysis.Amount;
 import tramontane.analysis.Better;
+import tramontane.analysis.Chart;
+import tramontane.physics.units.QuantityKind;
 
 /**
  * Candidates as points of a plane of two figures.
@@ -73,6 +75,54 @@ record Scatter(Optional<Column> x, Optional<Column> y, List<Point> points, List<
             }
         }
         return new Scatter(Optional.of(below), Optional.of(left), points, edge(points, below.better(), left.better()), silent);
+    }
+
+    /**
+     * The chart: the Pareto set as filled marks joined by nothing, the rest as rings, so that they differ by shape; the edge of the
+     * two figures as a dashed line; what is selected named.
+     */
+    Chart chart() {
+        if (x.isEmpty() || y.isEmpty()) {
+            return Chart.of("", new Chart.Axis("", QuantityKind.NUMBER), new Chart.Axis("", QuantityKind.NUMBER));
+        }
+        Chart chart = Chart.of("", axis(x.get()), axis(y.get()));
+        if (edge.size() > 1) {
+            chart = chart.with(new Chart.Series("best trade-off of these two", Chart.Role.BESIDE, new Chart.Look(Chart.Style.DASHED, 6, true), points(edge)));
+        }
+        for (Point point : points) {
+            if (!point.front() && !point.selected()) {
+                chart = chart.with(new Chart.Mark("", point.x(), point.y(), Chart.Shape.RING, 0));
+            }
+        }
+        for (Point point : points) {
+            if (point.front() && !point.selected()) {
+                chart = chart.with(new Chart.Mark(point.rank().map(rank -> "" + rank).orElse(""), point.x(), point.y(), Chart.Shape.DISC, 1));
+            }
+        }
+        for (Point point : points) {
+            if (point.selected()) {
+                chart = chart.with(new Chart.Mark(point.rank().map(rank -> rank + " ").orElse("") + point.key().words(), point.x(), point.y(),
+                        point.front() ? Chart.Shape.DISC : Chart.Shape.RING, 3));
+            }
+        }
+        return chart;
+    }
+
+    private static Chart.Axis axis(Column column) {
+        return new Chart.Axis(column.label(), column.kind().orElseThrow());
+    }
+
+    private static Chart.Points points(List<Point> points) {
+        return Chart.Points.of(points.stream().mapToDouble(Point::x).toArray(), points.stream().mapToDouble(Point::y).toArray());
+    }
+
+    /** What the signs mean, and what is not drawn. */
+    String words() {
+        if (points.isEmpty()) {
+            return "";
+        }
+        return "filled: in the Pareto set of all criteria; ring: not; numbers are ranks" + (silent == 0 ? "" : "; " + silent + (silent == 1 ? " has" : " have")
+                + " no value of one of the two");
     }
 
     private static List<Point> edge(List<Point> points, Better x, Better y) {

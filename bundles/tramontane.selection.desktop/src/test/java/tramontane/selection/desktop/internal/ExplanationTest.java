@@ -1,0 +1,68 @@
+package tramontane.selection.desktop.internal;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import tramontane.analysis.Amount;
+import tramontane.analysis.Table;
+import tramontane.physics.units.UnitSystem;
+import tramontane.selection.Candidate;
+import tramontane.selection.Criterion;
+import tramontane.selection.Merit;
+
+class ExplanationTest {
+
+    private static Explanation of(int row) {
+        Listing listing = Listing.of(Given.done(), Optional.of(Given.catalogue()), Listing.BY_RANK, "", true, UnitSystem.METRIC);
+        return Explanation.of(listing.rows().get(row), Given.done());
+    }
+
+    private static String text(Explanation explanation, String heading) {
+        return String.join(" ", section(explanation, heading).sentences().stream().map(sentence -> sentence.in(UnitSystem.METRIC)).toList());
+    }
+
+    private static Section section(Explanation explanation, String heading) {
+        return explanation.sections().stream().filter(section -> section.heading().equals(heading)).findFirst().orElseThrow();
+    }
+
+    @Test
+    void itSaysWhereOneStandsAndWhoIsBetterInEverything() {
+        Explanation second = of(1);
+        assertEquals("Garbin 92, single, rank 2", second.title());
+        assertEquals("It is number 2 by the weights, with merit 42 where the first, Garbin 40, single, has 100. Garbin 40, single is as good in every criterion and better in one.",
+                text(second, "Why it stands there"));
+        assertEquals("It comes first by the weights. No other is as good in everything and better in something: it is in the Pareto set.", text(of(0), "Why it stands there"));
+        assertTrue(text(of(2), "Why it stands there").contains("comes behind"), text(of(2), "Why it stands there"));
+    }
+
+    @Test
+    void itSaysWhatLimitsIt() {
+        assertTrue(text(of(0), "What limits it").startsWith("Flow at movers in nominal is 289 m³/h where at least 288 m³/h is required: just met."), text(of(0), "What limits it"));
+        assertTrue(text(of(1), "What limits it").contains("12.0 % to spare"));
+        assertEquals("the first takes least", text(of(0), "Why it wins"));
+    }
+
+    /** 100 times the shares of all criteria is the merit: 2^-Σ w Δsteps / Σ w. */
+    @Test
+    void theMeritsOfTheCriteriaMultiplyToTheMerit() {
+        List<Candidate> all = Given.candidates();
+        Map<String, Double> weights = Map.of(Criterion.POWER, 1.0, Criterion.COST, 1.0);
+        double product = 1;
+        for (Criterion criterion : Given.CRITERIA) {
+            product *= Explanation.meritAlone(weights, Given.CRITERIA, criterion, all.get(1).values().get(criterion.id()), all.get(0).values().get(criterion.id())) / 100;
+        }
+        assertEquals(Merit.of(all.get(0), all.get(1)).getAsLong(), 100 * product, 0.5);
+        Table table = section(of(1), "Why it stands there").table().orElseThrow();
+        assertEquals(2.0, ((Amount) table.rows().getFirst().get(4)).si(), 1e-12, "twice the power of the first");
+    }
+
+    @Test
+    void whatWasLeftOutSaysWhyAndWhatWouldHaveToChange() {
+        assertTrue(text(of(3), "Why it is not in the list").contains("from 70.0 % of its speed on"));
+        assertTrue(text(of(4), "Why it is left out").startsWith("it gives 180 m³/h where 288 m³/h are needed it would do with 60.0 % more speed"));
+    }
+}
