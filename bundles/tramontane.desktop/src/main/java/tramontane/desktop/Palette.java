@@ -27,12 +27,12 @@ public record Palette(boolean dark, Color text, Color muted, Color stale, Color 
         Color accent, Color met, Color caution, Color notMet, Color notJudged, List<Color> series) {
 
     /** On a light background. */
-    public static final Palette LIGHT = new Palette(false, rgb(0x1f2328), rgb(0x59636e), rgb(0x6e7781), rgb(0xf4f5f6), rgb(0xffffff),
+    public static final Palette LIGHT = new Palette(false, rgb(0x1f2328), rgb(0x59636e), rgb(0x646c75), rgb(0xf4f5f6), rgb(0xffffff),
             rgb(0xfafbfc), rgb(0xc8ced5), rgb(0x0b62ad), rgb(0x1a7340), rgb(0x8f5a00), rgb(0xb3261e), rgb(0x5d6570),
             colours(0x0072b2, 0xd55e00, 0x009e73, 0xcc79a7, 0x56b4e9, 0xe69f00, 0x5b5f66, 0xb8a800));
 
     /** On a dark background. */
-    public static final Palette DARK = new Palette(true, rgb(0xe3e6ea), rgb(0xa4adb8), rgb(0x8b949e), rgb(0x24272b), rgb(0x1b1e21),
+    public static final Palette DARK = new Palette(true, rgb(0xe3e6ea), rgb(0xa4adb8), rgb(0x98a1ab), rgb(0x24272b), rgb(0x1b1e21),
             rgb(0x2c3035), rgb(0x4a5159), rgb(0x6cb6ff), rgb(0x57c785), rgb(0xe3b341), rgb(0xff8a80), rgb(0xa4adb8),
             colours(0x56b4e9, 0xe69f00, 0x2fc79a, 0xe09bc2, 0x4f9fe0, 0xd55e00, 0xb9bec6, 0xf0e442));
 

@@ -331,7 +331,7 @@ public final class Panes {
         if (full.isPresent()) {
             bars.forEach(bar -> bar.sash().setVisible(false));
             folders.forEach((name, folder) -> folder.setVisible(name.equals(full.get())));
-            folders.get(full.get()).setBounds(all);
+            bound(folders.get(full.get()), all);
             return;
         }
         folders.values().forEach(folder -> folder.setVisible(true));
@@ -344,7 +344,7 @@ public final class Panes {
             case Stack stack -> {
                 CTabFolder folder = folders.get(stack.name());
                 if (folder != null) {
-                    folder.setBounds(where);
+                    bound(folder, where);
                 }
             }
             case Halves halves -> {
@@ -370,6 +370,17 @@ public final class Panes {
                 }
             }
         }
+    }
+
+    private static void bound(CTabFolder folder, Rectangle where) {
+        if (folder.getBounds().equals(where)) {
+            return;
+        }
+        folder.setBounds(where);
+        // a folder that only grows or shrinks leaves its tools where they were; another alignment has it place them anew
+        Control tools = folder.getTopRight();
+        folder.setTopRight(tools, SWT.RIGHT | SWT.WRAP);
+        folder.setTopRight(tools, SWT.RIGHT);
     }
 
     /** The view in front of the stack that a control lies in. */

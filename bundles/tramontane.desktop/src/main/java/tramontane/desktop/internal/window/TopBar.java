@@ -22,7 +22,7 @@ import tramontane.physics.units.UnitSystem;
 /** The upper edge of the window: the open designs, the case in front, the units. */
 final class TopBar {
 
-    private static final List<String> UNITS = List.of("SI", "metric (m³/h, Pa, °C)", "US (cfm, inH₂O, °F)");
+    private static final List<String> UNITS = List.of("SI", "metric: m³/h, Pa", "US: cfm, inH₂O");
 
     /** What the hand wants. */
     interface Hand {
@@ -51,12 +51,11 @@ final class TopBar {
         box = new Composite(parent, SWT.NONE);
         GridLayout layout = new GridLayout(5, false);
         layout.marginWidth = 8;
-        layout.marginHeight = 3;
+        layout.marginHeight = 2;
         layout.horizontalSpacing = 8;
         box.setLayout(layout);
         designs = new CTabFolder(box, SWT.TOP | SWT.CLOSE | SWT.FLAT);
         designs.setData("tramontane.id", "designs");
-        designs.setTabHeight(26);
         designs.setUnselectedCloseVisible(false);
         GridData strip = new GridData(SWT.FILL, SWT.END, true, false);
         strip.heightHint = 1;
@@ -77,7 +76,7 @@ final class TopBar {
         });
         conditions = combo("condition", "&Condition", 210, choice -> hand.front(offered.get(choice)));
         conditions.setData("tramontane.id", "condition");
-        units = combo("units", "U&nits", 130, choice -> hand.units(UnitSystem.values()[choice]));
+        units = combo("units", "U&nits", 150, choice -> hand.units(UnitSystem.values()[choice]));
         units.setData("tramontane.id", "units");
         units.setItems(UNITS.toArray(String[]::new));
         recolour(palette);
