@@ -52,7 +52,8 @@ public record MoverCurve(Optional<Quantity> speed, Optional<Quantity> voltage, O
         this(speed, voltage, frequency, density, Optional.empty(), flow, pressure, power, tolerance, more);
     }
 
-    static MoverCurve from(Values values) {
+    /** Reads a curve from values of its {@link #FORM}. */
+    public static MoverCurve from(Values values) {
         return new MoverCurve(values.ifQuantity("speed"), values.ifQuantity("voltage"), values.ifQuantity("frequency"),
                 values.ifQuantity("density"), values.ifQuantity("rotorDiameter"),
                 values.ifQuantities("flow").orElse(Quantities.of()),

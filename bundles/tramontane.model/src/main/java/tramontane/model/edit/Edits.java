@@ -106,6 +106,25 @@ public record Edits(Forms forms) {
         });
     }
 
+    /**
+     * A design with a value put in the place of another one without a question whether it fits: a section that was brought to its
+     * newest version as it stood.
+     *
+     * @param design  the design
+     * @param subject what has the field
+     * @param path    the field; nothing is changed where it is not there
+     * @param value   what is to stand there
+     */
+    public static Design replaced(Design design, Subject subject, FieldPath path, Value value) {
+        Optional<Value.Tree> tree = subject.tree(design).filter(object -> path.in(object).isPresent());
+        try {
+            return tree.isEmpty() || path.isWhole() ? design
+                    : with(design, subject, new Edits(Forms.NONE).inTree(Optional.empty(), tree.get(), path.steps(), Optional.of(value)));
+        } catch (Refusal cannotBe) {
+            return design;
+        }
+    }
+
     private static String plain(Value value) {
         return value instanceof Value.Text(String text) ? text : "";
     }
