@@ -35,8 +35,8 @@ import org.eclipse.elk.graph.util.ElkGraphUtil;
 final class LayeredPlacement {
 
     /** Between layers: room for a ribbon to swing from one height to another. */
-    static final double BETWEEN = 56;
-    private static final double BESIDE = 30;
+    static final double BETWEEN = 26;
+    private static final double BESIDE = 26;
     /** Up to this many nodes the slower way is taken that makes ribbons straighter. */
     private static final int STRAIGHT = 150;
     private static final int SEED = 1;
@@ -64,7 +64,7 @@ final class LayeredPlacement {
         root.setProperty(LayeredOptions.SPACING_EDGE_NODE, BESIDE * 0.7);
         root.setProperty(LayeredOptions.SPACING_EDGE_EDGE, PathGraph.RIBBON_GAP * 3);
         root.setProperty(LayeredOptions.SPACING_NODE_NODE_BETWEEN_LAYERS, BETWEEN);
-        root.setProperty(LayeredOptions.SPACING_EDGE_NODE_BETWEEN_LAYERS, BETWEEN / 2);
+        root.setProperty(LayeredOptions.SPACING_EDGE_NODE_BETWEEN_LAYERS, BETWEEN * 0.6);
         root.setProperty(LayeredOptions.NODE_PLACEMENT_STRATEGY, graph.nodes().size() <= STRAIGHT
                 ? NodePlacementStrategy.NETWORK_SIMPLEX : NodePlacementStrategy.BRANDES_KOEPF);
         root.setProperty(LayeredOptions.CROSSING_MINIMIZATION_STRATEGY, CrossingMinimizationStrategy.LAYER_SWEEP);

@@ -30,7 +30,7 @@ record PathGraph(List<Node> nodes, List<Edge> edges) {
     /** Between ribbons at a bay. */
     static final double RIBBON_GAP = 4;
     /** Below the last line of a lane. */
-    static final double LANE_GAP = 14;
+    static final double LANE_GAP = 6;
     /** Between a ribbon and its label. */
     static final double LABEL_GAP = 5;
     /** The keys of the two sides of outside. */
@@ -40,10 +40,10 @@ record PathGraph(List<Node> nodes, List<Edge> edges) {
     static final String LAYOUT = "layout";
     static final String BAYS = "bays";
     /** Width of the bars of outside. */
-    static final double BAR = 92;
-    private static final double NARROWEST = 124;
-    private static final double WIDEST = 216;
-    private static final double PADDING = 14;
+    static final double BAR = 66;
+    private static final double NARROWEST = 84;
+    private static final double WIDEST = 190;
+    private static final double PADDING = 12;
 
     /** What a node is. */
     enum Role {
@@ -124,9 +124,9 @@ record PathGraph(List<Node> nodes, List<Edge> edges) {
                 Optional.empty())).toList(), edges);
     }
 
-    /** The height of the label of a passage: its name, its values, and for a bank what its movers do. */
+    /** The height of the label of a passage: its name, flow and drop, that it is reverse, and for a bank two lines on what its movers do. */
     static double labelHeight(Passage passage, Measure measure) {
-        return measure.height(Measure.Face.NAME) + (passage.isBank() ? 2 : 1) * measure.height(Measure.Face.TEXT);
+        return measure.height(Measure.Face.NAME) + (passage.isBank() ? 5 : 3) * measure.height(Measure.Face.TEXT);
     }
 
     /** Room for the label of a passage and what lies below it. */
@@ -201,7 +201,7 @@ record PathGraph(List<Node> nodes, List<Edge> edges) {
         for (int i : group) {
             Passage passage = passages.get(i);
             width = Math.max(width, measure.width(passage.id(), Measure.Face.NAME) + PADDING);
-            width = Math.max(width, measure.width("-000.0 m³/h · -000.0 Pa", Measure.Face.TEXT));
+            width = Math.max(width, measure.width("000.0 m³/h", Measure.Face.TEXT));
             height += belowRibbon(passage, measure);
             if (passage.isBank()) {
                 BankGrid grid = BankGrid.of(passage);

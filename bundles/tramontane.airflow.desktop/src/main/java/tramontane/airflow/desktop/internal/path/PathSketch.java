@@ -232,14 +232,18 @@ final class PathSketch {
         OptionalDouble from = tint(passage.from());
         OptionalDouble to = tint(passage.to());
         boolean step = by == ColourBy.PRESSURE;
-        halves.add(new PathPicture.Half(curves(before, along), widths[i], step || !reverse ? from : from, step || !reverse ? from : to));
+        boolean back = !step && reverse && !passage.from().equals(Bay.OUTSIDE);
+        boolean kept = !step && reverse && passage.from().equals(Bay.OUTSIDE);
+        halves.add(new PathPicture.Half(curves(before, along), widths[i], kept ? to : from, back || kept ? to : from));
         if (second(passage).isPresent()) {
             List<Spot> after = new ArrayList<>();
             after.add(middle);
             after.add(new Spot(exit, middle.y()));
             bends(i, false).forEach(bend -> after.add(bend.plus(0, beside(i))));
             after.add(end(i, false, along, after.getLast().y()));
-            halves.add(new PathPicture.Half(curves(after, along), widths[i], step || reverse ? to : from, to));
+            // air that goes out keeps its temperature until it is outside; elsewhere it goes over to the mixture that it becomes part of
+            boolean out = !step && !reverse && passage.to().equals(Bay.OUTSIDE);
+            halves.add(new PathPicture.Half(curves(after, along), widths[i], step || reverse ? to : from, out ? from : to));
         }
         List<PathPicture.Stroke> hatches = reverse ? hatches(halves, widths[i]) : List.of();
         return new PathPicture.Ribbon(i, widths[i], air.isPresent(), reverse, halves,
@@ -272,7 +276,8 @@ final class PathSketch {
     private static List<PathPicture.Mark> marks(List<PathPicture.Half> halves, boolean reverse, double width) {
         List<PathPicture.Mark> marks = new ArrayList<>();
         for (PathPicture.Half half : halves) {
-            Optional<Curve> longest = half.spine().stream().max(Comparator.comparingDouble(Curve::length));
+            Optional<Curve> longest = half.spine().stream().max(Comparator.<Curve>comparingInt(curve -> Math.abs(curve.end().y() - curve.start().y()) < 1 ? 1 : 0)
+                    .thenComparingDouble(Curve::length));
             longest.ifPresent(curve -> {
                 Spot direction = curve.direction(0.5);
                 marks.add(new PathPicture.Mark(curve.at(0.5), reverse ? new Spot(-direction.x(), -direction.y()) : direction,
@@ -307,7 +312,8 @@ final class PathSketch {
         List<PathPicture.Cell> cells = new ArrayList<>();
         if (passage.isBank()) {
             BankGrid grid = BankGrid.of(passage);
-            collar = Box.around(lane.middle(), grid.width() + 2 * PathGraph.RIBBON_GAP, grid.height() + 2 * PathGraph.RIBBON_GAP);
+            collar = Box.around(lane.middle(), grid.width() + 2 * PathGraph.RIBBON_GAP,
+                    Math.max(grid.height() + 2 * PathGraph.RIBBON_GAP, ribbon.width() + BEYOND));
             boolean one = tramontane.analysis.Cases.positions(passage) != grid.positions();
             for (int position = 1; position <= grid.positions(); position++) {
                 cells.add(cell(passage, position, one, grid, lane.middle()));
@@ -321,17 +327,20 @@ final class PathSketch {
         y = line(lines, passage.id().isEmpty() ? "no name" : passage.id(), Measure.Face.NAME, PathPicture.Tone.PLAIN, lane.box(), y);
         Optional<AirValues.PassageAir> air = Optional.ofNullable(values.passages().get(passage.id()));
         if (air.isPresent()) {
-            String flow = (air.get().reverse() ? "reverse " : "") + Units.format(Math.abs(air.get().flow()), QuantityKind.FLOW, units, DIGITS);
-            String drop = " · " + minus(Units.format(air.get().drop(), QuantityKind.PRESSURE, units, DIGITS));
-            boolean both = measure.width(flow + drop, Measure.Face.TEXT) <= lane.box().width();
-            y = line(lines, both ? flow + drop : flow, Measure.Face.TEXT, air.get().reverse() ? PathPicture.Tone.CAUTION : PathPicture.Tone.PLAIN,
-                    lane.box(), y);
+            if (air.get().reverse()) {
+                y = line(lines, "reverse", Measure.Face.TEXT, PathPicture.Tone.CAUTION, lane.box(), y);
+            }
+            y = line(lines, Units.format(Math.abs(air.get().flow()), QuantityKind.FLOW, units, DIGITS),
+                    Measure.Face.TEXT, air.get().reverse() ? PathPicture.Tone.CAUTION : PathPicture.Tone.QUIET, lane.box(), y);
+            y = line(lines, minus(Units.format(air.get().drop(), QuantityKind.PRESSURE, units, DIGITS)), Measure.Face.TEXT,
+                    PathPicture.Tone.QUIET, lane.box(), y);
         } else {
             y = line(lines, passage.kind(), Measure.Face.TEXT, PathPicture.Tone.QUIET, lane.box(), y);
         }
         if (passage.isBank()) {
-            movers(passage, cells).ifPresent(text -> line(lines, text, Measure.Face.TEXT, PathPicture.Tone.CAUTION, lane.box(),
-                    lane.middle().y() + lane.thickness() / 2 + PathGraph.LABEL_GAP + measure.height(Measure.Face.NAME) + measure.height(Measure.Face.TEXT)));
+            for (String text : movers(passage, cells)) {
+                y = line(lines, text, Measure.Face.TEXT, PathPicture.Tone.CAUTION, lane.box(), y);
+            }
         }
         return new PathPicture.Joint(i, lane.box(), collar, passage.isBank(), cells, lines);
     }
@@ -345,8 +354,8 @@ final class PathSketch {
         return new PathPicture.Cell(one ? 0 : position, grid.cell(position, middle), state, reverse, first(passage).backward() ? -1 : 1);
     }
 
-    /** What should be known of a bank's movers, in a few words. */
-    private static Optional<String> movers(Passage passage, List<PathPicture.Cell> cells) {
+    /** What should be known of a bank's movers, in no more than two short lines. */
+    private static List<String> movers(Passage passage, List<PathPicture.Cell> cells) {
         int all = tramontane.analysis.Cases.positions(passage);
         List<String> said = new ArrayList<>();
         for (FailedMover.State state : FailedMover.State.values()) {
@@ -357,10 +366,18 @@ final class PathSketch {
                 said.add(such.getFirst().position() == 0 ? "some " + state.word() : such.size() == all ? state.word() : such.size() + " " + state.word());
             }
         }
-        if (cells.stream().anyMatch(PathPicture.Cell::reverse)) {
-            said.add("air comes back");
+        boolean back = cells.stream().anyMatch(PathPicture.Cell::reverse);
+        List<String> lines = new ArrayList<>();
+        if (!said.isEmpty()) {
+            lines.add(said.size() > 1 && back ? said.size() + " kinds of failure" : said.getFirst());
         }
-        return said.isEmpty() ? Optional.empty() : Optional.of(String.join(", ", said));
+        if (said.size() > 1 && !back) {
+            lines.add(String.join(", ", said.subList(1, said.size())));
+        }
+        if (back) {
+            lines.add("air comes back");
+        }
+        return lines;
     }
 
     private PathPicture.BayShape bay(PathGraph.Node node) {

@@ -100,7 +100,7 @@ class PathPictureTest {
         assertTrue(ribbon.reverse());
         assertFalse(ribbon.hatches().isEmpty());
         assertTrue(ribbon.marks().stream().allMatch(mark -> mark.direction().x() < 0));
-        assertTrue(after.joints().get(5).lines().stream().anyMatch(line -> line.text().startsWith("reverse ") && line.tone() == PathPicture.Tone.CAUTION));
+        assertTrue(after.joints().get(5).lines().stream().anyMatch(line -> line.text().equals("reverse") && line.tone() == PathPicture.Tone.CAUTION));
         assertEquals(before.joints().get(5).box(), after.joints().get(5).box(), "it stands where it stood");
     }
 
