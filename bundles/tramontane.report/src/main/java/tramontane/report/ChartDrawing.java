@@ -106,7 +106,9 @@ public final class ChartDrawing {
             right = ticks(chart.right().get(), chart.extent(Side.RIGHT), most);
             to -= NAME + GAP + widest(right) + GAP;
         }
-        plot = new Drawing.Box(from, top, Math.max(to, from + 1), Math.max(bottom, top + 1));
+        // whole pixels, so that the frame is sharp and another widget can take its place
+        plot = new Drawing.Box(Math.ceil(from), Math.ceil(top), Math.max(Math.floor(to), Math.ceil(from) + 1),
+                Math.max(Math.floor(bottom), Math.ceil(top) + 1));
         Ticks below = below();
         List<Drawing.Item> front = new ArrayList<>();
         grid(below, left);
