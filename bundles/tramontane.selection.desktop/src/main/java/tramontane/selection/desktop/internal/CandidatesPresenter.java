@@ -60,7 +60,7 @@ final class CandidatesPresenter {
     /** Another design, or the same one changed, or other units. What is typed stays while the bank is there. */
     void scene(String document, Design design, UnitSystem units) {
         boolean same = document.equals(state.document());
-        if (same && design == state.design() && units == state.units()) {
+        if (same && design == state.design() && units.equals(state.units())) {
             return;
         }
         List<String> banks = design.airPath().banks().stream().map(Passage::id).toList();

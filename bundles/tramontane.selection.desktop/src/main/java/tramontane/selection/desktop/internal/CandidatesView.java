@@ -1,0 +1,731 @@
+package tramontane.selection.desktop.internal;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Consumer;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+import org.eclipse.swt.SWT;
+import org.eclipse.swt.custom.CTabFolder;
+import org.eclipse.swt.custom.CTabItem;
+import org.eclipse.swt.custom.SashForm;
+import org.eclipse.swt.custom.StackLayout;
+import org.eclipse.swt.dnd.Clipboard;
+import org.eclipse.swt.dnd.TextTransfer;
+import org.eclipse.swt.dnd.Transfer;
+import org.eclipse.swt.graphics.Color;
+import org.eclipse.swt.layout.GridData;
+import org.eclipse.swt.layout.GridLayout;
+import org.eclipse.swt.layout.RowLayout;
+import org.eclipse.swt.program.Program;
+import org.eclipse.swt.widgets.Button;
+import org.eclipse.swt.widgets.Combo;
+import org.eclipse.swt.widgets.Composite;
+import org.eclipse.swt.widgets.Control;
+import org.eclipse.swt.widgets.Label;
+import org.eclipse.swt.widgets.Menu;
+import org.eclipse.swt.widgets.MenuItem;
+import org.eclipse.swt.widgets.ProgressBar;
+import org.eclipse.swt.widgets.Text;
+import tramontane.catalogue.Catalogue;
+import tramontane.desktop.Command;
+import tramontane.desktop.Desk;
+import tramontane.desktop.Icon;
+import tramontane.desktop.Palette;
+import tramontane.desktop.Scene;
+import tramontane.desktop.View;
+import tramontane.selection.Selector;
+
+/** The view of candidates: what is asked, the table, and why, side by side, or as points. */
+final class CandidatesView implements View {
+
+    static final String ID = "tramontane.candidates";
+
+    private static final int LOOK = 3000;
+    private static final int PROGRESS = 100;
+    private static final Icon CHOOSE = Icon.read(CandidatesView.class, "choose.svg");
+    private static final Icon PUT = Icon.read(CandidatesView.class, "put.svg");
+
+    private final Desk desk;
+    private final Shelf shelf;
+    private final OfDesk desktop;
+    private final CandidatesPresenter presenter;
+    private final Consumer<Catalogue> reader;
+
+    private final Composite body;
+    private final Combo bank;
+    private final Button choose;
+    private final ProgressBar bar;
+    private final Label status;
+    private final Composite fields;
+    private final Composite weights;
+    private final Map<String, Text> texts = new LinkedHashMap<>();
+    private final Map<String, Label> labels = new LinkedHashMap<>();
+    private final Button ended;
+    private final Button certain;
+    private final Label wrong;
+    private final Text find;
+    private final Label found;
+    private final Button leftOut;
+    private final Button put;
+    private final StackLayout stack = new StackLayout();
+    private final Composite place;
+    private final EmptyPage empty;
+    private final RowTable<Row> table;
+    private final CTabFolder tabs;
+    private final CTabItem whyTab;
+    private final CTabItem compareTab;
+    private final CTabItem scatterTab;
+    private final BlocksText why;
+    private final StackLayout compareStack = new StackLayout();
+    private final Composite comparePage;
+    private final Label compareHint;
+    private final Composite compareBox;
+    private final RowTable<Comparison.Line> compare;
+    private final Button inFull;
+    private final BlocksText full;
+    private final Combo across;
+    private final Combo up;
+    private final Label scatterWords;
+    private final DrawingCanvas scatter;
+
+    private Palette palette = Palette.LIGHT;
+    private Candidates shown = Candidates.NOTHING;
+    private Comparison compared = Comparison.NONE;
+    private boolean drawing;
+
+    CandidatesView(Composite parent, Desk desk, Selector selector, Shelf shelf) {
+        this.desk = desk;
+        this.shelf = shelf;
+        desktop = new OfDesk(desk, parent.getDisplay());
+        presenter = new CandidatesPresenter(selector, desk.engine(), desktop, this::draw);
+        reader = presenter::catalogue;
+
+        body = new Composite(parent, SWT.NONE);
+        body.setLayout(grid(1, 8, 8));
+
+        Composite head = line(body, 5);
+        label(head, "bank");
+        bank = new Combo(head, SWT.READ_ONLY);
+        bank.setToolTipText("The bank that a mover is chosen for.");
+        bank.addListener(SWT.Selection, event -> presenter.bank(bank.getText()));
+        choose = new Button(head, SWT.PUSH);
+        choose.addListener(SWT.Selection, event -> chooseOrStop());
+        bar = new ProgressBar(head, SWT.HORIZONTAL);
+        bar.setMaximum(PROGRESS);
+        GridData barData = new GridData(SWT.BEGINNING, SWT.CENTER, false, false);
+        barData.widthHint = 96;
+        bar.setLayoutData(barData);
+        status = new Label(head, SWT.NONE);
+        status.setLayoutData(new GridData(SWT.FILL, SWT.CENTER, true, false));
+
+        Composite filter = line(body, 3);
+        field(filter, Asked.WHERE, "parts where", "Which parts of the catalogue are looked at: type = axial and width <= 92 mm. All where it is empty.", 0)
+                .setLayoutData(new GridData(SWT.FILL, SWT.CENTER, true, false));
+        texts.get(Asked.WHERE).setMessage("all parts; for example type = axial and width <= 92 mm");
+        ended = new Button(filter, SWT.CHECK);
+        ended.setText("ended ones, too");
+        ended.setToolTipText("Parts count, too, that are not to be had any more.");
+        ended.addListener(SWT.Selection, event -> presenter.ended(ended.getSelection()));
+
+        fields = new Composite(body, SWT.NONE);
+        fields.setLayout(wrapped());
+        fields.setLayoutData(new GridData(SWT.FILL, SWT.CENTER, true, false));
+        pair(fields, Asked.WIDTH, "opening width", "Width of the opening that the bank may take up: 260 mm. Any where it is empty.", 64);
+        pair(fields, Asked.HEIGHT, "height", "Height of that opening.", 64);
+        pair(fields, Asked.DEPTH, "depth", "Room along the flow.", 64);
+        pair(fields, Asked.SIDE_BY_SIDE, "side by side", "How many movers may stand side by side.", 32);
+        pair(fields, Asked.IN_SERIES, "in series", "How many may stand one behind another.", 32);
+        pair(fields, Asked.MOVERS, "movers", "How many there may be in all.", 32);
+        pair(fields, Asked.LOWEST, "lowest speed", "The lowest speed setting that is looked at; a fifth where it is empty.", 48);
+        pair(fields, Asked.LISTED, "listed", "How many candidates are ranked; 20 where it is empty.", 40);
+        certain = new Button(fields, SWT.CHECK);
+        certain.setText("tolerances, too");
+        certain.setToolTipText("What is required must hold at the edge of the bounds, too, where tolerances are stated: slower.");
+        certain.addListener(SWT.Selection, event -> presenter.certain(certain.getSelection()));
+
+        weights = new Composite(body, SWT.NONE);
+        weights.setLayout(wrapped());
+        weights.setLayoutData(new GridData(SWT.FILL, SWT.CENTER, true, false));
+
+        wrong = new Label(body, SWT.WRAP);
+        wrong.setLayoutData(new GridData(SWT.FILL, SWT.CENTER, true, false));
+
+        SashForm halves = new SashForm(body, SWT.VERTICAL | SWT.SMOOTH);
+        halves.setSashWidth(6);
+        halves.setLayoutData(new GridData(SWT.FILL, SWT.FILL, true, true));
+
+        Composite upper = new Composite(halves, SWT.NONE);
+        upper.setLayout(grid(1, 0, 6));
+        Composite seek = line(upper, 4);
+        find = new Text(seek, SWT.SEARCH | SWT.ICON_SEARCH | SWT.ICON_CANCEL);
+        find.setMessage("find: words, or width <= 92 mm");
+        find.setToolTipText("Words that must all occur, or a filter as above. It hides rows and changes nothing of the choice.");
+        GridData findData = new GridData(SWT.FILL, SWT.CENTER, true, false);
+        findData.minimumWidth = 120;
+        find.setLayoutData(findData);
+        find.addListener(SWT.Modify, event -> unlessDrawing(() -> presenter.find(find.getText())));
+        find.addListener(SWT.KeyDown, event -> {
+            if (event.keyCode == SWT.ESC) {
+                find.setText("");
+            } else if (event.keyCode == SWT.ARROW_DOWN) {
+                focusTable();
+            }
+        });
+        found = new Label(seek, SWT.NONE);
+        leftOut = new Button(seek, SWT.CHECK);
+        leftOut.setText("left out, too");
+        leftOut.setToolTipText("Shows what does not do, each with its reason, and what comes behind those listed.");
+        leftOut.addListener(SWT.Selection, event -> presenter.leftOut(leftOut.getSelection()));
+        put = new Button(seek, SWT.PUSH);
+        put.setText("put it into the design");
+        put.setToolTipText("Puts the selected candidate into the bank, as one step that undo takes back.");
+        put.addListener(SWT.Selection, event -> presenter.put());
+
+        place = new Composite(upper, SWT.NONE);
+        place.setLayout(stack);
+        place.setLayoutData(new GridData(SWT.FILL, SWT.FILL, true, true));
+        empty = new EmptyPage(place, desk, this::act);
+        table = new RowTable<>(place, SWT.MULTI, desk, ID, new RowTable.Reader<>() {
+            @Override
+            public Object key(Row row) {
+                return row.key();
+            }
+
+            @Override
+            public String text(Row row, Column column) {
+                return row.text(column.id(), presenter.state().units());
+            }
+
+            @Override
+            public Optional<Color> colour(Row row) {
+                return row.candidate().isEmpty() || presenter.state().isStale() ? Optional.of(palette.stale()) : Optional.empty();
+            }
+        });
+        table.control().addListener(SWT.Selection, event -> presenter.select(table.selected(Row::key)));
+        table.control().addListener(SWT.DefaultSelection, event -> showWhy());
+        stack.topControl = empty.control();
+
+        tabs = new CTabFolder(halves, SWT.BORDER | SWT.FLAT);
+        tabs.addListener(SWT.Selection, event -> drawTab(presenter.state()));
+        why = new BlocksText(tabs, desk);
+        whyTab = tab("Why", why.control());
+
+        comparePage = new Composite(tabs, SWT.NONE);
+        comparePage.setLayout(compareStack);
+        compareHint = new Label(comparePage, SWT.WRAP);
+        compareBox = new Composite(comparePage, SWT.NONE);
+        compareBox.setLayout(grid(1, 0, 4));
+        compare = new RowTable<>(compareBox, SWT.SINGLE, desk, ID + ".comparison", new RowTable.Reader<>() {
+            @Override
+            public Object key(Comparison.Line line) {
+                return line.label();
+            }
+
+            @Override
+            public String text(Comparison.Line line, Column column) {
+                return column.id().equals("what") ? line.label() + (line.differs() ? "" : " (alike)") : line.text(Integer.parseInt(column.id()), presenter.state().units());
+            }
+
+            @Override
+            public boolean isBold(Comparison.Line line, Column column) {
+                return !column.id().equals("what") && line.best().contains(Integer.parseInt(column.id()));
+            }
+
+            @Override
+            public Optional<Color> colour(Comparison.Line line) {
+                return line.differs() ? Optional.empty() : Optional.of(palette.muted());
+            }
+        });
+        compare.control().setLayoutData(new GridData(SWT.FILL, SWT.FILL, true, true));
+        full = new BlocksText(compareBox, desk);
+        GridData fullData = new GridData(SWT.FILL, SWT.FILL, true, true);
+        fullData.exclude = true;
+        full.control().setLayoutData(fullData);
+        full.control().setVisible(false);
+        inFull = new Button(compareBox, SWT.PUSH);
+        inFull.setText("in every condition");
+        inFull.setToolTipText("Computes every requirement in every condition for these candidates.");
+        inFull.addListener(SWT.Selection, event -> presenter.compareInFull());
+        compareStack.topControl = compareHint;
+        compareTab = tab("Comparison", comparePage);
+
+        Composite scatterPage = new Composite(tabs, SWT.NONE);
+        scatterPage.setLayout(grid(1, 0, 4));
+        Composite axes = line(scatterPage, 5);
+        label(axes, "across");
+        across = new Combo(axes, SWT.READ_ONLY);
+        label(axes, "up");
+        up = new Combo(axes, SWT.READ_ONLY);
+        across.addListener(SWT.Selection, event -> axes());
+        up.addListener(SWT.Selection, event -> axes());
+        scatterWords = new Label(axes, SWT.NONE);
+        scatterWords.setLayoutData(new GridData(SWT.FILL, SWT.CENTER, true, false));
+        scatter = new DrawingCanvas(scatterPage);
+        scatter.control().setLayoutData(new GridData(SWT.FILL, SWT.FILL, true, true));
+        scatter.onPress(this::press);
+        scatterTab = tab("Scatter", scatterPage);
+        tabs.setSelection(whyTab);
+        halves.setWeights(55, 45);
+
+        table.control().setMenu(menu());
+        shelf.watch(reader);
+        look();
+    }
+
+    private static GridLayout grid(int columns, int margin, int spacing) {
+        GridLayout layout = new GridLayout(columns, false);
+        layout.marginWidth = margin;
+        layout.marginHeight = margin;
+        layout.verticalSpacing = spacing;
+        layout.horizontalSpacing = 8;
+        return layout;
+    }
+
+    private static RowLayout wrapped() {
+        RowLayout layout = new RowLayout(SWT.HORIZONTAL);
+        layout.marginLeft = 0;
+        layout.marginRight = 0;
+        layout.marginTop = 0;
+        layout.marginBottom = 0;
+        layout.spacing = 12;
+        layout.center = true;
+        return layout;
+    }
+
+    private static Composite line(Composite parent, int columns) {
+        Composite line = new Composite(parent, SWT.NONE);
+        line.setLayout(grid(columns, 0, 0));
+        line.setLayoutData(new GridData(SWT.FILL, SWT.CENTER, true, false));
+        return line;
+    }
+
+    private static Label label(Composite parent, String text) {
+        Label label = new Label(parent, SWT.NONE);
+        label.setText(text);
+        return label;
+    }
+
+    private void pair(Composite parent, String name, String text, String help, int width) {
+        Composite pair = new Composite(parent, SWT.NONE);
+        GridLayout layout = grid(2, 0, 0);
+        layout.horizontalSpacing = 4;
+        pair.setLayout(layout);
+        GridData data = new GridData(SWT.BEGINNING, SWT.CENTER, false, false);
+        data.widthHint = width;
+        field(pair, name, text, help, width).setLayoutData(data);
+    }
+
+    private Text field(Composite parent, String name, String text, String help, int width) {
+        labels.put(name, label(parent, text));
+        Text field = new Text(parent, SWT.BORDER | SWT.SINGLE);
+        field.setToolTipText(help);
+        field.setData(help);
+        field.addListener(SWT.Modify, event -> unlessDrawing(() -> presenter.type(name, field.getText())));
+        field.addListener(SWT.DefaultSelection, event -> presenter.choose());
+        texts.put(name, field);
+        return field;
+    }
+
+    private CTabItem tab(String text, Control control) {
+        CTabItem tab = new CTabItem(tabs, SWT.NONE);
+        tab.setText(text);
+        tab.setControl(control);
+        return tab;
+    }
+
+    private void unlessDrawing(Runnable work) {
+        if (!drawing) {
+            work.run();
+        }
+    }
+
+    private Menu menu() {
+        Menu menu = new Menu(table.control());
+        item(menu, "Why\tEnter", this::showWhy);
+        item(menu, "Compare", this::showComparison);
+        item(menu, "Put it into the design", presenter::put);
+        new MenuItem(menu, SWT.SEPARATOR);
+        item(menu, "Copy\tCtrl+C", this::copy);
+        MenuItem sort = new MenuItem(menu, SWT.CASCADE);
+        sort.setText("Sort by");
+        Menu columns = new Menu(menu);
+        sort.setMenu(columns);
+        columns.addListener(SWT.Show, event -> {
+            for (MenuItem old : columns.getItems()) {
+                old.dispose();
+            }
+            presenter.state().listing().columns().forEach(column -> item(columns, column.label(), () -> presenter.sort(column.id())));
+        });
+        return menu;
+    }
+
+    private static void item(Menu menu, String text, Runnable run) {
+        MenuItem item = new MenuItem(menu, SWT.PUSH);
+        item.setText(text);
+        item.addListener(SWT.Selection, event -> run.run());
+    }
+
+    private void look() {
+        if (body.isDisposed()) {
+            return;
+        }
+        if (body.isVisible() || presenter.state().catalogue().isEmpty()) {
+            shelf.look(desktop);
+        }
+        body.getDisplay().timerExec(LOOK, this::look);
+    }
+
+    private void chooseOrStop() {
+        if (presenter.state().choosing().isRunning()) {
+            presenter.stop();
+        } else {
+            presenter.choose();
+        }
+    }
+
+    private void act(Candidates.Action action) {
+        switch (action) {
+            case CHOOSE -> presenter.choose();
+            case SHOW_LEFT_OUT -> presenter.leftOut(true);
+            case CLEAR_FIND -> presenter.find("");
+            case SHOW_DESIGN -> desk.open("tramontane.design");
+            case OPEN_FOLDER -> openFolder();
+            case NONE -> {
+                // there is no button
+            }
+        }
+    }
+
+    private void openFolder() {
+        try {
+            Files.createDirectories(shelf.folders().own());
+            Program.launch(shelf.folders().own().toString());
+            desk.say("your own parts belong into " + shelf.folders().own());
+        } catch (IOException failed) {
+            desk.failed("the folder " + shelf.folders().own() + " could not be made; make it yourself, or put parts elsewhere", failed);
+        }
+    }
+
+    private void showWhy() {
+        tabs.setSelection(whyTab);
+        drawTab(presenter.state());
+        why.control().setFocus();
+    }
+
+    private void showComparison() {
+        tabs.setSelection(compareTab);
+        drawTab(presenter.state());
+    }
+
+    private void axes() {
+        List<Column> all = Scatter.axes(presenter.state().listing());
+        if (across.getSelectionIndex() >= 0 && up.getSelectionIndex() >= 0 && all.size() == across.getItemCount()) {
+            presenter.axes(all.get(across.getSelectionIndex()).id(), all.get(up.getSelectionIndex()).id());
+        }
+    }
+
+    /** Selects the candidate next to a place of the scatter. */
+    private void press(double[] at, double[] pixel) {
+        presenter.state().scatter().points().stream().min(java.util.Comparator.comparingDouble(point ->
+                Math.hypot((point.x() - at[0]) / pixel[0], (point.y() - at[1]) / pixel[1]))).ifPresent(point -> presenter.select(List.of(point.key())));
+    }
+
+    private void copy() {
+        if (table.control().getSelectionCount() > 0) {
+            Clipboard clipboard = new Clipboard(body.getDisplay());
+            clipboard.setContents(new Object[] {table.copied()}, new Transfer[] {TextTransfer.getInstance()});
+            clipboard.dispose();
+        }
+    }
+
+    private void focusTable() {
+        if (stack.topControl == table.control()) {
+            table.control().setFocus();
+            if (table.control().getSelectionCount() == 0 && !table.rows().isEmpty()) {
+                presenter.select(List.of(table.rows().getFirst().key()));
+            }
+        }
+    }
+
+    @Override
+    public Control control() {
+        return body;
+    }
+
+    @Override
+    public void show(Scene scene) {
+        boolean recoloured = !scene.palette().equals(palette);
+        palette = scene.palette();
+        presenter.scene(scene.document().key(), scene.document().design(), scene.units());
+        if (recoloured) {
+            shown = Candidates.NOTHING;
+            draw(presenter.state());
+        }
+    }
+
+    @Override
+    public boolean focus() {
+        if (stack.topControl == table.control()) {
+            return table.control().setFocus();
+        }
+        if (empty.hasButton()) {
+            empty.focus();
+            return true;
+        }
+        return texts.get(Asked.WHERE).setFocus();
+    }
+
+    @Override
+    public List<Command> commands() {
+        return List.of(Command.of("candidates.choose", "Choose, or stop", "Judges the parts against every requirement; pressed again it stops.", d -> chooseOrStop())
+                        .keys("Ctrl+Enter").icon(CHOOSE),
+                Command.of("candidates.put", "Put it into the design", "Puts the selected candidate into the bank, as one step.", d -> presenter.put())
+                        .keys("Ctrl+Shift+Enter").icon(PUT).when(scene -> presenter.state().toPut().isPresent()),
+                Command.of("candidates.why", "Why", "Why the selected candidate stands where it stands.", d -> showWhy()).keys("Ctrl+1"),
+                Command.of("candidates.compare", "Compare", "Sets the selected candidates side by side.", d -> showComparison()).keys("Ctrl+2"),
+                Command.of("candidates.scatter", "Scatter", "Shows candidates as points of two figures.", d -> {
+                    tabs.setSelection(scatterTab);
+                    drawTab(presenter.state());
+                }).keys("Ctrl+3"),
+                Command.of("candidates.leftOut", "Show what was left out", "Shows what does not do, each with its reason.", d -> presenter.leftOut(!presenter.state().leftOut()))
+                        .keys("Ctrl+L"));
+    }
+
+    @Override
+    public Map<String, Runnable> handlers() {
+        Map<String, Runnable> can = new LinkedHashMap<>();
+        can.put(Command.FIND, () -> {
+            find.setFocus();
+            find.selectAll();
+        });
+        if (table.control().isFocusControl()) {
+            can.put(Command.SELECT_ALL, () -> {
+                table.control().selectAll();
+                presenter.select(table.selected(Row::key));
+            });
+            if (table.control().getSelectionCount() > 0) {
+                can.put(Command.COPY, this::copy);
+            }
+        }
+        return can;
+    }
+
+    @Override
+    public void close() {
+        shelf.leave(reader);
+        presenter.close();
+    }
+
+    private void draw(Candidates state) {
+        if (body.isDisposed()) {
+            return;
+        }
+        drawing = true;
+        try {
+            drawAsked(state);
+            drawStatus(state);
+            drawRows(state);
+            drawTab(state);
+            shown = state;
+        } finally {
+            drawing = false;
+        }
+    }
+
+    private void drawAsked(Candidates state) {
+        if (!state.banks().equals(List.of(bank.getItems()))) {
+            bank.setItems(state.banks().toArray(String[]::new));
+            bank.getParent().layout();
+        }
+        if (!bank.getText().equals(state.asked().bank())) {
+            bank.select(state.banks().indexOf(state.asked().bank()));
+        }
+        List<String> weighed = state.asked().weighed();
+        List<String> there = texts.keySet().stream().filter(name -> name.startsWith(Asked.weight(""))).map(name -> name.substring(Asked.weight("").length())).toList();
+        if (!weighed.equals(there)) {
+            there.forEach(criterion -> {
+                texts.remove(Asked.weight(criterion));
+                labels.remove(Asked.weight(criterion));
+            });
+            for (Control child : weights.getChildren()) {
+                child.dispose();
+            }
+            label(weights, "what counts").setToolTipText("Weights, compared with each other; 0 or nothing for what does not count.");
+            weighed.forEach(criterion -> pair(weights, Asked.weight(criterion), Asked.label(criterion),
+                    "How much " + Asked.label(criterion) + " counts, compared with the other weights; 0 for not at all.", 32));
+            body.layout(true, true);
+        }
+        texts.forEach((name, field) -> {
+            if (!field.getText().equals(state.asked().text(name))) {
+                field.setText(state.asked().text(name));
+            }
+            Optional<String> problem = Optional.ofNullable(state.problems().get(name));
+            Label label = labels.get(name);
+            Color colour = problem.isPresent() ? palette.notMet() : null;
+            label.setForeground(colour);
+            field.setToolTipText(problem.map(Candidates::capital).orElse((String) field.getData()));
+        });
+        check(ended, state.asked().ended());
+        check(certain, state.asked().certain());
+        String said = state.problems().entrySet().stream().map(entry -> name(entry.getKey()) + " " + entry.getValue()).collect(Collectors.joining("; "));
+        GridData data = (GridData) wrong.getLayoutData();
+        if (!wrong.getText().equals(said) || data.exclude != said.isEmpty()) {
+            wrong.setText(said.replace("&", "&&"));
+            data.exclude = said.isEmpty();
+            wrong.setVisible(!said.isEmpty());
+            body.layout();
+        }
+        wrong.setForeground(palette.notMet());
+    }
+
+    private String name(String field) {
+        return Optional.ofNullable(labels.get(field)).map(Label::getText).map(text -> field.startsWith(Asked.weight("")) ? "weight of " + text : text).orElse(field);
+    }
+
+    private static void check(Button button, boolean on) {
+        if (button.getSelection() != on) {
+            button.setSelection(on);
+        }
+    }
+
+    private void drawStatus(Candidates state) {
+        boolean running = state.choosing().isRunning();
+        String text = running ? "stop" : "choose";
+        if (!choose.getText().equals(text)) {
+            choose.setText(text);
+            choose.setToolTipText(running ? "Ends the choice; what was found stays." : "Judges the parts against every requirement in every condition.");
+            choose.getParent().layout();
+        }
+        choose.setEnabled(running || state.canChoose());
+        GridData data = (GridData) bar.getLayoutData();
+        if (data.exclude == running) {
+            data.exclude = !running;
+            bar.setVisible(running);
+            bar.getParent().layout();
+        }
+        bar.setSelection((int) Math.round(PROGRESS * state.choosing().fraction()));
+        String words = state.choosing().status() == Choosing.Status.NOT_STARTED && state.catalogue().isPresent() && state.problems().isEmpty() && !state.banks().isEmpty()
+                ? state.parts() + " of " + state.catalogue().get().size() + " parts pass the filter"
+                : (state.isStale() && !running ? "of an earlier state of the design: " : "") + state.choosing().words();
+        if (!status.getText().equals(words)) {
+            status.setText(words.replace("&", "&&"));
+            status.setToolTipText(words);
+        }
+        status.setForeground(state.choosing().status() == Choosing.Status.FAILED ? palette.notMet() : state.isStale() ? palette.stale() : palette.muted());
+    }
+
+    private void drawRows(Candidates state) {
+        if (!find.getText().equals(state.find())) {
+            find.setText(state.find());
+        }
+        check(leftOut, state.leftOut());
+        put.setEnabled(state.toPut().isPresent());
+        Listing listing = state.listing();
+        String count = listing.problem().orElse(listing.all() == 0 ? "" : listing.rows().size() == listing.all() ? listing.all() + (listing.all() == 1 ? " row" : " rows")
+                : listing.rows().size() + " of " + listing.all() + " rows");
+        if (!found.getText().equals(count)) {
+            found.setText(count.replace("&", "&&"));
+            found.getParent().layout();
+        }
+        found.setForeground(listing.problem().isPresent() ? palette.notMet() : palette.muted());
+        Optional<Candidates.Empty> nothing = state.empty();
+        Control top = nothing.isPresent() ? empty.control() : table.control();
+        nothing.ifPresent(each -> empty.show(each, palette));
+        if (stack.topControl != top) {
+            boolean focused = empty.control().getVisible() && top == table.control() && body.getDisplay().getFocusControl() != null
+                    && body.getDisplay().getFocusControl().getParent() == empty.control();
+            stack.topControl = top;
+            place.layout();
+            if (focused) {
+                table.control().setFocus();
+            }
+        }
+        table.columns(listing.columns(), presenter::sort);
+        table.sorted(state.order());
+        if (listing != shown.listing()) {
+            table.rows(listing.rows(), state.selected());
+        } else {
+            if (!state.units().equals(shown.units()) || state.isStale() != shown.isStale()) {
+                table.refresh();
+            }
+            table.select(state.selected());
+        }
+    }
+
+    private void drawTab(Candidates state) {
+        CTabItem tab = tabs.getSelection();
+        if (tab == whyTab) {
+            Explanation explanation = state.explanation();
+            why.show(explanation.title().isEmpty() ? new TextBlocks(state.listing().rows().isEmpty() ? "Why a candidate stands where it stands is said here once there is one."
+                    : "Select a candidate to read why it stands where it stands, what limits it, and what is met with how much to spare.", List.of())
+                    : TextBlocks.of(explanation.title(), explanation.sections(), state.units()), palette);
+        } else if (tab == compareTab) {
+            drawComparison(state);
+        } else if (tab == scatterTab) {
+            drawScatter(state);
+        }
+    }
+
+    private void drawComparison(Candidates state) {
+        Comparison comparison = state.comparison();
+        boolean some = !comparison.heads().isEmpty();
+        compareHint.setText("  Select two to six rows (Ctrl+click, or Shift with the arrow keys) to see them side by side.");
+        compareHint.setForeground(palette.muted());
+        Control top = some ? compareBox : compareHint;
+        if (compareStack.topControl != top) {
+            compareStack.topControl = top;
+            comparePage.layout();
+        }
+        if (some && (!comparison.equals(compared) || !state.units().equals(shown.units()))) {
+            compared = comparison;
+            List<Column> columns = new ArrayList<>(List.of(Column.words("what", "what differs first", "")));
+            IntStream.range(0, comparison.heads().size()).forEach(i -> columns.add(new Column(Integer.toString(i), comparison.heads().get(i), true, Optional.empty(),
+                    tramontane.analysis.Better.NEITHER, comparison.heads().get(i))));
+            compare.columns(columns, id -> { });
+            compare.rows(comparison.lines(), List.of());
+        }
+        Optional<Candidates.InFull> tables = state.inFull().filter(each -> each.of().equals(state.selected()));
+        GridData data = (GridData) full.control().getLayoutData();
+        if (data.exclude == tables.isPresent()) {
+            data.exclude = tables.isEmpty();
+            full.control().setVisible(tables.isPresent());
+            compareBox.layout();
+        }
+        tables.ifPresent(each -> full.show(TextBlocks.of("In every condition", each.tables().stream().map(one -> Section.of(one.title(), one)).toList(), state.units()), palette));
+        inFull.setEnabled(tables.isEmpty() && state.selectedRows().stream().filter(row -> row.candidate().isPresent()).count() >= Comparison.LEAST);
+    }
+
+    private void drawScatter(Candidates state) {
+        List<Column> all = Scatter.axes(state.listing());
+        String[] names = all.stream().map(Column::label).toArray(String[]::new);
+        for (Combo combo : new Combo[] {across, up}) {
+            if (!List.of(combo.getItems()).equals(List.of(names))) {
+                combo.setItems(names);
+                combo.getParent().layout();
+            }
+        }
+        Scatter points = state.scatter();
+        points.x().ifPresent(column -> choose(across, all, column));
+        points.y().ifPresent(column -> choose(up, all, column));
+        String words = points.points().isEmpty() ? "points appear once there are two candidates" : points.words();
+        if (!scatterWords.getText().equals(words)) {
+            scatterWords.setText(words);
+            scatterWords.setToolTipText(words);
+        }
+        scatterWords.setForeground(palette.muted());
+        scatter.show(points.chart(), state.units(), palette);
+    }
+
+    private static void choose(Combo combo, List<Column> all, Column column) {
+        int index = all.stream().map(Column::id).toList().indexOf(column.id());
+        if (combo.getSelectionIndex() != index) {
+            combo.select(index);
+        }
+    }
+}
