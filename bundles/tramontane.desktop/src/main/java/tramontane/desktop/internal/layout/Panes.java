@@ -158,7 +158,6 @@ public final class Panes {
         CTabFolder folder = new CTabFolder(area, SWT.TOP | SWT.CLOSE | SWT.FLAT);
         folder.setData("tramontane.stack", name);
         folder.setUnselectedCloseVisible(false);
-        folder.setTabHeight(26);
         folder.marginWidth = 0;
         folder.marginHeight = 0;
         colour(folder);
@@ -331,7 +330,7 @@ public final class Panes {
         if (full.isPresent()) {
             bars.forEach(bar -> bar.sash().setVisible(false));
             folders.forEach((name, folder) -> folder.setVisible(name.equals(full.get())));
-            bound(folders.get(full.get()), all);
+            folders.get(full.get()).setBounds(all);
             return;
         }
         folders.values().forEach(folder -> folder.setVisible(true));
@@ -344,7 +343,7 @@ public final class Panes {
             case Stack stack -> {
                 CTabFolder folder = folders.get(stack.name());
                 if (folder != null) {
-                    bound(folder, where);
+                    folder.setBounds(where);
                 }
             }
             case Halves halves -> {
@@ -370,17 +369,6 @@ public final class Panes {
                 }
             }
         }
-    }
-
-    private static void bound(CTabFolder folder, Rectangle where) {
-        if (folder.getBounds().equals(where)) {
-            return;
-        }
-        folder.setBounds(where);
-        // a folder that only grows or shrinks leaves its tools where they were; another alignment has it place them anew
-        Control tools = folder.getTopRight();
-        folder.setTopRight(tools, SWT.RIGHT | SWT.WRAP);
-        folder.setTopRight(tools, SWT.RIGHT);
     }
 
     /** The view in front of the stack that a control lies in. */
