@@ -18,12 +18,14 @@ import org.osgi.service.component.annotations.Reference;
 import org.osgi.service.component.annotations.ReferenceCardinality;
 import org.osgi.service.component.annotations.ReferencePolicy;
 import tramontane.analysis.Engine;
+import tramontane.desktop.Desk;
+import tramontane.desktop.Desktop;
 import tramontane.desktop.ViewType;
 import tramontane.desktop.internal.window.Window;
 
 /** What the launcher calls when the window is wanted. */
-@Component(service = ToIntFunction.class, property = "tramontane.entry=desktop")
-public final class Entry implements ToIntFunction<Object> {
+@Component(service = {ToIntFunction.class, Desktop.class}, property = "tramontane.entry=desktop")
+public final class Entry implements ToIntFunction<Object>, Desktop {
 
     private static final int FAULT = 3;
 
@@ -86,26 +88,63 @@ public final class Entry implements ToIntFunction<Object> {
                     + ". On the command line, \"tramontane solve FILE\" does without.");
             return FAULT;
         }
-        try (Window open = new Window(made, engine, types(), new Window.Options(Path.of(property("tramontane.home")),
-                Optional.ofNullable(context.getProperty("tramontane.samples")).map(Path::of), timing))) {
-            synchronized (types) {
-                window = Optional.of(open);
-                display = Optional.of(made);
-            }
-            open.open();
+        try (Shown shown = show(made, Path.of(property("tramontane.home")), List.of((String[]) arguments).stream().map(Path::of).toList())) {
             if (timing) {
                 made.asyncExec(() -> System.err.println("tramontane: first paint after " + sinceStart() + " ms"));
             }
-            open.begin(List.of((String[]) arguments).stream().map(Path::of).toList());
-            open.run();
+            shown.window().run();
         } finally {
-            synchronized (types) {
-                window = Optional.empty();
-                display = Optional.empty();
-            }
             made.dispose();
         }
         return 0;
+    }
+
+    @Override
+    public Opened open(Display on, Path home, List<Path> files) {
+        return show(on, home, files);
+    }
+
+    private Shown show(Display on, Path home, List<Path> files) {
+        Window opened = new Window(on, engine, types(), new Window.Options(home,
+                Optional.ofNullable(context.getProperty("tramontane.samples")).map(Path::of), Boolean.getBoolean("tramontane.timing")));
+        synchronized (types) {
+            window = Optional.of(opened);
+            display = Optional.of(on);
+        }
+        opened.open();
+        opened.begin(files);
+        return new Shown(opened);
+    }
+
+    private final class Shown implements Opened {
+        private final Window window;
+
+        Shown(Window window) {
+            this.window = window;
+        }
+
+        Window window() {
+            return window;
+        }
+
+        @Override
+        public Desk desk() {
+            return window;
+        }
+
+        @Override
+        public boolean isOpen() {
+            return !window.shell().isDisposed();
+        }
+
+        @Override
+        public void close() {
+            synchronized (types) {
+                Entry.this.window = Optional.empty();
+                display = Optional.empty();
+            }
+            window.close();
+        }
     }
 
     private static long sinceStart() {

@@ -168,11 +168,16 @@ public final class Recovery implements AutoCloseable {
     /** Ends well: nothing is left behind. */
     @Override
     public synchronized void close() {
+        leave();
+        forget(folder);
+    }
+
+    /** Ends and leaves the copies to whoever comes next. */
+    public synchronized void leave() {
         try {
             lock.close();
         } catch (IOException e) {
             // the system releases it in any case
         }
-        forget(folder);
     }
 }

@@ -32,6 +32,7 @@ import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.Display;
 import org.eclipse.swt.widgets.Event;
+import org.eclipse.swt.widgets.Listener;
 import org.eclipse.swt.widgets.Menu;
 import org.eclipse.swt.widgets.MenuItem;
 import org.eclipse.swt.widgets.Shell;
@@ -115,6 +116,10 @@ public final class Window implements InnerDesk, AutoCloseable {
     private boolean drawing;
     private boolean drawAgain;
     private boolean closing;
+    private long asked;
+    private final Listener keys = this::key;
+    private final Listener focus = this::focused;
+    private final Listener settings = event -> recolour();
 
     /**
      * Opens the window.
@@ -221,9 +226,9 @@ public final class Window implements InnerDesk, AutoCloseable {
             quit();
         });
         shell.addListener(SWT.Activate, event -> files.look());
-        display.addFilter(SWT.KeyDown, this::key);
-        display.addFilter(SWT.FocusIn, this::focused);
-        display.addListener(SWT.Settings, event -> recolour());
+        display.addFilter(SWT.KeyDown, keys);
+        display.addFilter(SWT.FocusIn, focus);
+        display.addListener(SWT.Settings, settings);
         DropTarget target = new DropTarget(shell, DND.DROP_COPY | DND.DROP_DEFAULT | DND.DROP_LINK);
         target.setTransfer(FileTransfer.getInstance());
         target.addDropListener(new DropTargetAdapter() {
@@ -667,6 +672,7 @@ public final class Window implements InnerDesk, AutoCloseable {
         OpenDesign front = session.front();
         String condition = front.results().cases().stream().filter(each -> each.concrete().id().equals(front.front()))
                 .map(Engine.Case::declared).findFirst().orElse(front.front());
+        asked = System.nanoTime();
         live.compute(front.key(), front.document().label(), front.design(), condition);
         if (strip != null) {
             strip.watch();
@@ -839,10 +845,14 @@ public final class Window implements InnerDesk, AutoCloseable {
         }
     }
 
-    /** Ends all, without asking. */
+    /** Ends all, without asking; copies of unsaved changes stay, to be found at the next start. */
     @Override
     public void close() {
         closing = true;
+        recovery.ifPresent(Recovery::leave);
+        display.removeFilter(SWT.KeyDown, keys);
+        display.removeFilter(SWT.FocusIn, focus);
+        display.removeListener(SWT.Settings, settings);
         frames.values().forEach(Frame::close);
         frames.clear();
         if (!shell.isDisposed()) {
@@ -865,6 +875,10 @@ public final class Window implements InnerDesk, AutoCloseable {
         @Override
         public void computed(String key, Evaluation evaluation, boolean last) {
             session.computed(key, evaluation, last);
+            if (options.timing()) {
+                display.asyncExec(() -> System.err.printf("tramontane: %s shown %.0f ms after the edit%n", last ? "all" : "a part",
+                        (System.nanoTime() - asked) / 1e6));
+            }
         }
 
         @Override
