@@ -36,7 +36,7 @@ final class BlocksText {
         if (blocks.equals(shown) && colours.equals(palette)) {
             return;
         }
-        int top = field.getTopIndex();
+        int top = field.getTopPixel();
         boolean same = blocks.text().lines().findFirst().equals(shown.text().lines().findFirst());
         shown = blocks;
         palette = colours;
@@ -59,6 +59,6 @@ final class BlocksText {
                 field.setLineWrapIndent(line, 1, 3 * MARGIN);
             }
         }
-        field.setTopIndex(same ? top : 0);
+        field.setTopPixel(same ? top : 0);
     }
 }

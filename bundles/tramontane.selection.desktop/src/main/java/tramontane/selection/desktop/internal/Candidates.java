@@ -148,7 +148,7 @@ record Candidates(String document, Design design, List<String> banks, Asked aske
 
     /** Whether what is shown was chosen for a design that has changed since, or for something else than what is asked now. */
     boolean isStale() {
-        return choosing.task().filter(task -> !task.design().equals(design) || !task.bank().equals(asked.bank())).isPresent();
+        return listing.stale() || choosing.task().filter(task -> !task.bank().equals(asked.bank())).isPresent();
     }
 
     /** The rows that are selected and still there. */

@@ -331,7 +331,7 @@ final class CandidatesPresenter {
         }
         deriving = true;
         Candidates now = state;
-        desktop.quietly(() -> Listing.of(now.choosing(), now.catalogue(), now.order(), now.find(), now.leftOut(), now.units()), listing -> {
+        desktop.quietly(() -> Listing.of(now.choosing(), now.design(), now.catalogue(), now.order(), now.find(), now.leftOut(), now.units()), listing -> {
             deriving = false;
             if (again) {
                 again = false;

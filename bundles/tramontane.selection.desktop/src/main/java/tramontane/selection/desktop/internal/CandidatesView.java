@@ -47,6 +47,8 @@ final class CandidatesView implements View {
     static final String ID = "tramontane.candidates";
 
     private static final int LOOK = 3000;
+    /** From this height on there is room for the whole form, and for the table above its explanation. */
+    private static final int ROOMY = 520;
     private static final int PROGRESS = 100;
     private static final Icon CHOOSE = Icon.read(CandidatesView.class, "choose.svg");
     private static final Icon PUT = Icon.read(CandidatesView.class, "put.svg");
@@ -62,6 +64,7 @@ final class CandidatesView implements View {
     private final Button choose;
     private final ProgressBar bar;
     private final Label status;
+    private final Button more;
     private final Composite fields;
     private final Composite weights;
     private final Map<String, Text> texts = new LinkedHashMap<>();
@@ -98,6 +101,7 @@ final class CandidatesView implements View {
     private Candidates shown = Candidates.NOTHING;
     private Comparison compared = Comparison.NONE;
     private boolean drawing;
+    private boolean sized;
 
     CandidatesView(Composite parent, Desk desk, Selector selector, Shelf shelf) {
         this.desk = desk;
@@ -109,7 +113,7 @@ final class CandidatesView implements View {
         body = new Composite(parent, SWT.NONE);
         body.setLayout(grid(1, 8, 8));
 
-        Composite head = line(body, 5);
+        Composite head = line(body, 6);
         label(head, "bank");
         bank = new Combo(head, SWT.READ_ONLY);
         bank.setToolTipText("The bank that a mover is chosen for.");
@@ -123,6 +127,14 @@ final class CandidatesView implements View {
         bar.setLayoutData(barData);
         status = new Label(head, SWT.NONE);
         status.setLayoutData(new GridData(SWT.FILL, SWT.CENTER, true, false));
+
+        more = new Button(head, SWT.TOGGLE);
+        more.setText("room and weights");
+        more.setToolTipText("Shows or hides how much room there is and what counts.");
+        more.addListener(SWT.Selection, event -> {
+            desk.memory(ID).put("form", Boolean.toString(more.getSelection()));
+            showForm();
+        });
 
         Composite filter = line(body, 3);
         field(filter, Asked.WHERE, "parts where", "Which parts of the catalogue are looked at: type = axial and width <= 92 mm. All where it is empty.", 0)
@@ -167,7 +179,7 @@ final class CandidatesView implements View {
         find.setMessage("find: words, or width <= 92 mm");
         find.setToolTipText("Words that must all occur, or a filter as above. It hides rows and changes nothing of the choice.");
         GridData findData = new GridData(SWT.FILL, SWT.CENTER, true, false);
-        findData.minimumWidth = 120;
+        findData.widthHint = 80;
         find.setLayoutData(findData);
         find.addListener(SWT.Modify, event -> unlessDrawing(() -> presenter.find(find.getText())));
         find.addListener(SWT.KeyDown, event -> {
@@ -183,7 +195,7 @@ final class CandidatesView implements View {
         leftOut.setToolTipText("Shows what does not do, each with its reason, and what comes behind those listed.");
         leftOut.addListener(SWT.Selection, event -> presenter.leftOut(leftOut.getSelection()));
         put = new Button(seek, SWT.PUSH);
-        put.setText("put it into the design");
+        put.setText("put into design");
         put.setToolTipText("Puts the selected candidate into the bank, as one step that undo takes back.");
         put.addListener(SWT.Selection, event -> presenter.put());
 
@@ -233,6 +245,11 @@ final class CandidatesView implements View {
             }
 
             @Override
+            public boolean isNumber(Comparison.Line line, Column column) {
+                return !column.id().equals("what") && line.cells().get(Integer.parseInt(column.id())) instanceof tramontane.analysis.Amount;
+            }
+
+            @Override
             public boolean isBold(Comparison.Line line, Column column) {
                 return !column.id().equals("what") && line.best().contains(Integer.parseInt(column.id()));
             }
@@ -274,6 +291,20 @@ final class CandidatesView implements View {
         halves.setWeights(55, 45);
 
         table.control().setMenu(menu());
+        body.addListener(SWT.Resize, event -> {
+            int height = body.getClientArea().height;
+            // the first size says whether there is room for the form, unless somebody has said so before
+            if (!sized && height > 0) {
+                sized = true;
+                more.setSelection(desk.memory(ID).get("form").map(Boolean::parseBoolean).orElse(height >= ROOMY));
+                showForm();
+            }
+            boolean flat = body.getClientArea().width > 2 * height && height < ROOMY;
+            int way = flat ? SWT.HORIZONTAL : SWT.VERTICAL;
+            if (halves.getOrientation() != way) {
+                halves.setOrientation(way);
+            }
+        });
         shelf.watch(reader);
         look();
     }
@@ -369,6 +400,14 @@ final class CandidatesView implements View {
         MenuItem item = new MenuItem(menu, SWT.PUSH);
         item.setText(text);
         item.addListener(SWT.Selection, event -> run.run());
+    }
+
+    private void showForm() {
+        for (Composite part : new Composite[] {fields, weights}) {
+            ((GridData) part.getLayoutData()).exclude = !more.getSelection();
+            part.setVisible(more.getSelection());
+        }
+        body.layout(true, true);
     }
 
     private void look() {
@@ -607,12 +646,13 @@ final class CandidatesView implements View {
         if (data.exclude == running) {
             data.exclude = !running;
             bar.setVisible(running);
+            ((GridLayout) bar.getParent().getLayout()).numColumns = running ? 6 : 5;
             bar.getParent().layout();
         }
         bar.setSelection((int) Math.round(PROGRESS * state.choosing().fraction()));
         String words = state.choosing().status() == Choosing.Status.NOT_STARTED && state.catalogue().isPresent() && state.problems().isEmpty() && !state.banks().isEmpty()
                 ? state.parts() + " of " + state.catalogue().get().size() + " parts pass the filter"
-                : (state.isStale() && !running ? "of an earlier state of the design: " : "") + state.choosing().words();
+                : (running || !state.isStale() ? "" : state.bank().equals(state.asked().bank()) ? "of an earlier state of the design: " : "of bank " + state.bank() + ": ") + state.choosing().words();
         if (!status.getText().equals(words)) {
             status.setText(words.replace("&", "&&"));
             status.setToolTipText(words);

@@ -1,6 +1,7 @@
 package tramontane.selection.desktop.internal;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -15,7 +16,8 @@ import tramontane.catalogue.CatalogueField;
 import tramontane.physics.units.UnitSystem;
 
 /**
- * Candidates side by side: what they come to and what their data sheets say; what differs first.
+ * Candidates side by side: what they come to and what their data sheets say; what differs first, and of
+ * that what one of them is best in.
  *
  * @param heads one per candidate
  * @param lines what is compared
@@ -84,9 +86,14 @@ record Comparison(List<String> heads, List<Line> lines) {
                 }
             }
         });
-        List<Line> ordered = new ArrayList<>(lines.stream().filter(Line::differs).toList());
-        ordered.addAll(lines.stream().filter(line -> !line.differs()).toList());
-        return new Comparison(some.stream().map(row -> row.key().words()).toList(), ordered);
+        List<Line> ordered = lines.stream().sorted(Comparator.comparing((Line line) -> !line.differs()).thenComparing(line -> line.best().isEmpty())).toList();
+        return new Comparison(heads(some), ordered);
+    }
+
+    /** The parts; with how they are arranged where one part is there twice. */
+    private static List<String> heads(List<Row> rows) {
+        return rows.stream().map(row -> rows.stream().filter(other -> other.key().part().equals(row.key().part())).count() > 1 ? row.key().words()
+                : row.key().part()).toList();
     }
 
     private static Table.Cell cell(Catalogue parts, String id, CatalogueField field) {

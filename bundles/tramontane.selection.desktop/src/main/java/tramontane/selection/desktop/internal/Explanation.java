@@ -110,12 +110,12 @@ record Explanation(String title, List<Section> sections) {
             double weight = weight(task, criterion);
             Table.Cell merits = mine == null || others == null || weight == 0 ? new Table.Empty()
                     : amount(meritAlone(task.weights(), criteria, criterion, mine, others), QuantityKind.NUMBER);
-            rows.add(List.of(new Table.Words(criterion.label()), new Amount(weight, QuantityKind.NUMBER), amount(mine, criterion.quantity()),
+            rows.add(List.of(new Table.Words(criterion.label()), new Table.Words(Asked.number(weight)), amount(mine, criterion.quantity()),
                     amount(others, criterion.quantity()), compared(criterion, mine, others), merits));
         }
         return new Section("Why it stands there", said, Optional.of(new Table("By what counts", List.of(new Table.Column("criterion", false),
-                new Table.Column("weight", true), new Table.Column("this one", true), new Table.Column("the first", true), new Table.Column("compared", true),
-                new Table.Column("merit by this alone", true)), rows)));
+                new Table.Column("weight", true), new Table.Column("this", true), new Table.Column("first", true), new Table.Column("against", true),
+                new Table.Column("merit alone", true)), rows)));
     }
 
     private static double weight(Task task, Criterion criterion) {

@@ -1,7 +1,6 @@
 package tramontane.selection.desktop.internal;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
@@ -10,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.Set;
+import java.util.stream.Collectors;
 import tramontane.analysis.Amount;
 import tramontane.analysis.Better;
 import tramontane.analysis.Evaluation;
@@ -18,6 +18,7 @@ import tramontane.analysis.FigureKind;
 import tramontane.analysis.Sentence;
 import tramontane.analysis.Table;
 import tramontane.catalogue.Catalogue;
+import tramontane.model.Design;
 import tramontane.physics.units.QuantityKind;
 import tramontane.physics.units.UnitSystem;
 import tramontane.selection.Candidate;
@@ -36,8 +37,9 @@ import tramontane.selection.Task;
  * @param rows    those that are shown, in order
  * @param all     how many there would be if nothing were looked for
  * @param problem what is wrong with what is looked for
+ * @param stale   whether the design has changed since in something that matters for it
  */
-record Listing(List<Column> columns, List<Row> rows, int all, Optional<String> problem) {
+record Listing(List<Column> columns, List<Row> rows, int all, Optional<String> problem, boolean stale) {
 
     static final String RANK = "rank";
     static final String PART = "part";
@@ -52,7 +54,7 @@ record Listing(List<Column> columns, List<Row> rows, int all, Optional<String> p
     static final String REASON = "reason";
 
     static final Order BY_RANK = new Order(RANK, false);
-    static final Listing EMPTY = new Listing(List.of(), List.of(), 0, Optional.empty());
+    static final Listing EMPTY = new Listing(List.of(), List.of(), 0, Optional.empty(), false);
 
     /** The figure that the criterion "power" is already. */
     private static final String POWER_FIGURE = "airflow.bank.power";
@@ -67,13 +69,14 @@ record Listing(List<Column> columns, List<Row> rows, int all, Optional<String> p
      * The table of a choice.
      *
      * @param choosing  how the choice stands
+     * @param design    the design as it is now
      * @param catalogue what parts say
      * @param order     how rows are sorted
      * @param find      what is looked for, words or a filter
      * @param leftOut   whether what was left out is shown, too
      * @param units     in which reasons are said
      */
-    static Listing of(Choosing choosing, Optional<Catalogue> catalogue, Order order, String find, boolean leftOut, UnitSystem units) {
+    static Listing of(Choosing choosing, Design design, Optional<Catalogue> catalogue, Order order, String find, boolean leftOut, UnitSystem units) {
         if (choosing.task().isEmpty()) {
             return EMPTY;
         }
@@ -105,7 +108,9 @@ record Listing(List<Column> columns, List<Row> rows, int all, Optional<String> p
         Order by = columns.stream().anyMatch(column -> column.id().equals(order.column())) ? order : BY_RANK;
         List<Row> shown = by.sorted(rows.stream().filter(row -> finder.passes().test(row.key().part(), row.words())).toList(),
                 row -> row.cell(by.column()));
-        return new Listing(columns, shown, rows.size(), finder.problem());
+        Design chosenFor = choosing.task().get().design();
+        boolean stale = chosenFor != design && !Putting.apart(chosenFor, bank).equals(Putting.apart(design, bank));
+        return new Listing(columns, shown, rows.size(), finder.problem(), stale);
     }
 
     /** Those that are in the list so far, best first. */
@@ -213,20 +218,26 @@ record Listing(List<Column> columns, List<Row> rows, int all, Optional<String> p
                 Column.words(ARRANGEMENT, "arrangement", "How many movers, and how they stand."),
                 new Column(SETTING, "setting", true, Optional.of(QuantityKind.FRACTION), Better.NEITHER, "The lowest speed setting with which every requirement holds in every condition."),
                 Column.amounts(SPEED, "speed", QuantityKind.ROTATIONAL_SPEED, Better.NEITHER, "The largest speed of its movers in any case."),
-                Column.amounts(MERIT, "merit", QuantityKind.COUNT, Better.NEITHER, Merit.MEANING)));
+                Column.amounts(MERIT, "merit", QuantityKind.COUNT, Better.NEITHER, Merit.MEANING),
+                Column.words(FRONT, "trade-off", "Pareto set: no other is as good in everything and better in something.")));
         String currency = candidates.stream().filter(candidate -> candidate.values().containsKey(Criterion.COST))
                 .flatMap(candidate -> candidate.part().datasheet().currency().stream()).findFirst().map(code -> " [" + code + "]").orElse("");
         criteria.forEach(criterion -> columns.add(Column.amounts(criterion.id(), criterion.label() + (criterion.id().equals(Criterion.COST) ? currency : ""),
                 criterion.quantity(), criterion.better(), help(criterion))));
-        figures.values().stream().sorted(Comparator.comparing(kind -> !kind.id().startsWith(BANK_FIGURES))).forEach(kind ->
-                columns.add(Column.amounts(kind.id(), kind.label(), kind.quantity(), kind.better(), kind.help() + " The worst of all places and conditions.")));
+        Set<String> required = candidates.stream().flatMap(candidate -> candidate.verdicts().stream()).map(verdict -> verdict.requirement().figure())
+                .collect(Collectors.toSet());
+        figures.values().stream().filter(kind -> required.contains(kind.id())).map(Listing::column).forEach(columns::add);
         columns.add(Column.words(TIGHTEST, "tightest requirement", "The requirement that holds with the least to spare."));
         columns.add(new Column(SPARE, "to spare", true, spare(candidates), Better.HIGHER, "What the tightest requirement has to spare; of a temperature in K, else over its limit."));
-        columns.add(Column.words(FRONT, "trade-off", "Pareto set: no other is as good in everything and better in something."));
         if (leftOut) {
             columns.add(Column.words(REASON, "left out because", "Why it is not in the list."));
         }
+        figures.values().stream().filter(kind -> !required.contains(kind.id())).map(Listing::column).forEach(columns::add);
         return columns;
+    }
+
+    private static Column column(FigureKind kind) {
+        return Column.amounts(kind.id(), kind.label(), kind.quantity(), kind.better(), kind.help() + " The worst of all places and conditions.");
     }
 
     /** What margins measure, where all measure the same. */

@@ -6,11 +6,16 @@ import tramontane.model.AirMover;
 import tramontane.model.Design;
 import tramontane.model.Passage;
 import tramontane.model.Value;
+import tramontane.selection.Arrangement;
 import tramontane.selection.Candidate;
 import tramontane.selection.Placement;
 
 /** Puts a candidate into a design, as the command line does, and takes out what then stands there for nothing. */
 final class Putting {
+
+    /** Stands for any part; no catalogue has its id. */
+    private static final AirMover ANY = new AirMover("any part", "", Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(),
+            Optional.empty(), Optional.empty(), List.of(), Value.Tree.EMPTY);
 
     private Putting() {
     }
@@ -34,6 +39,15 @@ final class Putting {
     /** The step's name, for undo. */
     static String step(String bank, Candidate candidate) {
         return "put " + candidate.words() + " into " + bank;
+    }
+
+    /** The design but for what a choice for one of its banks changes; the same for two designs means that what was chosen for one holds for the other. */
+    static Design apart(Design design, String bank) {
+        if (design.airPath().passage(bank).filter(Passage::isBank).isEmpty()) {
+            return design;
+        }
+        Design any = Placement.of(design, bank, ANY, Arrangement.SINGLE, 1);
+        return any.withAirMovers(any.airMovers().stream().filter(mover -> !mover.id().equals(ANY.id()) && speaksOf(any, mover.id())).toList());
     }
 
     private static Optional<String> mover(Passage bank) {

@@ -37,6 +37,11 @@ final class RowTable<R> {
 
         String text(R row, Column column);
 
+        /** Whether a number stands in a cell, to be set in digits of one width. */
+        default boolean isNumber(R row, Column column) {
+            return column.numeric();
+        }
+
         /** Whether a cell stands out in bold; a word says so as well. */
         default boolean isBold(R row, Column column) {
             return false;
@@ -82,7 +87,7 @@ final class RowTable<R> {
         for (int i = 0; i < columns.size(); i++) {
             Column column = columns.get(i);
             item.setText(i, reader.text(row, column));
-            item.setFont(i, reader.isBold(row, column) ? desk.bold() : column.numeric() ? desk.digits() : null);
+            item.setFont(i, reader.isBold(row, column) ? desk.bold() : reader.isNumber(row, column) ? desk.digits() : null);
         }
         item.setForeground(reader.colour(row).orElse(null));
     }
@@ -117,8 +122,7 @@ final class RowTable<R> {
                 }
             });
         }
-        fitted = false;
-        fit();
+        fitted = false; // once the rows are there
         table.setRedraw(true);
     }
 

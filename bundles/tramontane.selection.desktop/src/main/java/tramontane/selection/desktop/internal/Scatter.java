@@ -78,8 +78,8 @@ record Scatter(Optional<Column> x, Optional<Column> y, List<Point> points, List<
     }
 
     /**
-     * The chart: the Pareto set as filled marks joined by nothing, the rest as rings, so that they differ by shape; the edge of the
-     * two figures as a dashed line; what is selected named.
+     * The chart: the Pareto set as discs, the rest as rings, so that they differ by shape; the edge of the two figures as a dashed
+     * line; what is selected named.
      */
     Chart chart() {
         if (x.isEmpty() || y.isEmpty()) {
@@ -96,7 +96,7 @@ record Scatter(Optional<Column> x, Optional<Column> y, List<Point> points, List<
         }
         for (Point point : points) {
             if (point.front() && !point.selected()) {
-                chart = chart.with(new Chart.Mark(point.rank().map(rank -> "" + rank).orElse(""), point.x(), point.y(), Chart.Shape.DISC, 1));
+                chart = chart.with(new Chart.Mark("", point.x(), point.y(), Chart.Shape.DISC, 1));
             }
         }
         for (Point point : points) {
@@ -121,7 +121,7 @@ record Scatter(Optional<Column> x, Optional<Column> y, List<Point> points, List<
         if (points.isEmpty()) {
             return "";
         }
-        return "filled: in the Pareto set of all criteria; ring: not; numbers are ranks" + (silent == 0 ? "" : "; " + silent + (silent == 1 ? " has" : " have")
+        return "filled: in the Pareto set of all criteria; ring: not" + (silent == 0 ? "" : "; " + silent + (silent == 1 ? " has" : " have")
                 + " no value of one of the two");
     }
 

@@ -119,6 +119,8 @@ class CandidatesPresenterTest {
         presenter.put();
         assertEquals(List.of("put Garbin 92, single into movers"), desktop.steps);
         assertEquals(Given.candidates().get(1).design(), desktop.design, "as the command line puts it");
+        presenter.scene("a", desktop.design, UnitSystem.METRIC);
+        assertFalse(state().isStale(), "what was chosen for this bank still holds");
     }
 
     @Test

@@ -12,7 +12,7 @@ import tramontane.physics.units.UnitSystem;
 class ComparisonTest {
 
     private static Listing listing() {
-        return Listing.of(Given.done(), Optional.of(Given.catalogue()), Listing.BY_RANK, "", false, UnitSystem.METRIC);
+        return Listing.of(Given.done(), Given.duty(), Optional.of(Given.catalogue()), Listing.BY_RANK, "", false, UnitSystem.METRIC);
     }
 
     private static Comparison of(int... rows) {
@@ -43,6 +43,7 @@ class ComparisonTest {
         List<Boolean> differs = of(0, 1).lines().stream().map(Comparison.Line::differs).toList();
         assertEquals(differs.stream().sorted(java.util.Comparator.reverseOrder()).toList(), differs);
         assertTrue(differs.contains(true) && differs.contains(false));
+        assertEquals("power", of(0, 1).lines().getFirst().label(), "what one is best in comes before names");
         assertTrue(of(0, 0).lines().stream().noneMatch(line -> line.differs() || !line.best().isEmpty()), "equals have no best");
     }
 

@@ -20,7 +20,7 @@ public final class Demo {
         String catalogue = Path.of("../../product/catalogue").toAbsolutePath().normalize().toString();
         SharedShelf shelf = new SharedShelf(Map.of("tramontane.catalogue", System.getProperty("demo.catalogue", catalogue), "tramontane.home", home.toString())::get);
         Display display = new Display();
-        try (Window window = new Window(display, Given.ENGINE, List.of(new CandidatesViewType(Given.REAL, shelf)), new Window.Options(home, Optional.empty(), false))) {
+        try (Window window = new Window(display, Given.ENGINE, List.of(new CandidatesViewType(Given.REAL, shelf), new CatalogueViewType(shelf)), new Window.Options(home, Optional.empty(), false))) {
             window.open();
             window.begin(Arrays.stream(arguments).skip(1).map(Path::of).toList());
             window.run();

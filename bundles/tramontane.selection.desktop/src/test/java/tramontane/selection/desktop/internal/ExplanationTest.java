@@ -17,7 +17,7 @@ import tramontane.selection.Merit;
 class ExplanationTest {
 
     private static Explanation of(int row) {
-        Listing listing = Listing.of(Given.done(), Optional.of(Given.catalogue()), Listing.BY_RANK, "", true, UnitSystem.METRIC);
+        Listing listing = Listing.of(Given.done(), Given.duty(), Optional.of(Given.catalogue()), Listing.BY_RANK, "", true, UnitSystem.METRIC);
         return Explanation.of(listing.rows().get(row), Given.done());
     }
 

@@ -13,7 +13,7 @@ import tramontane.physics.units.UnitSystem;
 class ListingTest {
 
     private static Listing listing(Choosing choosing, String find, boolean leftOut) {
-        return Listing.of(choosing, Optional.of(Given.catalogue()), Listing.BY_RANK, find, leftOut, UnitSystem.METRIC);
+        return Listing.of(choosing, Given.duty(), Optional.of(Given.catalogue()), Listing.BY_RANK, find, leftOut, UnitSystem.METRIC);
     }
 
     private static List<String> parts(Listing listing) {
@@ -24,9 +24,9 @@ class ListingTest {
     void eachValueHasItsUnitAndThreeDigits() {
         Listing listing = listing(Given.done(), "", false);
         Row first = listing.rows().getFirst();
-        assertEquals(List.of("1", "Garbin 40", "Garbin", "single", "90.0 %", "2860 rpm", "100", "10.0 W", "3.00", "flow at movers in nominal", "0.200 %", "Pareto set"),
+        assertEquals(List.of("1", "Garbin 40", "Garbin", "single", "90.0 %", "2860 rpm", "100", "Pareto set", "10.0 W", "3.00", "flow at movers in nominal", "0.200 %"),
                 listing.columns().stream().map(column -> first.text(column.id(), UnitSystem.METRIC)).toList());
-        assertEquals(List.of("rank", "part", "maker", "arrangement", "setting", "speed", "merit", "power", "price [EUR]", "tightest requirement", "to spare", "trade-off"),
+        assertEquals(List.of("rank", "part", "maker", "arrangement", "setting", "speed", "merit", "trade-off", "power", "price [EUR]", "tightest requirement", "to spare"),
                 listing.columns().stream().map(Column::label).toList());
         // 2 and 2.83 times the first, weighed alike, are the square root of 5.67 times it
         assertEquals("42", listing.rows().get(1).text(Listing.MERIT, UnitSystem.METRIC));
@@ -38,7 +38,7 @@ class ListingTest {
             "cost|true|Garbin 92, Garbin 40, Garbin 120", "cost|false|Garbin 40, Garbin 92, Garbin 120", "part|false|Garbin 40, Garbin 92, Garbin 120",
             "spare|true|Garbin 92, Garbin 120, Garbin 40", "nothing|true|Garbin 40, Garbin 92, Garbin 120"})
     void itSortsByAnyColumn(String column, boolean descending, String expected) {
-        Listing listing = Listing.of(Given.done(), Optional.of(Given.catalogue()), new Order(column, descending), "", false, UnitSystem.METRIC);
+        Listing listing = Listing.of(Given.done(), Given.duty(), Optional.of(Given.catalogue()), new Order(column, descending), "", false, UnitSystem.METRIC);
         assertEquals(expected, String.join(", ", parts(listing)));
     }
 

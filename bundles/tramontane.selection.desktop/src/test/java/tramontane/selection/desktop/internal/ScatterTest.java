@@ -21,7 +21,7 @@ class ScatterTest {
 
     @Test
     void itMarksTheParetoSetAndLeavesOutWhatIsNotKnown() {
-        Listing listing = Listing.of(Given.done(), Optional.of(Given.catalogue()), Listing.BY_RANK, "", false, UnitSystem.METRIC);
+        Listing listing = Listing.of(Given.done(), Given.duty(), Optional.of(Given.catalogue()), Listing.BY_RANK, "", false, UnitSystem.METRIC);
         Key second = listing.rows().get(1).key();
         Scatter scatter = Scatter.of(listing, "", "", List.of(second));
         assertEquals("power", scatter.x().orElseThrow().id());
@@ -47,7 +47,7 @@ class ScatterTest {
             rows.add(new Row(new Key("part " + i, Optional.empty()), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(),
                     Map.of("x", new Amount(numbers.get(i), QuantityKind.POWER), "y", new Amount(others.get(i), QuantityKind.FLOW))));
         }
-        Scatter scatter = Scatter.of(new Listing(List.of(x, y), rows, rows.size(), Optional.empty()), "x", "y", List.of());
+        Scatter scatter = Scatter.of(new Listing(List.of(x, y), rows, rows.size(), Optional.empty(), false), "x", "y", List.of());
         List<List<Double>> expected = scatter.points().stream().filter(point -> scatter.points().stream().noneMatch(other -> better(other, point, more)))
                 .map(point -> List.of(point.x(), point.y())).distinct().sorted(java.util.Comparator.comparing(List::getFirst)).toList();
         assertEquals(expected, scatter.edge().stream().map(point -> List.of(point.x(), point.y())).toList());
