@@ -3,7 +3,6 @@ package tramontane.cli.internal;
 import java.io.PrintWriter;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -11,11 +10,11 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import tramontane.analysis.Better;
 import tramontane.analysis.Cancelled;
+import tramontane.analysis.Derivation;
 import tramontane.analysis.Engine;
 import tramontane.analysis.Evaluation;
 import tramontane.analysis.Figure;
 import tramontane.analysis.FigureKind;
-import tramontane.analysis.Relation;
 import tramontane.analysis.Trace;
 import tramontane.cli.Console;
 import tramontane.cli.ExitCode;
@@ -160,31 +159,22 @@ final class Where extends TerminalVerb {
                     + "; choose another with --place and --condition.");
         }
         lines.add("");
-        Map<String, QuantityKind> quantities = quantities(steps, kinds);
-        Map<Relation, Integer> firstStep = new HashMap<>();
-        for (int i = 0; i < steps.size(); i++) {
-            Trace.Step step = steps.get(i);
+        List<Derivation.Block> blocks = Derivation.of(steps, kinds.values()).blocks((si, kind) -> Numbers.text(si, kind, units));
+        for (int i = 0; i < blocks.size(); i++) {
+            Derivation.Block block = blocks.get(i);
             String lead = (i + 1) + ".  ";
             String indent = " ".repeat(lead.length());
-            lines.addAll(Wrapping.hanging(lead, name(step, kinds) + place(step.place()) + " = "
-                    + value(step.value(), quantities.get(step.figure()), units), width));
-            // a formula is told once; its name and step stand for it from then on
-            Integer told = firstStep.putIfAbsent(step.relation(), i + 1);
-            lines.addAll(Wrapping.hanging(indent + "by    ", step.relation().name() + (told == null
-                    ? ": " + step.relation().formula() : ", as in step " + told), width));
-            for (int j = 0; j < step.inputs().size(); j++) {
-                Trace.Term term = step.inputs().get(j);
-                lines.addAll(Wrapping.hanging(indent + (j == 0 ? "with  " : "      "), term.name() + " = "
-                        + value(term.value(), term.quantity(), units)
-                        + (term.from().isEmpty() ? "" : "   from " + term.from()), width));
+            lines.addAll(Wrapping.hanging(lead, block.heading(), width));
+            lines.addAll(Wrapping.hanging(indent + "by    ", block.by(), width));
+            for (int j = 0; j < block.with().size(); j++) {
+                lines.addAll(Wrapping.hanging(indent + (j == 0 ? "with  " : "      "), block.with().get(j), width));
             }
-            if (told != null) {
-                continue;
+            if (!block.holds().isEmpty()) {
+                lines.addAll(Wrapping.hanging(indent + "holds ", block.holds(), width));
             }
-            if (!step.relation().validity().isEmpty()) {
-                lines.addAll(Wrapping.hanging(indent + "holds ", step.relation().validity(), width));
+            if (!block.source().isEmpty()) {
+                lines.addAll(Wrapping.hanging(indent + "[", block.source() + "]", width));
             }
-            lines.addAll(Wrapping.hanging(indent + "[", step.relation().source() + "]", width));
         }
         if (steps.isEmpty()) {
             lines.add("The analysis does not say how it came to this figure.");
@@ -194,33 +184,5 @@ final class Where extends TerminalVerb {
 
     private static String place(String place) {
         return place.isEmpty() ? "" : " at " + place;
-    }
-
-    private static String name(Trace.Step step, Map<String, FigureKind> kinds) {
-        return kinds.containsKey(step.figure()) ? kinds.get(step.figure()).label() : step.figure();
-    }
-
-    /** What kind of quantity each step gives; for values on the way, what later steps take it for. */
-    private static Map<String, QuantityKind> quantities(List<Trace.Step> steps, Map<String, FigureKind> kinds) {
-        Map<String, QuantityKind> quantities = new HashMap<>();
-        for (Trace.Step step : steps) {
-            for (Trace.Term term : step.inputs()) {
-                quantities.putIfAbsent(term.from(), term.quantity());
-            }
-        }
-        for (Trace.Step step : steps) {
-            for (Trace.Term term : step.inputs()) {
-                quantities.putIfAbsent(term.name(), term.quantity());
-            }
-        }
-        kinds.forEach((id, kind) -> quantities.put(id, kind.quantity()));
-        return quantities;
-    }
-
-    private static String value(double si, QuantityKind kind, UnitSystem units) {
-        if (!Double.isFinite(si)) {
-            return "no finite number";
-        }
-        return kind == null ? Numbers.text(si, QuantityKind.NUMBER, units) + " (SI units)" : Numbers.text(si, kind, units);
     }
 }

@@ -4,11 +4,10 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.IdentityHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.stream.Collectors;
 import tramontane.analysis.Cases;
+import tramontane.analysis.Derivation;
 import tramontane.analysis.Engine;
 import tramontane.analysis.Trace;
 import tramontane.model.Design;
@@ -58,31 +57,18 @@ final class Tracing {
 
     /** The steps for one figure at one place, and those that their inputs name, and so on. */
     static List<Trace.Step> onTheWay(List<Trace.Step> steps, String figure, String place) {
-        Map<String, List<Trace.Step>> byName = steps.stream().collect(Collectors.groupingBy(Trace.Step::figure));
+        Derivation all = Derivation.of(steps, List.of());
         Set<Trace.Step> chosen = Collections.newSetFromMap(new IdentityHashMap<>());
-        List<Trace.Step> open = new ArrayList<>(
-                steps.stream().filter(step -> step.figure().equals(figure) && step.place().equals(place)).toList());
+        List<Trace.Step> open = new ArrayList<>(all.of(figure, place));
         while (!open.isEmpty()) {
             Trace.Step step = open.removeLast();
             if (chosen.add(step)) {
                 for (Trace.Term term : step.inputs()) {
-                    open.addAll(named(byName, term.from(), step.place()));
+                    open.addAll(all.behind(step, term));
                 }
             }
         }
         return steps.stream().filter(chosen::contains).toList();
-    }
-
-    /** The steps that an input names: those of a figure at the place it says, else at that of the step, else anywhere. */
-    private static List<Trace.Step> named(Map<String, List<Trace.Step>> byName, String from, String place) {
-        int at = from.indexOf(Trace.AT);
-        if (at > 0 && byName.containsKey(from.substring(0, at))) {
-            String there = from.substring(at + Trace.AT.length());
-            return byName.get(from.substring(0, at)).stream().filter(each -> each.place().equals(there)).toList();
-        }
-        List<Trace.Step> named = byName.getOrDefault(from, List.of());
-        List<Trace.Step> here = named.stream().filter(each -> each.place().equals(place)).toList();
-        return here.isEmpty() ? named : here;
     }
 
     private static final class Recorder implements Trace {
