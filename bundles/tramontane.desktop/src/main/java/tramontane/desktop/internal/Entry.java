@@ -7,6 +7,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.function.ToIntFunction;
 import org.eclipse.swt.SWTError;
 import org.eclipse.swt.widgets.Display;
@@ -20,6 +21,7 @@ import org.osgi.service.component.annotations.ReferencePolicy;
 import tramontane.analysis.Engine;
 import tramontane.desktop.Desk;
 import tramontane.desktop.Desktop;
+import tramontane.desktop.PageType;
 import tramontane.desktop.ViewType;
 import tramontane.desktop.internal.window.Window;
 
@@ -32,6 +34,7 @@ public final class Entry implements ToIntFunction<Object>, Desktop {
     private final BundleContext context;
     private final Engine engine;
     private final Map<ServiceReference<ViewType>, ViewType> types = new LinkedHashMap<>();
+    private final List<PageType> pages = new CopyOnWriteArrayList<>();
     private Optional<Window> window = Optional.empty();
     private Optional<Display> display = Optional.empty();
 
@@ -57,6 +60,17 @@ public final class Entry implements ToIntFunction<Object>, Desktop {
         changed();
     }
 
+    @Reference(cardinality = ReferenceCardinality.MULTIPLE, policy = ReferencePolicy.DYNAMIC)
+    void addPage(PageType page) {
+        pages.add(page);
+        changed();
+    }
+
+    void removePage(PageType page) {
+        pages.remove(page);
+        changed();
+    }
+
     /** Of two views with one id the higher ranked counts, else the one that came first. */
     private List<ViewType> types() {
         Map<String, ViewType> byId = new LinkedHashMap<>();
@@ -73,7 +87,7 @@ public final class Entry implements ToIntFunction<Object>, Desktop {
         synchronized (types) {
             there = display;
         }
-        there.filter(each -> !each.isDisposed()).ifPresent(each -> each.asyncExec(() -> window.ifPresent(open -> open.viewTypes(types()))));
+        there.filter(each -> !each.isDisposed()).ifPresent(each -> each.asyncExec(() -> window.ifPresent(open -> open.contributions(types(), List.copyOf(pages)))));
     }
 
     @Override
@@ -105,7 +119,7 @@ public final class Entry implements ToIntFunction<Object>, Desktop {
     }
 
     private Shown show(Display on, Path home, List<Path> files) {
-        Window opened = new Window(on, engine, types(), new Window.Options(home,
+        Window opened = new Window(on, engine, types(), List.copyOf(pages), new Window.Options(home,
                 Optional.ofNullable(context.getProperty("tramontane.samples")).map(Path::of), Boolean.getBoolean("tramontane.timing")));
         synchronized (types) {
             window = Optional.of(opened);

@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import tramontane.desktop.Desk;
+import tramontane.desktop.PageType;
 import tramontane.desktop.ViewType;
 import tramontane.desktop.internal.commands.CommandTable;
 import tramontane.desktop.internal.state.Remembered;
@@ -20,6 +21,9 @@ public interface InnerDesk extends Desk {
 
     /** The views that can be opened, in the order of their labels. */
     List<ViewType> viewTypes();
+
+    /** The property pages that bundles bring. */
+    List<PageType> pageTypes();
 
     /** The view that was in front last, other than the help. */
     Optional<ViewType> frontView();

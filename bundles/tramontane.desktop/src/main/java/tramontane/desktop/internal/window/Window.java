@@ -49,6 +49,7 @@ import tramontane.desktop.FigureKey;
 import tramontane.desktop.Icon;
 import tramontane.desktop.Jobs;
 import tramontane.desktop.Memory;
+import tramontane.desktop.PageType;
 import tramontane.desktop.Palette;
 import tramontane.desktop.Scene;
 import tramontane.desktop.Spot;
@@ -101,6 +102,7 @@ public final class Window implements InnerDesk, AutoCloseable {
     private final Menus menus;
     private final CommandTable commands;
     private final Map<String, ViewType> types = new LinkedHashMap<>();
+    private List<PageType> pages;
     private final Map<String, Frame> frames = new HashMap<>();
     private final Optional<Recovery> recovery;
     private final Path rememberedFile;
@@ -127,13 +129,15 @@ public final class Window implements InnerDesk, AutoCloseable {
      * @param display   the display, made by the calling thread
      * @param engine    computes designs
      * @param viewTypes the views that there are
+     * @param pageTypes the property pages that there are
      * @param options   where things are kept
      */
-    public Window(Display display, Engine engine, List<ViewType> viewTypes, Options options) {
-        this(display, engine, viewTypes, options, Optional.empty());
+    public Window(Display display, Engine engine, List<ViewType> viewTypes, List<PageType> pageTypes, Options options) {
+        this(display, engine, viewTypes, pageTypes, options, Optional.empty());
     }
 
-    Window(Display display, Engine engine, List<ViewType> viewTypes, Options options, Optional<Questions> questions) {
+    Window(Display display, Engine engine, List<ViewType> viewTypes, List<PageType> pageTypes, Options options,
+            Optional<Questions> questions) {
         this.display = display;
         this.options = options;
         this.engine = engine;
@@ -141,6 +145,7 @@ public final class Window implements InnerDesk, AutoCloseable {
         Remembered.Read read = Remembered.read(rememberedFile);
         remembered = read.value();
         viewTypes.forEach(type -> types.put(type.id(), type));
+        pages = pageTypes;
         Theme.apply(display, remembered.colours());
         palette = Theme.palette(display, remembered.colours());
         images = new Images(display, palette.text());
@@ -348,11 +353,13 @@ public final class Window implements InnerDesk, AutoCloseable {
     }
 
     /**
-     * Takes views up and drops them, as bundles come and go.
+     * Takes views and pages up and drops them, as bundles come and go.
      *
-     * @param there all that there are now
+     * @param there      all views that there are now
+     * @param otherPages all pages that there are now
      */
-    public void viewTypes(List<ViewType> there) {
+    public void contributions(List<ViewType> there, List<PageType> otherPages) {
+        pages = otherPages;
         Map<String, ViewType> before = new HashMap<>(types);
         types.clear();
         there.forEach(type -> types.put(type.id(), type));
@@ -550,6 +557,11 @@ public final class Window implements InnerDesk, AutoCloseable {
     @Override
     public List<ViewType> viewTypes() {
         return types.values().stream().sorted(Comparator.comparing(ViewType::label)).toList();
+    }
+
+    @Override
+    public List<PageType> pageTypes() {
+        return pages;
     }
 
     @Override
