@@ -46,6 +46,9 @@ final class PropertiesView implements View {
     private static final int MARGIN = 16;
     private static final int STEP = 12;
     private static final int LABEL = 116;
+    /** Wider fields are no better to read. */
+    private static final int WIDEST = 620;
+    private static final String RULE = "rule";
 
     private final Desk desk;
     private final ScrolledComposite scroll;
@@ -191,11 +194,21 @@ final class PropertiesView implements View {
         title.setFont(desk.bold());
         caption = wrapped(2);
         problems = wrapped(2);
-        sheet.ifPresent(each -> each.rows().forEach(this::row));
+        List<Row> all = sheet.map(Sheet::rows).orElse(List.of());
+        int own = (int) all.stream().takeWhile(row -> row.editor() != Row.Editor.GROUP).count();
+        all.subList(0, own).forEach(this::row);
+        // what it does stands beneath its own fields, where it can be seen without passing all that analyses want to know
         figuresTitle = wrapped(2);
+        ((GridData) figuresTitle.getLayoutData()).verticalIndent = 8;
         figuresTitle.setFont(desk.bold());
         figures = figures();
+        all.subList(own, all.size()).forEach(this::row);
         Page.colour(scroll, palette);
+        for (Control each : page.getChildren()) {
+            if (each.getData(RULE) != null) {
+                each.setBackground(palette.line());
+            }
+        }
         caption.setForeground(palette.muted());
         problems.setForeground(palette.notMet());
         scroll.setContent(page);
@@ -257,6 +270,7 @@ final class PropertiesView implements View {
     private void fit() {
         if (page != null && !page.isDisposed()) {
             int width = scroll.getClientArea().width;
+            ((GridLayout) page.getLayout()).marginRight = Math.max(0, width - WIDEST);
             page.layout(true);
             scroll.setMinSize(100, page.computeSize(Math.max(100, width), SWT.DEFAULT).y);
         }
@@ -281,7 +295,10 @@ final class PropertiesView implements View {
         GridData data = new GridData(SWT.FILL, SWT.TOP, false, false);
         data.widthHint = Math.max(60, LABEL - row.depth() * STEP);
         data.horizontalIndent = row.depth() * STEP;
-        data.verticalIndent = 5;
+        data.verticalIndent = switch (row.editor()) {
+            case LINE, KEPT -> 5;
+            default -> 8;
+        };
         label.setLayoutData(data);
         return label;
     }
@@ -622,10 +639,12 @@ final class PropertiesView implements View {
             row = first;
             boolean group = first.editor() == Row.Editor.GROUP;
             if (group) {
-                Label rule = new Label(page, SWT.SEPARATOR | SWT.HORIZONTAL);
+                Composite rule = new Composite(page, SWT.NONE);
                 GridData data = new GridData(SWT.FILL, SWT.TOP, true, false, 2, 1);
                 data.verticalIndent = 8;
+                data.heightHint = 1;
                 rule.setLayoutData(data);
+                rule.setData(RULE, Boolean.TRUE);
             }
             label = label(first);
             label.setFont(group || first.editor() == Row.Editor.ITEM ? desk.bold() : null);
@@ -652,7 +671,7 @@ final class PropertiesView implements View {
                 }
                 default -> {
                     if (first.given()) {
-                        button(bar, "", "remove", this::remove).setToolTipText("Take out " + first.label() + " as a whole");
+                        button(bar, "Remove", "remove", this::remove).setToolTipText("Take out " + first.label() + " as a whole");
                     } else {
                         button(bar, "Add", "add", this::add);
                     }
