@@ -19,7 +19,7 @@ import tramontane.physics.units.Units;
  *
  * @param columns the lists
  */
-record CurveTable(List<Column> columns) {
+public record CurveTable(List<Column> columns) {
 
     /**
      * One list.
@@ -32,19 +32,19 @@ record CurveTable(List<Column> columns) {
      * @param shown   each number in that unit
      * @param changed whether it has been edited and not been taken over yet
      */
-    record Column(String name, String label, Shape.Amounts shape, String unit, List<String> values, List<String> shown, boolean changed) {
-        Column {
+    public record Column(String name, String label, Shape.Amounts shape, String unit, List<String> values, List<String> shown, boolean changed) {
+        public Column {
             values = List.copyOf(values);
             shown = List.copyOf(shown);
         }
 
         /** Whether it can be typed into. */
-        boolean isEditable() {
+        public boolean isEditable() {
             return !name.isEmpty();
         }
     }
 
-    CurveTable {
+    public CurveTable {
         columns = List.copyOf(columns);
     }
 
@@ -111,18 +111,18 @@ record CurveTable(List<Column> columns) {
     }
 
     /** Rows that have a number in any column. */
-    int rows() {
+    public int rows() {
         return columns.stream().mapToInt(column -> column.values().size()).max().orElse(0);
     }
 
     /** What a cell shows; empty where there is nothing. */
-    String cell(int row, int column) {
+    public String cell(int row, int column) {
         List<String> shown = columns.get(column).shown();
         return row < shown.size() ? shown.get(row) : "";
     }
 
     /** A table, or why a text cannot stand in it. */
-    record Edited(Optional<CurveTable> table, String problem) {
+    public record Edited(Optional<CurveTable> table, String problem) {
     }
 
     /**
@@ -132,7 +132,7 @@ record CurveTable(List<Column> columns) {
      * @param column its column
      * @param text   a number in the column's unit or with one of its own; empty to take out the last number
      */
-    Edited type(int row, int column, String text) {
+    public Edited type(int row, int column, String text) {
         Column edited = columns.get(column);
         List<String> values = new ArrayList<>(edited.values());
         List<String> shown = new ArrayList<>(edited.shown());
@@ -179,7 +179,7 @@ record CurveTable(List<Column> columns) {
     }
 
     /** This table without a row. */
-    CurveTable without(int row) {
+    public CurveTable without(int row) {
         return new CurveTable(columns.stream().map(column -> {
             if (row >= column.values().size() || !column.isEditable()) {
                 return column;
@@ -199,7 +199,7 @@ record CurveTable(List<Column> columns) {
      * @param column the first column
      * @param text   the text
      */
-    Edited paste(int row, int column, String text) {
+    public Edited paste(int row, int column, String text) {
         CurveTable table = this;
         String[] lines = text.strip().split("\\R");
         for (int i = 0; i < lines.length; i++) {

@@ -131,15 +131,15 @@ public final class DesignTree {
                 Condition.NOMINAL.id(), "20 °C, sea level; none is stated", "condition", Optional.empty(), false, "", List.of()))
                 : nodes("conditions", Subject.Kind.CONDITION);
         return List.of(node("design", Subject.DESIGN), node("equipment", Subject.EQUIPMENT),
-                group("path", "Air path", "airPath", Optional.empty(), List.of(
+                group("path", "Air path", "passage", Optional.empty(), List.of(
                         group("bays", "Bays", "bay", Optional.of(Subject.Kind.BAY), bays),
                         group("passages", "Passages", "passage", Optional.of(Subject.Kind.PASSAGE), passages))),
-                group("sources", "Heat sources", "heatSource", Optional.of(Subject.Kind.HEAT_SOURCE), nodes("sources", Subject.Kind.HEAT_SOURCE)),
+                group("sources", "Heat sources", "heat", Optional.of(Subject.Kind.HEAT_SOURCE), nodes("sources", Subject.Kind.HEAT_SOURCE)),
                 group("banks", "Banks", "bank", Optional.of(Subject.Kind.PASSAGE), banks),
-                group("movers", "Air movers", "airMover", Optional.of(Subject.Kind.AIR_MOVER), nodes("movers", Subject.Kind.AIR_MOVER)),
+                group("movers", "Air movers", "mover", Optional.of(Subject.Kind.AIR_MOVER), nodes("movers", Subject.Kind.AIR_MOVER)),
                 group("conditions", "Conditions", "condition", Optional.of(Subject.Kind.CONDITION), conditions),
                 group("mission", "Mission profile", "mission", Optional.of(Subject.Kind.MISSION_PHASE), nodes("mission", Subject.Kind.MISSION_PHASE)),
-                group("laws", "Control laws", "controlLaw", Optional.of(Subject.Kind.CONTROL_LAW), nodes("laws", Subject.Kind.CONTROL_LAW)),
+                group("laws", "Control laws", "control", Optional.of(Subject.Kind.CONTROL_LAW), nodes("laws", Subject.Kind.CONTROL_LAW)),
                 group("requirements", "Requirements", "requirement", Optional.of(Subject.Kind.REQUIREMENT),
                         nodes("requirements", Subject.Kind.REQUIREMENT)));
     }
@@ -181,13 +181,13 @@ public final class DesignTree {
         return switch (subject.kind()) {
             case DESIGN -> "design";
             case EQUIPMENT -> "equipment";
-            case AIR_MOVER -> "airMover";
+            case AIR_MOVER -> "mover";
             case BAY -> subject.isOutside() ? "outside" : "bay";
             case PASSAGE -> subject.noun(design).filter(noun -> noun instanceof Passage passage && passage.isBank()).isPresent() ? "bank" : "passage";
-            case HEAT_SOURCE -> "heatSource";
+            case HEAT_SOURCE -> "heat";
             case CONDITION -> "condition";
             case MISSION_PHASE -> "mission";
-            case CONTROL_LAW -> "controlLaw";
+            case CONTROL_LAW -> "control";
             case REQUIREMENT -> "requirement";
         };
     }
@@ -226,6 +226,42 @@ public final class DesignTree {
             }
         }
         return kind.map(known -> shown(limit, known)).orElseGet(() -> ((Value.Num) limit.written()).literal());
+    }
+
+    /**
+     * Something that can be added.
+     *
+     * @param group what it is one of, sentence case; its own label where it is the only one
+     * @param label what people read
+     * @param kind  what kind of thing it makes
+     * @param tree  what is said of it to begin with
+     */
+    public record Addition(String group, String label, Subject.Kind kind, Value.Tree tree) {
+    }
+
+    /**
+     * All that can be added, what fits what is selected first within its group.
+     *
+     * @param design   the design
+     * @param known    what is loaded
+     * @param selected what is selected; a new passage begins where it ends
+     */
+    public static List<Addition> additions(Design design, Known known, Optional<Subject> selected) {
+        List<Addition> all = new ArrayList<>();
+        all.add(new Addition("Bay", "Bay", Subject.Kind.BAY, Value.Tree.EMPTY));
+        String from = selected.flatMap(subject -> subject.isOutside() ? Optional.of(Bay.OUTSIDE) : subject.noun(design).flatMap(noun -> switch (noun) {
+            case Bay bay -> Optional.of(bay.id());
+            case Passage passage -> Optional.of(passage.to());
+            default -> Optional.<String>empty();
+        })).filter(bay -> !bay.isEmpty()).orElse(Bay.OUTSIDE);
+        known.forms().passages().keySet().forEach(kind -> all.add(new Addition("Passage", kind, Subject.Kind.PASSAGE,
+                Value.Tree.EMPTY.with("kind", new Value.Text(kind)).with("from", new Value.Text(from)))));
+        for (Subject.Kind kind : List.of(Subject.Kind.HEAT_SOURCE, Subject.Kind.AIR_MOVER, Subject.Kind.CONDITION, Subject.Kind.MISSION_PHASE,
+                Subject.Kind.CONTROL_LAW, Subject.Kind.REQUIREMENT)) {
+            String label = Character.toUpperCase(kind.noun().charAt(0)) + kind.noun().substring(1);
+            all.add(new Addition(label, label, kind, Value.Tree.EMPTY));
+        }
+        return all;
     }
 
     /**

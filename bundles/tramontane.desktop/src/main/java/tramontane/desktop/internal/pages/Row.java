@@ -27,12 +27,12 @@ import tramontane.model.edit.FieldPath;
  * @param serious  whether that keeps the design from being judged for more than that it is not given yet
  * @param table    the lists of numbers that belong together
  */
-record Row(FieldPath path, String label, int depth, Editor editor, Shape shape, String text, String written, String unit, boolean given,
+public record Row(FieldPath path, String label, int depth, Editor editor, Shape shape, String text, String written, String unit, boolean given,
         boolean required, String standard, String hover, List<String> choices, int index, int count, String problem, boolean serious,
         Optional<CurveTable> table) {
 
     /** How a row is edited. */
-    enum Editor {
+    public enum Editor {
         /** A heading over rows; of a section, to be added and removed. */
         GROUP,
         /** Typed text. */
@@ -57,16 +57,16 @@ record Row(FieldPath path, String label, int depth, Editor editor, Shape shape, 
         KEPT
     }
 
-    Row {
+    public Row {
         choices = List.copyOf(choices);
     }
 
     /** What two rows must share for one's widgets to serve the other. */
-    record Skeleton(FieldPath path, Editor editor, int depth, String label, int columns, boolean present) {
+    public record Skeleton(FieldPath path, Editor editor, int depth, String label, int columns, boolean present) {
     }
 
     /** What decides its widgets. */
-    Skeleton skeleton() {
+    public Skeleton skeleton() {
         boolean header = editor == Editor.GROUP || editor == Editor.PART;
         return new Skeleton(path, editor, depth, label, table.map(each -> each.columns().size()).orElse(0), !header || given);
     }

@@ -17,7 +17,7 @@ import tramontane.model.edit.Subject;
  * @param figures  what it does in the case in front
  * @param front    the case in front
  */
-record Page(Subject subject, String title, String caption, List<Row> rows, List<String> problems, List<Line> figures, String front) {
+public record Sheet(Subject subject, String title, String caption, List<Row> rows, List<String> problems, List<Line> figures, String front) {
 
     /**
      * A figure of the subject.
@@ -29,17 +29,17 @@ record Page(Subject subject, String title, String caption, List<Row> rows, List<
      * @param hover    all digits, bounds, other units
      * @param key      to ask where it comes from
      */
-    record Line(String label, String text, boolean stale, Optional<Severity> severity, String hover, FigureKey key) {
+    public record Line(String label, String text, boolean stale, Optional<Severity> severity, String hover, FigureKey key) {
     }
 
-    Page {
+    public Sheet {
         rows = List.copyOf(rows);
         problems = List.copyOf(problems);
         figures = List.copyOf(figures);
     }
 
     /** What decides the widgets of the page. */
-    List<Row.Skeleton> skeleton() {
+    public List<Row.Skeleton> skeleton() {
         return rows.stream().map(Row::skeleton).toList();
     }
 }

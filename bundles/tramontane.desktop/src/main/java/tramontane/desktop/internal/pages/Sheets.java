@@ -43,7 +43,7 @@ import tramontane.physics.units.UnitSystem;
 import tramontane.physics.units.Units;
 
 /** Makes property pages of a design, and edits of what is typed into them. */
-final class Pages {
+public final class Sheets {
 
     private static final String VERSION = "version";
     private static final String NOTES = "notes";
@@ -60,7 +60,7 @@ final class Pages {
     private final String place;
     private final List<Row> rows = new ArrayList<>();
 
-    private Pages(Known known, Design design, UnitSystem units, Subject subject, List<Problem> problems) {
+    private Sheets(Known known, Design design, UnitSystem units, Subject subject, List<Problem> problems) {
         this.known = known;
         this.design = design;
         this.units = units;
@@ -73,19 +73,19 @@ final class Pages {
     }
 
     /** The page of a subject; empty where the design does not have it. */
-    static Optional<Page> of(Scene scene, Known known, Subject subject) {
+    public static Optional<Sheet> of(Scene scene, Known known, Subject subject) {
         Design design = scene.document().design();
         if (!subject.isIn(design)) {
             return Optional.empty();
         }
-        List<Page.Line> figures = figures(design, subject, scene.results(), scene.front(), scene.units());
+        List<Sheet.Line> figures = figures(design, subject, scene.results(), scene.front(), scene.units());
         if (subject.isOutside()) {
-            return Optional.of(new Page(subject, "outside", "The air around the equipment. What it is like stands in the conditions.",
+            return Optional.of(new Sheet(subject, "outside", "The air around the equipment. What it is like stands in the conditions.",
                     List.of(), List.of(), figures, scene.front()));
         }
-        Pages pages = new Pages(known, design, scene.units(), subject, scene.document().problems());
+        Sheets pages = new Sheets(known, design, scene.units(), subject, scene.document().problems());
         pages.subject();
-        return Optional.of(new Page(subject, subject.title(design), pages.caption(), pages.rows, pages.problemsOfTheWhole(), figures,
+        return Optional.of(new Sheet(subject, subject.title(design), pages.caption(), pages.rows, pages.problemsOfTheWhole(), figures,
                 scene.front()));
     }
 
@@ -277,7 +277,7 @@ final class Pages {
                 .flatMap(Optional::stream).collect(Collectors.joining("; "));
         Row row = plain(field, path, depth, Editor.TABLE, "", "", "", true, List.of(), -1, 0, Optional.of(new CurveTable(columns)));
         rows.add(new Row(row.path(), row.label(), row.depth(), row.editor(), row.shape(), "", "", "", true, false, "", row.hover(), List.of(),
-                -1, 0, problem, lists.stream().anyMatch(each -> problem(path.member(each.name())).filter(Pages::isSerious).isPresent()),
+                -1, 0, problem, lists.stream().anyMatch(each -> problem(path.member(each.name())).filter(Sheets::isSerious).isPresent()),
                 row.table()));
         return true;
     }
@@ -329,7 +329,7 @@ final class Pages {
     private static String flat(Value value) {
         return switch (value) {
             case Value.Text(String text) -> '"' + text.replace("\\", "\\\\").replace("\"", "\\\"").replaceAll("\\p{Cc}", " ") + '"';
-            case Value.Items(List<Value> items) -> items.stream().map(Pages::flat).collect(Collectors.joining(", ", "[", "]"));
+            case Value.Items(List<Value> items) -> items.stream().map(Sheets::flat).collect(Collectors.joining(", ", "[", "]"));
             case Value.Tree each -> each.members().entrySet().stream()
                     .map(member -> flat(new Value.Text(member.getKey())) + ": " + flat(member.getValue())).collect(Collectors.joining(", ", "{", "}"));
             default -> words(Optional.of(value));
@@ -391,7 +391,7 @@ final class Pages {
             List<String> choices, int index, int count, Optional<CurveTable> table) {
         Optional<Problem> problem = problem(at);
         return new Row(at, field.label(), depth, editor, field.shape(), text, written, unit, given, field.required(), standard(field), hover(field, at),
-                choices, index, count, problem.map(Problem::message).orElse(""), problem.filter(Pages::isSerious).isPresent(), table);
+                choices, index, count, problem.map(Problem::message).orElse(""), problem.filter(Sheets::isSerious).isPresent(), table);
     }
 
     private static boolean isSerious(Problem problem) {
@@ -435,7 +435,7 @@ final class Pages {
 
     // ---- figures
 
-    private static List<Page.Line> figures(Design design, Subject subject, Results results, String front, UnitSystem units) {
+    private static List<Sheet.Line> figures(Design design, Subject subject, Results results, String front, UnitSystem units) {
         boolean placed = subject.kind().isNamed() && subject.kind() != Subject.Kind.CONDITION;
         boolean whole = subject.kind() == Subject.Kind.DESIGN || subject.kind() == Subject.Kind.EQUIPMENT || subject.kind() == Subject.Kind.CONDITION;
         if (!placed && !whole) {
@@ -452,7 +452,7 @@ final class Pages {
         return results.figures().stream()
                 .filter(each -> each.value().place().equals(placed ? subject.id() : ""))
                 .filter(each -> cases.contains(each.value().condition()) || each.value().condition().isEmpty())
-                .map(each -> new Page.Line(each.value().kind().label(), FigureText.brief(each.value(), units), each.stale(),
+                .map(each -> new Sheet.Line(each.value().kind().label(), FigureText.brief(each.value(), units), each.stale(),
                         Optional.ofNullable(verdicts.get(FigureKey.of(each.value()))), FigureText.full(each.value(), units),
                         FigureKey.of(each.value()))).toList();
     }
@@ -460,19 +460,19 @@ final class Pages {
     // ---- edits
 
     /** What is typed into a row, as an edit; empty where it says what stands there already. */
-    sealed interface Change {
+    public sealed interface Change {
     }
 
     /** Nothing is to be done. */
-    record Unchanged() implements Change {
+    public record Unchanged() implements Change {
     }
 
     /** The text cannot stand there. */
-    record Wrong(String sentence) implements Change {
+    public record Wrong(String sentence) implements Change {
     }
 
     /** The design is to be changed. */
-    record Changed(Edit edit) implements Change {
+    public record Changed(Edit edit) implements Change {
     }
 
     /**
@@ -485,7 +485,7 @@ final class Pages {
      * @param text    the text
      * @param units   the units of the reader
      */
-    static Change typed(Design design, Known known, Subject subject, Row row, String text, UnitSystem units) {
+    public static Change typed(Design design, Known known, Subject subject, Row row, String text, UnitSystem units) {
         String stripped = text.strip();
         if (stripped.equals(row.written()) || stripped.equals(row.text())) {
             return new Unchanged();
@@ -497,7 +497,7 @@ final class Pages {
     }
 
     /** Sets a field to a value, or takes it out. */
-    static Change change(Design design, Known known, Subject subject, FieldPath path, Optional<Value> value) {
+    public static Change change(Design design, Known known, Subject subject, FieldPath path, Optional<Value> value) {
         Optional<Value> before = subject.tree(design).flatMap(path::in);
         if (before.equals(value)) {
             return new Unchanged();
@@ -542,7 +542,7 @@ final class Pages {
      * @param row    a row of the list, object or section
      * @param choice one of its choices; empty where it has none
      */
-    static Change add(Design design, Known known, Subject subject, Row row, String choice) {
+    public static Change add(Design design, Known known, Subject subject, Row row, String choice) {
         return switch (row.shape()) {
             case Shape.Parts(Form form, String shorthand) -> {
                 Value item = form.equals(Link.FORM) && !choice.isEmpty() ? Value.Tree.EMPTY.with("kind", new Value.Text(choice))
@@ -556,12 +556,12 @@ final class Pages {
     }
 
     /** Takes an item, an object, a section or a field out. */
-    static Change remove(Design design, Known known, Subject subject, Row row) {
+    public static Change remove(Design design, Known known, Subject subject, Row row) {
         return change(design, known, subject, row.path(), Optional.empty());
     }
 
     /** Moves an item of a list. */
-    static Change move(Design design, Known known, Subject subject, Row row, int by) {
+    public static Change move(Design design, Known known, Subject subject, Row row, int by) {
         FieldPath list = row.path().parent();
         int to = row.index() + by;
         if (!(subject.tree(design).flatMap(list::in).orElse(null) instanceof Value.Items(List<Value> items)) || to < 0 || to >= items.size()) {
@@ -573,7 +573,7 @@ final class Pages {
     }
 
     /** Takes the edited columns of a table over. */
-    static Change table(Design design, Known known, Subject subject, Row row, CurveTable table) {
+    public static Change table(Design design, Known known, Subject subject, Row row, CurveTable table) {
         Design current = design;
         Edit last = Edit.of("", design);
         for (CurveTable.Column column : table.columns()) {
