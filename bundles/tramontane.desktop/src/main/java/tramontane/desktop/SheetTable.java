@@ -43,6 +43,7 @@ public final class SheetTable {
     /** Room beside a text within its cell. */
     private static final int ROOM = 26;
     private static final int MARK = 20;
+    private static final int EDGE = 4;
     /** How far the background of a selected row and of the column in front moves from the surface to the accent. */
     private static final double SELECTED = 0.22;
     private static final double FRONT = 0.07;
@@ -86,7 +87,7 @@ public final class SheetTable {
         table.setHeaderVisible(true);
         table.addListener(SWT.SetData, event -> fill((TableItem) event.item, event.index));
         table.addListener(SWT.EraseItem, this::erase);
-        table.addListener(SWT.PaintItem, this::frame);
+        table.addListener(SWT.PaintItem, this::paint);
         table.addListener(SWT.Selection, event -> row(table.indexOf((TableItem) event.item)).ifPresent(row -> {
             table.redraw();
             moved.accept(row, column);
@@ -341,8 +342,6 @@ public final class SheetTable {
 
     private void set(TableItem item, int at, Sheet.Cell cell) {
         item.setText(at, cell.text());
-        item.setImage(at, cell.mark().map(severity -> image(cell.stale() ? palette.stale() : palette.of(severity), MARKS.get(severity)))
-                .orElse(null));
         item.setForeground(at, cell.stale() ? palette.stale() : null);
         item.setFont(at, cell.strong() ? desk.bold() : sheet.columns().get(at).digits() ? desk.digits() : null);
     }
@@ -394,13 +393,30 @@ public final class SheetTable {
             event.gc.fillRectangle(event.x, event.y, event.width, event.height);
             event.detail &= ~SWT.BACKGROUND;
         }
-        event.gc.setForeground(foreground((TableItem) event.item, event.index));
+        Optional<Sheet.Cell> cell = cell(event);
+        event.gc.setForeground(cell.filter(Sheet.Cell::stale).isPresent() ? palette.stale() : palette.text());
+        // on GTK only one column of a table can have images of the item, so that a mark and its text are drawn here
+        if (cell.flatMap(Sheet.Cell::mark).isPresent()) {
+            event.detail &= ~SWT.FOREGROUND;
+        }
     }
 
-    private Color foreground(TableItem item, int at) {
-        int index = table.indexOf(item);
-        return index >= 0 && index < sheet.rows().size() && at < sheet.columns().size() && sheet.rows().get(index).cells().get(at).stale()
-                ? palette.stale() : palette.text();
+    private Optional<Sheet.Cell> cell(Event event) {
+        return row(table.indexOf((TableItem) event.item)).map(Sheet.Row::cells).filter(cells -> event.index < cells.size())
+                .map(cells -> cells.get(event.index));
+    }
+
+    private void paint(Event event) {
+        cell(event).filter(cell -> cell.mark().isPresent()).ifPresent(cell -> {
+            Rectangle bounds = ((TableItem) event.item).getBounds(event.index);
+            Image mark = image(cell.stale() ? palette.stale() : palette.of(cell.mark().get()), MARKS.get(cell.mark().get()));
+            event.gc.drawImage(mark, bounds.x + EDGE, bounds.y + (bounds.height - mark.getBounds().height) / 2);
+            event.gc.setFont(cell.strong() ? desk.bold() : table.getFont());
+            event.gc.setForeground(cell.stale() ? palette.stale() : palette.text());
+            int height = event.gc.getFontMetrics().getHeight();
+            event.gc.drawText(cell.text(), bounds.x + EDGE + MARK, bounds.y + (bounds.height - height) / 2, SWT.DRAW_TRANSPARENT);
+        });
+        frame(event);
     }
 
     private void frame(Event event) {
