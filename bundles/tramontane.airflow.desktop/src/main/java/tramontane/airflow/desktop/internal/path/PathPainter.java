@@ -26,12 +26,16 @@ import tramontane.model.FailedMover;
  */
 final class PathPainter {
 
-    /** Below this zoom texts are left out, as they could not be read. */
-    static final double READABLE = 0.36;
+    /** Below this zoom all texts are left out, as they could not be read. */
+    private static final double READABLE = 0.22;
+    /** Below this zoom names alone are written, so that they can be larger. */
+    private static final double FULL = 0.5;
     /** Below this zoom texts are drawn larger than the picture, */
     private static final double COMFORTABLE = 0.85;
-    /** but no more than so. */
+    /** but no more than so where all of them are, */
     private static final double MOST_ENLARGED = 1.22;
+    /** and so where names alone are. */
+    private static final double NAMES_ENLARGED = 1.9;
     private static final double ROUND = 18;
     private static final int HALO = 2;
     private static final int SEGMENTS = 20;
@@ -145,6 +149,7 @@ final class PathPainter {
         private final Palette palette;
         private final Emphasis emphasis;
         private final boolean readable;
+        private final boolean brief;
         private final double enlarged;
 
         Stroke(GC gc, PathPicture picture, Viewport view, Palette palette, Emphasis emphasis) {
@@ -154,7 +159,9 @@ final class PathPainter {
             this.palette = palette;
             this.emphasis = emphasis;
             readable = view.zoom() >= READABLE;
-            enlarged = Math.clamp(COMFORTABLE / view.zoom(), 1, MOST_ENLARGED);
+            brief = view.zoom() < FULL;
+            enlarged = brief ? Math.clamp(COMFORTABLE * 0.8 / view.zoom(), MOST_ENLARGED, NAMES_ENLARGED)
+                    : Math.clamp(COMFORTABLE / view.zoom(), 1, MOST_ENLARGED);
         }
 
         private Color air(OptionalDouble tint) {
@@ -182,12 +189,13 @@ final class PathPainter {
             ring(box, 4, target);
             if (readable) {
                 // the bar fades, so its text gets a ground of its own
-                Path patch = round(bar.lines().stream().map(PathPicture.Line::box).reduce(Box::with).orElse(Box.EMPTY).grown(6), 8);
+                Box texts = bar.lines().stream().map(PathPicture.Line::box).reduce(Box::with).orElse(Box.EMPTY);
+                Path patch = round(brief ? new Box(box.x(), box.y(), box.width(), 16 + 18 * enlarged) : texts.grown(6), 8);
                 gc.setBackground(palette.surface());
                 gc.fillPath(patch);
                 patch.dispose();
             }
-            block(bar.lines(), new Spot(box.middle().x(), box.y()), line -> palette.text());
+            block(bar.lines(), new Spot(box.middle().x(), box.y() + 8), box.width() - 8, line -> palette.text());
         }
 
         void ribbon(PathPicture.Ribbon ribbon) {
@@ -202,6 +210,7 @@ final class PathPainter {
                 Path path = outline(half);
                 Path edges = edges(half);
                 if (readable) {
+                    gc.setLineCap(SWT.CAP_FLAT);
                     gc.setLineWidth(2 * HALO);
                     gc.setForeground(palette.surface());
                     gc.drawPath(edges);
@@ -212,6 +221,7 @@ final class PathPainter {
                     gc.setForeground(chosen ? palette.accent() : emphasis.hovers(target) ? palette.text() : palette.muted());
                     gc.drawPath(edges);
                 }
+                gc.setLineCap(SWT.CAP_ROUND);
                 edges.dispose();
                 path.dispose();
             }
@@ -306,7 +316,7 @@ final class PathPainter {
             path.dispose();
             ring(bay.box(), ROUND, new PathTarget.Chamber(bay.id()));
             Color ink = known ? ink(ground) : palette.text();
-            block(bay.lines(), bay.box().middle(), line -> line.tone() == PathPicture.Tone.CAUTION && !known ? palette.caution() : ink);
+            block(bay.lines(), bay.box().middle(), bay.box().width() - 4, line -> line.tone() == PathPicture.Tone.CAUTION && !known ? palette.caution() : ink);
         }
 
         private void ring(Box box, double round, PathTarget target) {
@@ -337,7 +347,7 @@ final class PathPainter {
             path.dispose();
             joint.cells().forEach(cell -> cell(joint, cell));
             if (!joint.lines().isEmpty()) {
-                block(joint.lines(), new Spot(joint.box().middle().x(), joint.lines().getFirst().box().y()), line -> switch (line.tone()) {
+                block(joint.lines(), new Spot(joint.box().middle().x(), joint.lines().getFirst().box().y()), joint.box().width() + LayeredPlacement.BETWEEN, line -> switch (line.tone()) {
                     case CAUTION -> palette.caution();
                     case QUIET -> picture.stale() ? palette.stale() : palette.muted();
                     case PLAIN -> chosen ? palette.accent() : palette.text();
@@ -349,9 +359,13 @@ final class PathPainter {
          * Draws lines somewhat larger than the picture where it is small, about an anchor: margins between labels are wide enough for
          * that.
          */
-        private void block(List<PathPicture.Line> lines, Spot anchor, Function<PathPicture.Line, Color> colour) {
+        private void block(List<PathPicture.Line> lines, Spot anchor, double room, Function<PathPicture.Line, Color> colour) {
             if (!readable || enlarged == 1) {
                 lines.forEach(line -> text(line, colour.apply(line)));
+                return;
+            }
+            if (brief) {
+                name(lines.getFirst(), anchor, room, colour.apply(lines.getFirst()));
                 return;
             }
             Transform transform = new Transform(device);
@@ -366,6 +380,27 @@ final class PathPainter {
             gc.setTransform(transform);
             larger.dispose();
             transform.dispose();
+        }
+
+        /** A name alone, large, cut to its room: below its anchor, in the middle of a bay about it. */
+        private void name(PathPicture.Line line, Spot anchor, double room, Color colour) {
+            double factor = Math.clamp(room / Math.max(1, extent(line.text(), Measure.Face.NAME).x), MOST_ENLARGED, enlarged);
+            String cut = measure().fit(line.text(), Measure.Face.NAME, room / factor);
+            Point extent = extent(cut, Measure.Face.NAME);
+            boolean about = anchor.y() > line.box().y() + 1;
+            Transform before = new Transform(device);
+            gc.getTransform(before);
+            Transform larger = new Transform(device);
+            gc.getTransform(larger);
+            larger.translate((float) anchor.x(), (float) anchor.y());
+            larger.scale((float) factor, (float) factor);
+            gc.setTransform(larger);
+            gc.setFont(name);
+            gc.setForeground(colour);
+            gc.drawText(cut, -extent.x / 2, about ? -extent.y / 2 : 0, SWT.DRAW_TRANSPARENT);
+            gc.setTransform(before);
+            larger.dispose();
+            before.dispose();
         }
 
         private void cell(PathPicture.Joint joint, PathPicture.Cell cell) {

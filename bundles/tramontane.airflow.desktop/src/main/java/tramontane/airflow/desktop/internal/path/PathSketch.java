@@ -247,7 +247,7 @@ final class PathSketch {
         }
         List<PathPicture.Stroke> hatches = reverse ? hatches(halves, widths[i]) : List.of();
         return new PathPicture.Ribbon(i, widths[i], air.isPresent(), reverse, halves,
-                air.isPresent() && air.get().massFlow() != 0 ? marks(halves, reverse, widths[i]) : List.of(), hatches);
+                air.isPresent() && air.get().massFlow() != 0 ? marks(halves, reverse, widths[i], passage.isBank() ? 0.34 : 0.45) : List.of(), hatches);
     }
 
     private OptionalDouble tint(String bay) {
@@ -273,14 +273,18 @@ final class PathSketch {
         return curves;
     }
 
-    private static List<PathPicture.Mark> marks(List<PathPicture.Half> halves, boolean reverse, double width) {
+    /** One head per half, where it runs level beside its joint, that much of the way from its edge to the joint. */
+    private static List<PathPicture.Mark> marks(List<PathPicture.Half> halves, boolean reverse, double width, double before) {
         List<PathPicture.Mark> marks = new ArrayList<>();
         for (PathPicture.Half half : halves) {
             Optional<Curve> longest = half.spine().stream().max(Comparator.<Curve>comparingInt(curve -> Math.abs(curve.end().y() - curve.start().y()) < 1 ? 1 : 0)
                     .thenComparingDouble(Curve::length));
             longest.ifPresent(curve -> {
-                Spot direction = curve.direction(0.5);
-                marks.add(new PathPicture.Mark(curve.at(0.5), reverse ? new Spot(-direction.x(), -direction.y()) : direction,
+                boolean towards = half == halves.getFirst() && curve == half.spine().getLast();
+                boolean from = half != halves.getFirst() && curve == half.spine().getFirst();
+                double at = towards ? before : from ? 1 - before : 0.5;
+                Spot direction = curve.direction(at);
+                marks.add(new PathPicture.Mark(curve.at(at), reverse ? new Spot(-direction.x(), -direction.y()) : direction,
                         Math.clamp(width * 0.4, 5, 12)));
             });
         }

@@ -83,6 +83,7 @@ final class PathView implements View {
     private Palette palette = Palette.LIGHT;
     private UnitSystem units = UnitSystem.METRIC;
     private String front = "";
+    private boolean solving;
     private Drag drag = Drag.NONE;
     private Point pressed = new Point(0, 0);
     private Point last = new Point(0, 0);
@@ -258,6 +259,7 @@ final class PathView implements View {
         }
         units = scene.units();
         front = scene.front();
+        solving = scene.results().running();
         AirValues values = values(scene);
         presenter.show(scene.document().design(), values, units);
         layOut();
@@ -310,7 +312,7 @@ final class PathView implements View {
         }
         fill();
         PathState state = presenter.state();
-        String text = state.picture().isEmpty() ? "laying out" : !state.values().solved() ? "not solved" : state.values().stale()
+        String text = state.picture().isEmpty() ? "laying out" : !state.values().solved() ? solving ? "solving" : "not solved" : state.values().stale()
                 ? "before the last change" : state.values().caseId();
         if (!note.getText().equals(text)) {
             note.setText(text.replace("&", "&&"));
