@@ -4,7 +4,9 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Set;
 import java.util.function.DoubleUnaryOperator;
+import java.util.stream.Collectors;
 import tramontane.analysis.Chart;
 import tramontane.analysis.Chart.Axis;
 import tramontane.analysis.Chart.Extent;
@@ -43,9 +45,15 @@ public final class ChartDrawing {
     private final ChartColours colours;
     private final TextWidth text;
     private final List<Drawing.Item> items = new ArrayList<>();
+    /** Marks that stand in the legend. */
+    private final Set<Chart.Mark> listed;
+    /** Marks that are seen, but have no word beside them. */
+    private final List<Chart.Mark> wordless = new ArrayList<>();
     private Drawing.Box plot;
 
-    private ChartDrawing(Chart chart, UnitSystem units, double width, double height, ChartColours colours, TextWidth text) {
+    private ChartDrawing(Chart chart, UnitSystem units, double width, double height, ChartColours colours, TextWidth text,
+            Set<Chart.Mark> listed) {
+        this.listed = listed;
         this.chart = chart;
         this.units = units;
         this.width = width;
@@ -68,7 +76,11 @@ public final class ChartDrawing {
         if (!(width >= LEAST && height >= LEAST) || !Double.isFinite(width) || !Double.isFinite(height)) {
             throw new IllegalArgumentException("a chart needs " + LEAST + " pixels each way, got " + width + " by " + height);
         }
-        return new ChartDrawing(chart, units, width, height, colours, text).draw();
+        ChartDrawing first = new ChartDrawing(chart, units, width, height, colours, text, Set.of());
+        Drawing drawing = first.draw();
+        // with words in the legend the plot is lower, and there may be no room for others
+        return first.wordless.isEmpty() ? drawing : new ChartDrawing(chart, units, width, height, colours, text,
+                chart.marks().stream().filter(mark -> !mark.label().isEmpty()).collect(Collectors.toUnmodifiableSet())).draw();
     }
 
     /** What stands at an axis: its label, and the unit in which it is shown. */
@@ -302,7 +314,9 @@ public final class ChartDrawing {
                     }
                 }
             }
-            if (best != null && !mark.label().isEmpty()) {
+            if (best == null) {
+                wordless.add(mark);
+            } else if (!mark.label().isEmpty()) {
                 taken.add(best);
                 items.add(new Drawing.Words(mark.label(), best.left(), best.bottom() - NUMBER / 4, NUMBER, false, Drawing.Anchor.START,
                         false, colours.text(), true));
@@ -384,12 +398,15 @@ public final class ChartDrawing {
 
     private LinkedHashSet<Entry> entries() {
         LinkedHashSet<Entry> entries = new LinkedHashSet<>();
-        chart.series().stream().filter(series -> !series.name().isEmpty()).forEach(series -> entries.add(new Entry(series.name(), series.look())));
+        for (boolean faint : new boolean[] {false, true}) {
+            chart.series().stream().filter(series -> !series.name().isEmpty() && series.look().faint() == faint)
+                    .forEach(series -> entries.add(new Entry(series.name(), series.look())));
+        }
         chart.bands().stream().filter(band -> !band.name().isEmpty())
                 .forEach(band -> entries.add(new Entry(band.name(), new Filled(colours.series(band.colour()), 2 * BAND_OPACITY))));
         chart.regions().stream().filter(region -> !region.label().isEmpty())
                 .forEach(region -> entries.add(new Entry(region.label(), new Filled(colours.region(), 2 * REGION_OPACITY))));
-        chart.marks().stream().filter(mark -> !mark.label().isEmpty())
+        chart.marks().stream().filter(listed::contains)
                 .forEach(mark -> entries.add(new Entry(mark.label(), new Sign(mark.shape(), mark.colour()))));
         return entries;
     }

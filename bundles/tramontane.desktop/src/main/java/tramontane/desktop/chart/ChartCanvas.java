@@ -396,11 +396,11 @@ public final class ChartCanvas {
     private void read() {
         ChartState shown = hover.map(state::at).orElse(state);
         String text = state.chart().isEmpty() ? "" : shown.cursor().isPresent() ? shown.reading(units)
-                : "Point at the chart, or press Ctrl with an arrow, to read values off.";
+                : state.foremost(units);
         if (!reading.getText().equals(text)) {
             reading.setText(text);
-            reading.setForeground(stale || shown.cursor().isEmpty() ? palette.muted() : palette.text());
         }
+        reading.setForeground(stale ? palette.stale() : palette.text());
     }
 
     private void fill() {

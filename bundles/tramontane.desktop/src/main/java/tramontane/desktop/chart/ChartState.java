@@ -217,7 +217,16 @@ public record ChartState(Optional<Chart> chart, Optional<Window> window, Optiona
         return readings;
     }
 
-    /** The same in one line. */
+    /** Where the foremost mark is, in one line; empty where there is none: what is read off as long as nobody points. */
+    public String foremost(UnitSystem units) {
+        return chart.filter(each -> !each.marks().isEmpty()).map(each -> {
+            Chart.Mark mark = each.marks().getLast();
+            return mark.label() + "   " + each.x().label() + " " + Units.format(mark.x(), each.x().quantity(), units, 3) + "   "
+                    + each.axis(mark.side()).label() + " " + Units.format(mark.y(), each.axis(mark.side()).quantity(), units, 3);
+        }).orElse("");
+    }
+
+    /** What is read off at the cursor, in one line. */
     public String reading(UnitSystem units) {
         return String.join("   ", readings().stream().map(reading -> reading.name() + " " + reading.in(units)).toList());
     }

@@ -101,6 +101,12 @@ class ChartStateTest {
     }
 
     @Test
+    void asLongAsNobodyPointsTheForemostMarkIsSaid() {
+        assertEquals("unstable duty point   flow 3.00 m³/s   static pressure 70.0 Pa", STATE.foremost(UnitSystem.SI));
+        assertEquals("", ChartState.EMPTY.foremost(UnitSystem.SI));
+    }
+
+    @Test
     void theCursorStartsAtTheForemostMarkAndKeepsWithinWhatIsSeen() {
         assertEquals(OptionalDouble.of(3), STATE.step(1).cursor());
         assertEquals(3.1, STATE.at(3).step(1).cursor().orElseThrow(), 1e-12);
