@@ -25,6 +25,7 @@ import org.eclipse.swt.widgets.Text;
 import tramontane.analysis.Severity;
 import tramontane.desktop.Desk;
 import tramontane.desktop.Icon;
+import tramontane.desktop.PageType;
 import tramontane.desktop.Palette;
 import tramontane.desktop.Scene;
 import tramontane.desktop.View;
@@ -33,6 +34,7 @@ import tramontane.desktop.internal.pages.Known;
 import tramontane.desktop.internal.pages.Row;
 import tramontane.desktop.internal.pages.Sheet;
 import tramontane.desktop.internal.pages.Sheets;
+import tramontane.desktop.internal.window.InnerDesk;
 import tramontane.model.Design;
 import tramontane.model.Shape;
 import tramontane.model.Value;
@@ -56,6 +58,7 @@ final class PropertiesView implements View {
     /** Texts that could not be taken over, so that they are still there when the page is shown again. */
     private final Map<List<Object>, String> drafts = new HashMap<>();
     private final Map<String, Icon> icons = new HashMap<>();
+    private List<PageSlot> slots = List.of();
     private Composite page;
     private Label title;
     private Label caption;
@@ -121,6 +124,8 @@ final class PropertiesView implements View {
             skeleton.add(each.figures().isEmpty());
         });
         skeleton.add(sheet.isPresent());
+        List<PageType> pages = scene.selection().filter(subject -> sheet.isPresent()).map(subject -> pages(scene, subject)).orElse(List.of());
+        skeleton.add(pages);
         boolean otherSubject = otherDocument || !sheet.map(Sheet::subject).equals(shown.map(Sheet::subject));
         updating = true;
         scroll.setRedraw(false);
@@ -133,9 +138,10 @@ final class PropertiesView implements View {
             boolean moved = rebuild;
             if (rebuild) {
                 built = skeleton;
-                rebuild(sheet);
+                rebuild(sheet, pages);
             }
             moved |= update(sheet);
+            slots.forEach(slot -> slot.show(scene, scene.selection().orElseThrow()));
             if (moved) {
                 fit();
             }
@@ -171,7 +177,19 @@ final class PropertiesView implements View {
         return false;
     }
 
-    private void rebuild(Optional<Sheet> sheet) {
+    /** The pages that bundles bring for a subject; one that throws when asked has none. */
+    private List<PageType> pages(Scene scene, Subject subject) {
+        return ((InnerDesk) desk).pageTypes().stream().filter(type -> {
+            try {
+                return type.shows(scene.document().design(), subject);
+            } catch (RuntimeException | LinkageError thrown) {
+                desk.failed("The page " + type.id() + " failed: " + thrown.getMessage(), thrown);
+                return false;
+            }
+        }).toList();
+    }
+
+    private void rebuild(Optional<Sheet> sheet, List<PageType> pages) {
         // the field that has the focus gets it back, with its text and caret, if it is still there
         Optional<FieldPath> focused = Optional.empty();
         Point caret = new Point(0, 0);
@@ -202,6 +220,7 @@ final class PropertiesView implements View {
         ((GridData) figuresTitle.getLayoutData()).verticalIndent = 8;
         figuresTitle.setFont(desk.bold());
         figures = figures();
+        slots = pages.stream().map(type -> new PageSlot(type, desk, page)).toList();
         all.subList(own, all.size()).forEach(this::row);
         Page.colour(scroll, palette);
         for (Control each : page.getChildren()) {
