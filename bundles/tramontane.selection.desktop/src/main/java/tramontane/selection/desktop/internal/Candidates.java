@@ -9,6 +9,7 @@ import tramontane.catalogue.Catalogue;
 import tramontane.model.Design;
 import tramontane.physics.units.UnitSystem;
 import tramontane.selection.Candidate;
+import tramontane.selection.Placement;
 
 /**
  * All that the view of candidates shows, at one moment.
@@ -160,6 +161,23 @@ record Candidates(String document, Design design, List<String> banks, Asked aske
     Optional<Candidate> toPut() {
         List<Row> rows = selectedRows();
         return rows.size() == 1 && banks.contains(bank()) ? rows.getFirst().candidate() : Optional.empty();
+    }
+
+    /** Whether the candidate that would be put is what stands in the bank already. */
+    boolean isPut() {
+        return toPut().flatMap(candidate -> design.airPath().passage(bank()).filter(passage -> Placement.passage(passage, candidate.part().id(),
+                candidate.arrangement(), candidate.setting()).equals(passage))).isPresent();
+    }
+
+    /** What the button that puts it says. */
+    String putWords() {
+        return isPut() ? "is in the design" : "put into design";
+    }
+
+    /** What is said in the place of an explanation where there is none. */
+    String explanationHint() {
+        return listing.all() == 0 ? "Why a candidate stands where it stands is said here once there is one."
+                : "Select a candidate to read why it stands where it stands, what limits it, and what is met with how much to spare.";
     }
 
     /** The bank that the shown candidates are for. */

@@ -665,7 +665,11 @@ final class CandidatesView implements View {
             find.setText(state.find());
         }
         check(leftOut, state.leftOut());
-        put.setEnabled(state.toPut().isPresent());
+        put.setEnabled(state.toPut().isPresent() && !state.isPut());
+        if (!put.getText().equals(state.putWords())) {
+            put.setText(state.putWords());
+            put.getParent().layout();
+        }
         Listing listing = state.listing();
         String count = listing.problem().orElse(listing.all() == 0 ? "" : listing.rows().size() == listing.all() ? listing.all() + (listing.all() == 1 ? " row" : " rows")
                 : listing.rows().size() + " of " + listing.all() + " rows");
@@ -702,8 +706,7 @@ final class CandidatesView implements View {
         CTabItem tab = tabs.getSelection();
         if (tab == whyTab) {
             Explanation explanation = state.explanation();
-            why.show(explanation.title().isEmpty() ? new TextBlocks(state.listing().rows().isEmpty() ? "Why a candidate stands where it stands is said here once there is one."
-                    : "Select a candidate to read why it stands where it stands, what limits it, and what is met with how much to spare.", List.of())
+            why.show(explanation.title().isEmpty() ? new TextBlocks(state.explanationHint(), List.of())
                     : TextBlocks.of(explanation.title(), explanation.sections(), state.units()), palette);
         } else if (tab == compareTab) {
             drawComparison(state);

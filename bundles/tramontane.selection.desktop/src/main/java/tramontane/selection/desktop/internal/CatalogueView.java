@@ -105,7 +105,7 @@ final class CatalogueView implements View {
         sheet = new BlocksText(halves, desk);
         table.control().addListener(SWT.DefaultSelection, event -> sheet.control().setFocus());
         stack.topControl = empty.control();
-        halves.setWeights(60, 40);
+        halves.setWeights(55, 45);
         body.addListener(SWT.Resize, event -> {
             int way = body.getClientArea().width > 1.6 * body.getClientArea().height ? SWT.HORIZONTAL : SWT.VERTICAL;
             if (halves.getOrientation() != way) {

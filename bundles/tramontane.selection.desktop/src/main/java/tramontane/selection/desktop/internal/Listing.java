@@ -220,6 +220,9 @@ record Listing(List<Column> columns, List<Row> rows, int all, Optional<String> p
                 Column.amounts(SPEED, "speed", QuantityKind.ROTATIONAL_SPEED, Better.NEITHER, "The largest speed of its movers in any case."),
                 Column.amounts(MERIT, "merit", QuantityKind.COUNT, Better.NEITHER, Merit.MEANING),
                 Column.words(FRONT, "trade-off", "Pareto set: no other is as good in everything and better in something.")));
+        if (leftOut) {
+            columns.add(4, Column.words(REASON, "left out because", "Why it is not in the list."));
+        }
         String currency = candidates.stream().filter(candidate -> candidate.values().containsKey(Criterion.COST))
                 .flatMap(candidate -> candidate.part().datasheet().currency().stream()).findFirst().map(code -> " [" + code + "]").orElse("");
         criteria.forEach(criterion -> columns.add(Column.amounts(criterion.id(), criterion.label() + (criterion.id().equals(Criterion.COST) ? currency : ""),
@@ -229,9 +232,6 @@ record Listing(List<Column> columns, List<Row> rows, int all, Optional<String> p
         figures.values().stream().filter(kind -> required.contains(kind.id())).map(Listing::column).forEach(columns::add);
         columns.add(Column.words(TIGHTEST, "tightest requirement", "The requirement that holds with the least to spare."));
         columns.add(new Column(SPARE, "to spare", true, spare(candidates), Better.HIGHER, "What the tightest requirement has to spare; of a temperature in K, else over its limit."));
-        if (leftOut) {
-            columns.add(Column.words(REASON, "left out because", "Why it is not in the list."));
-        }
         figures.values().stream().filter(kind -> !required.contains(kind.id())).map(Listing::column).forEach(columns::add);
         return columns;
     }

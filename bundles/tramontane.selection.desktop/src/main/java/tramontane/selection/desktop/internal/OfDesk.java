@@ -10,7 +10,15 @@ import tramontane.desktop.Jobs;
 import tramontane.model.Design;
 
 /** The window for presenters. */
-record OfDesk(Desk desk, Display display) implements Desktop {
+final class OfDesk implements Desktop {
+
+    private final Desk desk;
+    private final Display display;
+
+    OfDesk(Desk desk, Display display) {
+        this.desk = desk;
+        this.display = display;
+    }
 
     @Override
     public Runnable start(String label, Consumer<Engine.Watch> work) {

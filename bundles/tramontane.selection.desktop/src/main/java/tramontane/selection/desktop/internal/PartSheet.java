@@ -3,6 +3,7 @@ package tramontane.selection.desktop.internal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import tramontane.analysis.Amount;
 import tramontane.analysis.Finding;
 import tramontane.analysis.Sentence;
@@ -17,6 +18,8 @@ import tramontane.physics.units.QuantityKind;
 
 /** All that a part says, where it comes from, and whether it can be true. */
 final class PartSheet {
+
+    private static final Set<String> SAID_ABOVE = Set.of("id", "maker");
 
     private PartSheet() {
     }
@@ -38,9 +41,9 @@ final class PartSheet {
         List<List<Table.Cell>> rows = new ArrayList<>();
         for (CatalogueField field : catalogue.fields()) {
             Table.Cell cell = catalogue.cell(part, field);
-            if (!(cell instanceof Table.Empty) && !field.path().equals("id")) {
+            if (!(cell instanceof Table.Empty) && !SAID_ABOVE.contains(field.path())) {
                 Optional<Datasheet.Origin> origin = field.isDerived() ? Optional.empty() : mover.datasheet().origin(field.path());
-                rows.add(List.of(new Table.Words(field.label()), cell, new Table.Words(field.isDerived() ? "from its curves" : origin.map(each -> words(each, sources)).orElse("")),
+                rows.add(List.of(new Table.Words(field.label()), cell, new Table.Words(field.isDerived() ? "curves" : origin.map(each -> words(each, sources)).orElse("")),
                         origin.filter(each -> cell instanceof Amount).flatMap(Datasheet.Origin::tolerance).<Table.Cell>map(tolerance -> new Amount(tolerance.si(), QuantityKind.FRACTION))
                                 .orElse(new Table.Empty())));
             }

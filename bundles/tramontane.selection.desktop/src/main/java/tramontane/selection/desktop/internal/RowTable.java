@@ -154,7 +154,10 @@ final class RowTable<R> {
                 fitted = false;
             }
             fit();
-            anchor.map(this::index).filter(index -> index >= 0).ifPresentOrElse(table::setTopIndex, () -> table.setTopIndex(anchor.isPresent() ? Math.min(top, Math.max(0, rows.size() - 1)) : 0));
+            if (!rows.isEmpty()) {
+                int there = anchor.map(this::index).orElse(0);
+                table.setTopIndex(there >= 0 ? there : Math.min(top, rows.size() - 1));
+            }
         } finally {
             table.setRedraw(true);
             quiet = false;
@@ -192,7 +195,9 @@ final class RowTable<R> {
             int top = table.getTopIndex();
             table.deselectAll();
             table.select(some);
-            table.setTopIndex(top);
+            if (top < rows.size()) {
+                table.setTopIndex(top);
+            }
         }
     }
 

@@ -121,6 +121,9 @@ class CandidatesPresenterTest {
         assertEquals(Given.candidates().get(1).design(), desktop.design, "as the command line puts it");
         presenter.scene("a", desktop.design, UnitSystem.METRIC);
         assertFalse(state().isStale(), "what was chosen for this bank still holds");
+        assertEquals("is in the design", state().putWords());
+        presenter.select(List.of(state().listing().rows().getFirst().key()));
+        assertEquals("put into design", state().putWords());
     }
 
     @Test
@@ -170,7 +173,7 @@ class CandidatesPresenterTest {
         List<Key> keys = state().listing().rows().stream().map(Row::key).toList();
         presenter.select(List.of(keys.get(2)));
         presenter.select(List.of(keys.get(0), keys.get(2)));
-        assertEquals(List.of("Garbin 120, single", "Garbin 40, single"), state().comparison().heads());
+        assertEquals(List.of("Garbin 120", "Garbin 40"), state().comparison().heads());
         presenter.compareInFull();
         assertEquals(List.of("Side by side"), state().inFull().orElseThrow().tables().stream().map(tramontane.analysis.Table::title).toList());
     }
