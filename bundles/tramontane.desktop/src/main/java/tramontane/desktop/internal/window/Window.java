@@ -259,15 +259,19 @@ public final class Window implements InnerDesk, AutoCloseable {
         shell.open();
     }
 
-    /** Runs until the window is closed. */
+    /** Runs until the window is closed. Whatever a listener throws, in this loop or in that of a dialog, ends neither. */
     public void run() {
+        display.setRuntimeExceptionHandler(this::uncaught);
+        display.setErrorHandler(error -> {
+            if (error instanceof VirtualMachineError && !(error instanceof StackOverflowError)) {
+                throw error;
+            }
+            uncaught(error);
+        });
+        org.eclipse.jface.window.Window.setExceptionHandler(this::uncaught);
         while (!shell.isDisposed()) {
-            try {
-                if (!display.readAndDispatch()) {
-                    display.sleep();
-                }
-            } catch (Exception | LinkageError | StackOverflowError | AssertionError thrown) {
-                uncaught(thrown);
+            if (!display.readAndDispatch()) {
+                display.sleep();
             }
         }
     }
