@@ -65,10 +65,10 @@ public record Arrangement(Pane root, Optional<String> full) {
      * @param views ids of views by spot, the first of each in front
      */
     public static Arrangement standard(Map<Spot, List<String>> views) {
-        Pane middle = new Halves(false, 0.6, stack(views, Spot.MIDDLE), stack(views, Spot.BELOW_MIDDLE));
+        Pane middle = new Halves(false, 0.56, stack(views, Spot.MIDDLE), stack(views, Spot.BELOW_MIDDLE));
         Pane right = new Halves(false, 0.52, stack(views, Spot.RIGHT), stack(views, Spot.BELOW_RIGHT));
-        Pane above = new Halves(true, 0.17, stack(views, Spot.LEFT), new Halves(true, 0.585, middle, right));
-        return new Arrangement(new Halves(false, 0.8, above, stack(views, Spot.BOTTOM)), Optional.empty());
+        Pane above = new Halves(true, 0.17, stack(views, Spot.LEFT), new Halves(true, 0.6, middle, right));
+        return new Arrangement(new Halves(false, 0.775, above, stack(views, Spot.BOTTOM)), Optional.empty());
     }
 
     private static Stack stack(Map<Spot, List<String>> views, Spot spot) {

@@ -51,15 +51,16 @@ final class TopBar {
         box = new Composite(parent, SWT.NONE);
         GridLayout layout = new GridLayout(5, false);
         layout.marginWidth = 8;
-        layout.marginHeight = 2;
+        layout.marginTop = 4;
+        layout.marginHeight = 0;
+        layout.marginBottom = 2;
         layout.horizontalSpacing = 8;
         box.setLayout(layout);
         designs = new CTabFolder(box, SWT.TOP | SWT.CLOSE | SWT.FLAT);
         designs.setData("tramontane.id", "designs");
         designs.setUnselectedCloseVisible(false);
         GridData strip = new GridData(SWT.FILL, SWT.END, true, false);
-        strip.heightHint = 1;
-        strip.minimumHeight = 0;
+        strip.heightHint = 0; // of what is below the tabs
         designs.setLayoutData(strip);
         designs.addListener(SWT.Selection, event -> {
             if (!drawing && event.item != null) {
@@ -146,12 +147,6 @@ final class TopBar {
             if (design.key().equals(scene.document().key()) && designs.getSelectionIndex() != i) {
                 designs.setSelection(i);
             }
-        }
-        GridData data = (GridData) designs.getLayoutData();
-        int high = designs.getTabHeight() + 2;
-        if (data.heightHint != high) {
-            data.heightHint = high;
-            box.getParent().layout(true, true);
         }
     }
 
