@@ -290,7 +290,7 @@ public final class Sheets {
         for (int i = 0; i < count; i++) {
             double power = curve.power().orElseThrow().si().get(i);
             double share = power > 0 ? curve.flow().si().get(i) * curve.pressure().si().get(i) / power : 0;
-            shown.add(power > 0 ? Shown.of(share, QuantityKind.FRACTION, UnitSystem.METRIC).number() : "");
+            shown.add(power > 0 ? Units.format(share, QuantityKind.FRACTION, UnitSystem.METRIC, 3).replace(" %", "") : "");
         }
         return new CurveTable.Column("", "efficiency", new Shape.Amounts(QuantityKind.FRACTION, Range.ANY, false, 0), "%", shown, shown, false);
     }

@@ -7,6 +7,8 @@ import org.eclipse.swt.custom.ControlEditor;
 import org.eclipse.swt.custom.TableCursor;
 import org.eclipse.swt.dnd.Clipboard;
 import org.eclipse.swt.dnd.TextTransfer;
+import org.eclipse.swt.graphics.Font;
+import org.eclipse.swt.graphics.GC;
 import org.eclipse.swt.layout.FillLayout;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Event;
@@ -22,8 +24,10 @@ import tramontane.desktop.internal.pages.CurveTable;
 final class CurveGrid extends Composite {
 
     private static final int MOST_ROWS = 12;
+    private static final int ROOM = 16;
 
     private final Table table;
+    private final Font digits;
     private final TableCursor cursor;
     private final ControlEditor editor;
     private final Function<CurveTable, String> take;
@@ -41,10 +45,10 @@ final class CurveGrid extends Composite {
         this.take = take;
         this.say = say;
         setLayout(new FillLayout());
-        table = new Table(this, SWT.FULL_SELECTION | SWT.V_SCROLL | SWT.BORDER);
+        table = new Table(this, SWT.FULL_SELECTION | SWT.V_SCROLL | SWT.H_SCROLL | SWT.BORDER);
         table.setHeaderVisible(true);
         table.setLinesVisible(true);
-        table.setFont(desk.digits());
+        digits = desk.digits();
         for (Composite each : new Composite[] {this, table}) {
             each.setBackground(palette.surface());
             each.setForeground(palette.text());
@@ -58,14 +62,14 @@ final class CurveGrid extends Composite {
         cursor = new TableCursor(table, SWT.NONE);
         cursor.setBackground(palette.accent());
         cursor.setForeground(palette.surface());
-        cursor.setFont(desk.digits());
+        cursor.setFont(digits);
         editor = new ControlEditor(cursor);
         editor.grabHorizontal = true;
         editor.grabVertical = true;
         cursor.addListener(SWT.DefaultSelection, event -> edit(""));
         cursor.addListener(SWT.MouseDown, event -> edit(""));
         cursor.addListener(SWT.KeyDown, this::key);
-        addListener(SWT.Resize, event -> widths());
+        table.addListener(SWT.Resize, event -> widths());
         shown = first;
         fill();
     }
@@ -92,6 +96,7 @@ final class CurveGrid extends Composite {
             }
             for (int row = 0; row < rows; row++) {
                 TableItem item = table.getItem(row);
+                item.setFont(digits);
                 String text = shown.cell(row, column);
                 if (!item.getText(column).equals(text)) {
                     item.setText(column, text);
@@ -103,9 +108,17 @@ final class CurveGrid extends Composite {
     }
 
     private void widths() {
-        int width = table.getClientArea().width;
-        for (TableColumn column : table.getColumns()) {
-            column.setWidth(Math.max(64, width / table.getColumnCount()));
+        int share = table.getClientArea().width / table.getColumnCount();
+        GC gc = new GC(table);
+        try {
+            for (TableColumn column : table.getColumns()) {
+                int width = Math.max(gc.textExtent(column.getText()).x + ROOM, share);
+                if (column.getWidth() != width) {
+                    column.setWidth(width);
+                }
+            }
+        } finally {
+            gc.dispose();
         }
     }
 
@@ -144,7 +157,7 @@ final class CurveGrid extends Composite {
             return;
         }
         Text text = new Text(cursor, SWT.RIGHT);
-        text.setFont(table.getFont());
+        text.setFont(digits);
         text.setText(begun.isEmpty() ? shown.cell(row(), column) : begun);
         if (begun.isEmpty()) {
             text.selectAll();

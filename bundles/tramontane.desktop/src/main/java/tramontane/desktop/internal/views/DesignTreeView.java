@@ -170,22 +170,22 @@ final class DesignTreeView implements View {
         return Optional.empty();
     }
 
-    /** Name, then muted what is worth knowing, then the word of the worst that is said of it. */
+    /** Name, then the word of the worst that is said of it, then muted what is worth knowing. */
     private final class Labels extends StyledCellLabelProvider {
         @Override
         public void update(ViewerCell cell) {
             TreeNode node = (TreeNode) cell.getElement();
             StringBuilder text = new StringBuilder(node.label());
             List<StyleRange> styles = new ArrayList<>();
-            if (!node.detail().isEmpty()) {
-                styles.add(new StyleRange(text.length(), node.detail().length() + 2, palette.muted(), null));
-                text.append("  ").append(node.detail());
-            }
             node.severity().filter(severity -> severity != Severity.MET && severity != Severity.NOTE).ifPresent(severity -> {
                 Color colour = node.stale() ? palette.stale() : palette.of(severity);
                 styles.add(new StyleRange(text.length(), severity.word().length() + 4, colour, null));
                 text.append("  ").append(mark(severity)).append(' ').append(severity.word());
             });
+            if (!node.detail().isEmpty()) {
+                styles.add(new StyleRange(text.length(), node.detail().length() + 2, palette.muted(), null));
+                text.append("  ").append(node.detail());
+            }
             cell.setText(text.toString());
             cell.setStyleRanges(styles.toArray(StyleRange[]::new));
             cell.setImage(desk.image(icon(node.icon())));

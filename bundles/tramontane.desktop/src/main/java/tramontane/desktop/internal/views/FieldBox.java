@@ -20,10 +20,13 @@ final class FieldBox extends Composite {
 
     private static final int INSET = 6;
     private static final int RISE = 4;
+    private static final int EDGE = 3;
 
     private final Palette palette;
     private final boolean framed;
     private final Control inner;
+    /** What of a framed control is to be seen: without the frame that the platform may draw at its edge. */
+    private final Composite window;
     private Text message;
     private String unit = "";
     private boolean serious;
@@ -35,8 +38,11 @@ final class FieldBox extends Composite {
         this.framed = framed;
         setBackground(palette.surface());
         setLayout(new Inside());
-        inner = make.apply(this);
+        window = framed ? new Composite(this, SWT.NONE) : this;
+        inner = make.apply(window);
         if (framed) {
+            window.setBackground(palette.surface());
+            inner.setBackground(palette.surface());
             addListener(SWT.Paint, event -> paint(event.gc));
             inner.addListener(SWT.FocusIn, event -> redraw());
             inner.addListener(SWT.FocusOut, event -> redraw());
@@ -147,7 +153,9 @@ final class FieldBox extends Composite {
             Rectangle area = composite.getClientArea();
             int height = boxHeight();
             if (framed) {
-                inner.setBounds(INSET, RISE, Math.max(10, area.width - 2 * INSET - unitWidth()), height - 2 * RISE);
+                int width = Math.max(10, area.width - 2 * INSET - unitWidth());
+                window.setBounds(INSET, RISE, width, height - 2 * RISE);
+                inner.setBounds(-EDGE, -EDGE, width + 2 * EDGE, height - 2 * RISE + 2 * EDGE);
             } else {
                 inner.setBounds(0, 0, area.width, height);
             }

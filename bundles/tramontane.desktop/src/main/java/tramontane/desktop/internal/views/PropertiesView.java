@@ -47,7 +47,8 @@ final class PropertiesView implements View {
     private static final String NOT_GIVEN = "not given";
     private static final int MARGIN = 16;
     private static final int STEP = 12;
-    private static final int LABEL = 116;
+    private static final int NARROWEST_LABEL = 96;
+    private static final int WIDEST_LABEL = 176;
     /** Wider fields are no better to read. */
     private static final int WIDEST = 620;
     private static final String RULE = "rule";
@@ -59,6 +60,7 @@ final class PropertiesView implements View {
     private final Map<List<Object>, String> drafts = new HashMap<>();
     private final Map<String, Icon> icons = new HashMap<>();
     private List<PageSlot> slots = List.of();
+    private final List<Label> labels = new ArrayList<>();
     private Composite page;
     private Label title;
     private Label caption;
@@ -101,7 +103,7 @@ final class PropertiesView implements View {
 
     @Override
     public boolean focus() {
-        return rows.stream().flatMap(row -> row.focus().stream()).findFirst().map(Control::setFocus).orElseGet(scroll::setFocus);
+        return rows.stream().flatMap(row -> row.focus().stream()).findFirst().map(Control::setFocus).orElseGet(scroll::forceFocus);
     }
 
     // --- showing --------------------------------------------------------------------------------------------------------------
@@ -121,7 +123,6 @@ final class PropertiesView implements View {
         sheet.ifPresent(each -> {
             skeleton.add(each.subject().kind());
             skeleton.add(each.skeleton());
-            skeleton.add(each.figures().isEmpty());
         });
         skeleton.add(sheet.isPresent());
         List<PageType> pages = scene.selection().filter(subject -> sheet.isPresent()).map(subject -> pages(scene, subject)).orElse(List.of());
@@ -200,6 +201,7 @@ final class PropertiesView implements View {
         }
         Point origin = scroll.getOrigin();
         rows.clear();
+        labels.clear();
         Composite old = page;
         page = new Composite(scroll, SWT.NONE);
         GridLayout layout = new GridLayout(2, false);
@@ -208,6 +210,7 @@ final class PropertiesView implements View {
         layout.horizontalSpacing = 8;
         layout.verticalSpacing = 6;
         page.setLayout(layout);
+        page.addListener(SWT.MouseDown, event -> scroll.forceFocus());
         title = wrapped(2);
         title.setFont(desk.bold());
         caption = wrapped(2);
@@ -290,6 +293,18 @@ final class PropertiesView implements View {
         if (page != null && !page.isDisposed()) {
             int width = scroll.getClientArea().width;
             ((GridLayout) page.getLayout()).marginRight = Math.max(0, width - WIDEST);
+            int names = Math.clamp((Math.min(width, WIDEST) - 2 * MARGIN) * 36 / 100, NARROWEST_LABEL, WIDEST_LABEL);
+            for (Label label : labels) {
+                GridData data = (GridData) label.getLayoutData();
+                data.widthHint = names - data.horizontalIndent;
+            }
+            int wide = Math.max(160, Math.min(width, WIDEST) - 2 * MARGIN);
+            int[] columns = {wide * 45 / 100, wide * 30 / 100, wide * 25 / 100 - 2};
+            for (int i = 0; i < columns.length; i++) {
+                if (figures.getColumn(i).getWidth() != columns[i]) {
+                    figures.getColumn(i).setWidth(columns[i]);
+                }
+            }
             page.layout(true);
             scroll.setMinSize(100, page.computeSize(Math.max(100, width), SWT.DEFAULT).y);
         }
@@ -312,13 +327,13 @@ final class PropertiesView implements View {
         Label label = new Label(page, SWT.WRAP);
         label.setText(row.label().replace("&", "&&"));
         GridData data = new GridData(SWT.FILL, SWT.TOP, false, false);
-        data.widthHint = Math.max(60, LABEL - row.depth() * STEP);
         data.horizontalIndent = row.depth() * STEP;
         data.verticalIndent = switch (row.editor()) {
             case LINE, KEPT -> 5;
             default -> 8;
         };
         label.setLayoutData(data);
+        labels.add(label);
         return label;
     }
 
@@ -386,11 +401,14 @@ final class PropertiesView implements View {
                     text.selectAll();
                 }
             });
-            text.addListener(SWT.FocusOut, event -> commit());
-            text.addListener(SWT.Modify, event -> box.edited(isTyped()));
+            text.addListener(SWT.FocusOut, event -> commit(true));
+            text.addListener(SWT.Modify, event -> {
+                box.edited(isTyped());
+                box.unit(unit());
+            });
             text.addListener(SWT.KeyDown, event -> {
                 if (event.keyCode == SWT.CR || event.keyCode == SWT.KEYPAD_CR) {
-                    commit();
+                    commit(false);
                     if (!text.isDisposed() && !isTyped()) {
                         put(row.written());
                         text.selectAll();
@@ -417,9 +435,17 @@ final class PropertiesView implements View {
             box.edited(false);
         }
 
-        private void commit() {
-            if (text.isDisposed() || !isTyped()) {
-                if (!text.isDisposed() && !text.isFocusControl()) {
+        /** The unit that a plain number is in; none beside a text that has its own. */
+        private String unit() {
+            return text.getText().matches("[-+−.,;\\d\\seE]*") ? row.unit() : "";
+        }
+
+        private void commit(boolean leaving) {
+            if (text.isDisposed()) {
+                return;
+            }
+            if (!isTyped()) {
+                if (leaving) {
                     put(row.text());
                 }
                 return;
@@ -431,7 +457,7 @@ final class PropertiesView implements View {
             if (problem.isEmpty()) {
                 drafts.remove(key);
                 if (!text.isDisposed()) {
-                    put(text.isFocusControl() ? row.written() : row.text());
+                    put(leaving ? row.text() : row.written());
                     done(box, row.problem());
                 }
             } else {
@@ -446,7 +472,7 @@ final class PropertiesView implements View {
         boolean show(Row now) {
             boolean other = !now.path().equals(row.path());
             row = now;
-            box.unit(now.unit());
+            box.unit(unit());
             text.setMessage(now.standard().isEmpty() ? "" : now.standard());
             String hover = now.hover();
             if (!hover.equals(label.getToolTipText())) {
@@ -831,12 +857,6 @@ final class PropertiesView implements View {
         GridData data = new GridData(SWT.FILL, SWT.TOP, true, false, 2, 1);
         data.widthHint = 160;
         table.setLayoutData(data);
-        table.addListener(SWT.Resize, event -> {
-            int width = table.getClientArea().width;
-            table.getColumn(0).setWidth(width * 45 / 100);
-            table.getColumn(1).setWidth(width * 32 / 100);
-            table.getColumn(2).setWidth(width - width * 45 / 100 - width * 32 / 100);
-        });
         table.addListener(SWT.DefaultSelection, event -> explain(table.getSelectionIndex()));
         table.addListener(SWT.MouseDown, event -> {
             TableItem item = table.getItem(new Point(event.x, event.y));
