@@ -10,7 +10,6 @@ package tramontane.airflow.desktop.internal.path;
  */
 record Curve(Spot start, Spot first, Spot second, Spot end) {
 
-    private static final double SHORTEST = 12;
     private static final double TURN = 70;
 
     /**
@@ -20,7 +19,7 @@ record Curve(Spot start, Spot first, Spot second, Spot end) {
      */
     static Curve level(Spot start, Spot end, int along) {
         double ahead = (end.x() - start.x()) * along;
-        double handle = ahead > 0 ? Math.max(SHORTEST, ahead / 2) : TURN - ahead / 2;
+        double handle = ahead > 0 ? ahead / 2 : TURN - ahead / 2;
         return new Curve(start, start.plus(handle * along, 0), end.plus(-handle * along, 0), end);
     }
 

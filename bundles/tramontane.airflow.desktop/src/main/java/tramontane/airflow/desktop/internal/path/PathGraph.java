@@ -205,7 +205,7 @@ record PathGraph(List<Node> nodes, List<Edge> edges) {
             height += belowRibbon(passage, measure);
             if (passage.isBank()) {
                 BankGrid grid = BankGrid.of(passage);
-                width = Math.max(width, grid.width() + 2 * PADDING);
+                width = Math.max(width, Math.max(grid.width() + 2 * PADDING, measure.width("no. 00 freewheeling", Measure.Face.TEXT)));
                 height += grid.height() + 2 * RIBBON_GAP;
             }
         }

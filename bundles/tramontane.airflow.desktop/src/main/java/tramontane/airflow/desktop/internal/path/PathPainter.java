@@ -1,6 +1,7 @@
 package tramontane.airflow.desktop.internal.path;
 
 import java.util.HashMap;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -35,15 +36,21 @@ final class PathPainter {
     /** but no more than so where all of them are, */
     private static final double MOST_ENLARGED = 1.22;
     /** and so where names alone are. */
-    private static final double NAMES_ENLARGED = 1.9;
+    private static final double NAMES_ENLARGED = 1.6;
     private static final double ROUND = 18;
     private static final int HALO = 2;
     private static final int SEGMENTS = 20;
+    private static final int FEW = 6;
+    /** Thinner ribbons are drawn with the same thickness however steep they run; wider ones keep their height, so that neighbours never overlap. */
+    private static final double THIN = 8;
 
     private final Device device;
     private final Font text;
     private final Font name;
     private final Map<String, Point> extents = new HashMap<>();
+    private final Map<Object, Path> areas = new IdentityHashMap<>();
+    private final Map<Object, Path> borders = new IdentityHashMap<>();
+    private Optional<PathPicture> drawn = Optional.empty();
 
     /** What is pointed out. */
     record Emphasis(Optional<PathTarget> selected, Optional<PathTarget> hovered, Optional<PathTarget> linking) {
@@ -73,8 +80,17 @@ final class PathPainter {
     }
 
     void dispose() {
+        forget();
         text.dispose();
         name.dispose();
+    }
+
+    /** Paths are kept as long as the same picture is drawn, as making them costs more than drawing them. */
+    private void forget() {
+        areas.values().forEach(Path::dispose);
+        borders.values().forEach(Path::dispose);
+        areas.clear();
+        borders.clear();
     }
 
     /** How large text is in these fonts. */
@@ -114,6 +130,10 @@ final class PathPainter {
      * @param emphasis what is pointed out
      */
     void paint(GC gc, PathPicture picture, Viewport view, Palette palette, Emphasis emphasis) {
+        if (drawn.isEmpty() || drawn.get() != picture) {
+            forget();
+            drawn = Optional.of(picture);
+        }
         gc.setAntialias(SWT.ON);
         gc.setTextAntialias(SWT.ON);
         gc.setLineCap(SWT.CAP_ROUND);
@@ -150,6 +170,7 @@ final class PathPainter {
         private final Emphasis emphasis;
         private final boolean readable;
         private final boolean brief;
+        private final double zoom;
         private final double enlarged;
 
         Stroke(GC gc, PathPicture picture, Viewport view, Palette palette, Emphasis emphasis) {
@@ -159,6 +180,7 @@ final class PathPainter {
             this.palette = palette;
             this.emphasis = emphasis;
             readable = view.zoom() >= READABLE;
+            zoom = view.zoom();
             brief = view.zoom() < FULL;
             enlarged = brief ? Math.clamp(COMFORTABLE * 0.8 / view.zoom(), MOST_ENLARGED, NAMES_ENLARGED)
                     : Math.clamp(COMFORTABLE / view.zoom(), 1, MOST_ENLARGED);
@@ -176,8 +198,9 @@ final class PathPainter {
         void bar(PathPicture.Bar bar, boolean left) {
             Box box = bar.box();
             Color colour = bar.tint().isPresent() ? air(bar.tint()) : palette.line();
-            float open = (float) (left ? box.x() : box.right());
-            float shut = (float) (left ? box.right() : box.x());
+            // one unit further on both sides, as the toolkit begins anew at the ends of a gradient
+            float open = (float) (left ? box.x() - 1 : box.right() + 1);
+            float shut = (float) (left ? box.right() + 1 : box.x() - 1);
             Pattern fade = new Pattern(device, open, 0, shut, 0, colour, 0, colour, bar.tint().isPresent() ? 255 : 110);
             Path path = round(box, 4);
             gc.setBackgroundPattern(fade);
@@ -207,8 +230,12 @@ final class PathPainter {
                     continue;
                 }
                 seenAtAll = true;
-                Path path = outline(half);
-                Path edges = edges(half);
+                if (!readable && !chosen && !emphasis.hovers(target)) {
+                    thin(half, ribbon);
+                    continue;
+                }
+                Path path = areas.computeIfAbsent(half, key -> outline(half));
+                Path edges = borders.computeIfAbsent(half, key -> edges(half));
                 if (readable) {
                     gc.setLineCap(SWT.CAP_FLAT);
                     gc.setLineWidth(2 * HALO);
@@ -222,8 +249,6 @@ final class PathPainter {
                     gc.drawPath(edges);
                 }
                 gc.setLineCap(SWT.CAP_ROUND);
-                edges.dispose();
-                path.dispose();
             }
             if (!seenAtAll || !ribbon.known() || !readable && !ribbon.reverse()) {
                 return;
@@ -246,16 +271,38 @@ final class PathPainter {
             gc.setAlpha(255);
         }
 
+        /** A ribbon of which no more than its way and its colour can be seen. */
+        private void thin(PathPicture.Half half, PathPicture.Ribbon ribbon) {
+            int[] points = new int[2 * (half.spine().size() * FEW + 1)];
+            int at = 0;
+            points[at++] = (int) half.spine().getFirst().start().x();
+            points[at++] = (int) half.spine().getFirst().start().y();
+            for (Curve curve : half.spine()) {
+                for (int i = 1; i <= FEW; i++) {
+                    Spot spot = curve.at((double) i / FEW);
+                    points[at++] = (int) Math.round(spot.x());
+                    points[at++] = (int) Math.round(spot.y());
+                }
+            }
+            gc.setLineCap(SWT.CAP_FLAT);
+            gc.setLineWidth((int) Math.max(Math.round(half.width()), Math.ceil(1 / zoom)));
+            gc.setForeground(!ribbon.known() ? palette.muted() : faint(half.end()) && half.width() * zoom < 4 ? palette.muted() : air(half.end()));
+            gc.drawPolyline(points);
+            gc.setLineCap(SWT.CAP_ROUND);
+        }
+
         /** Whether a tint hardly stands out of the ground, so that it needs an edge: less than 3:1. */
         private boolean faint(OptionalDouble tint) {
             return tint.isPresent() && ratio(air(tint), palette.surface()) < 3;
         }
 
         private void fill(Path path, PathPicture.Half half, boolean known) {
-            if (known && readable && half.start().isPresent() && half.end().isPresent() && !half.start().equals(half.end())) {
-                Spot from = half.spine().getFirst().start();
-                Spot to = half.spine().getLast().end();
-                Pattern pattern = new Pattern(device, (float) from.x(), 0, (float) to.x(), 0, air(half.start()), 255, air(half.end()), 255);
+            boolean onward = half.spine().stream().allMatch(Curve::onward);
+            if (known && readable && onward && half.start().isPresent() && half.end().isPresent() && !half.start().equals(half.end())) {
+                double from = half.spine().getFirst().start().x();
+                double to = half.spine().getLast().end().x();
+                double beyond = Math.signum(to - from);
+                Pattern pattern = new Pattern(device, (float) (from - beyond), 0, (float) (to + beyond), 0, air(half.start()), 255, air(half.end()), 255);
                 gc.setBackgroundPattern(pattern);
                 gc.fillPath(path);
                 gc.setBackgroundPattern(null);
@@ -301,10 +348,15 @@ final class PathPainter {
             if (!bay.box().grown(8).overlaps(seen)) {
                 return;
             }
-            Path path = round(bay.box(), ROUND);
             boolean known = bay.tint().isPresent();
             Color ground = known ? air(bay.tint()) : palette.raised();
             gc.setBackground(ground);
+            if (!readable && known) {
+                gc.fillRoundRectangle((int) bay.box().x(), (int) bay.box().y(), (int) bay.box().width(), (int) bay.box().height(), 36, 36);
+                ring(bay.box(), ROUND, new PathTarget.Chamber(bay.id()));
+                return;
+            }
+            Path path = areas.computeIfAbsent(bay, key -> round(bay.box(), ROUND));
             gc.fillPath(path);
             if (!known || faint(bay.tint())) {
                 gc.setLineWidth(1);
@@ -313,7 +365,6 @@ final class PathPainter {
                 gc.drawPath(path);
                 gc.setLineStyle(SWT.LINE_SOLID);
             }
-            path.dispose();
             ring(bay.box(), ROUND, new PathTarget.Chamber(bay.id()));
             Color ink = known ? ink(ground) : palette.text();
             block(bay.lines(), bay.box().middle(), bay.box().width() - 4, line -> line.tone() == PathPicture.Tone.CAUTION && !known ? palette.caution() : ink);
@@ -338,13 +389,17 @@ final class PathPainter {
             }
             PathTarget target = new PathTarget.Joint(joint.passage());
             boolean chosen = emphasis.selects(target);
-            Path path = round(joint.collar(), joint.bank() ? 8 : 4.5);
+            if (!readable) {
+                gc.setBackground(joint.cells().stream().anyMatch(cell -> cell.failed().isPresent() || cell.reverse()) ? palette.caution() : palette.muted());
+                gc.fillRoundRectangle((int) joint.collar().x(), (int) joint.collar().y(), (int) joint.collar().width(), (int) joint.collar().height(), 8, 8);
+                return;
+            }
+            Path path = areas.computeIfAbsent(joint, key -> round(joint.collar(), joint.bank() ? 8 : 4.5));
             gc.setBackground(palette.surface());
             gc.fillPath(path);
             gc.setLineWidth(chosen ? 3 : 1);
             gc.setForeground(chosen ? palette.accent() : emphasis.hovers(target) ? palette.text() : palette.muted());
             gc.drawPath(path);
-            path.dispose();
             joint.cells().forEach(cell -> cell(joint, cell));
             if (!joint.lines().isEmpty()) {
                 block(joint.lines(), new Spot(joint.box().middle().x(), joint.lines().getFirst().box().y()), joint.box().width() + LayeredPlacement.BETWEEN, line -> switch (line.tone()) {
@@ -384,7 +439,7 @@ final class PathPainter {
 
         /** A name alone, large, cut to its room: below its anchor, in the middle of a bay about it. */
         private void name(PathPicture.Line line, Spot anchor, double room, Color colour) {
-            double factor = Math.clamp(room / Math.max(1, extent(line.text(), Measure.Face.NAME).x), MOST_ENLARGED, enlarged);
+            double factor = Math.clamp(room / Math.max(1, extent(line.text(), Measure.Face.NAME).x), 1, enlarged);
             String cut = measure().fit(line.text(), Measure.Face.NAME, room / factor);
             Point extent = extent(cut, Measure.Face.NAME);
             boolean about = anchor.y() > line.box().y() + 1;
@@ -537,7 +592,7 @@ final class PathPainter {
         float reach = (float) (half.width() / 2);
         Spot start = half.spine().getFirst().start();
         path.moveTo((float) start.x(), (float) start.y() - reach);
-        boolean onward = half.spine().stream().allMatch(Curve::onward);
+        boolean onward = half.width() >= THIN && half.spine().stream().allMatch(Curve::onward);
         half.spine().forEach(curve -> side(path, curve, -reach, onward));
         Spot end = half.spine().getLast().end();
         path.lineTo((float) end.x(), (float) end.y() + reach);
@@ -549,7 +604,7 @@ final class PathPainter {
     /** Its two long edges alone, so that it stays open where it meets a bay. */
     private Path edges(PathPicture.Half half) {
         Path path = new Path(device);
-        boolean onward = half.spine().stream().allMatch(Curve::onward);
+        boolean onward = half.width() >= THIN && half.spine().stream().allMatch(Curve::onward);
         for (float reach : new float[] {(float) (-half.width() / 2), (float) (half.width() / 2)}) {
             Spot start = half.spine().getFirst().start();
             path.moveTo((float) start.x(), (float) start.y() + reach);

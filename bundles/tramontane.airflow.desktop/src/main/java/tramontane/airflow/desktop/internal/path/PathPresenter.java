@@ -192,8 +192,10 @@ final class PathPresenter {
             return Optional.of(PathTarget.SOURCE);
         }
         PathTarget at = from instanceof PathTarget.Position(int passage, int position) ? new PathTarget.Joint(passage) : from;
+        boolean free = state.linking().isPresent();
         List<PathTarget> candidates = switch (way) {
-            case ALONG, BACK -> joined(at, way == Way.ALONG);
+            // what is to be joined is not joined yet, so then one goes to what stands that way
+            case ALONG, BACK -> free ? beyond(at, way == Way.ALONG) : joined(at, way == Way.ALONG);
             case UP, DOWN -> beside(at);
         };
         Optional<Box> here = box(at);
@@ -207,7 +209,7 @@ final class PathPresenter {
             case DOWN -> middle(target).y() > middle.y() + 1;
         }).min(Comparator.comparingDouble(target -> {
             Spot there = middle(target);
-            return way == Way.ALONG || way == Way.BACK ? Math.abs(there.y() - middle.y()) : Math.abs(there.y() - middle.y()) + 3 * Math.abs(there.x() - middle.x());
+            return free ? there.distance(middle) : way == Way.ALONG || way == Way.BACK ? Math.abs(there.y() - middle.y()) : Math.abs(there.y() - middle.y()) + 3 * Math.abs(there.x() - middle.x());
         }));
     }
 
@@ -228,6 +230,13 @@ final class PathPresenter {
             }
         }
         return found;
+    }
+
+    private List<PathTarget> beyond(PathTarget target, boolean along) {
+        double x = middle(target).x();
+        List<PathTarget> ends = new ArrayList<>(beside(new PathTarget.Chamber("")));
+        ends.add(along ? PathTarget.SINK : PathTarget.SOURCE);
+        return ends.stream().filter(each -> along ? middle(each).x() > x + 1 : middle(each).x() < x - 1).toList();
     }
 
     private static PathTarget end(String bay, boolean source) {

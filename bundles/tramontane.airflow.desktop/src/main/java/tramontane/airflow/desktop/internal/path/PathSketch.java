@@ -40,9 +40,13 @@ final class PathSketch {
     private final ColourBy by;
     private final double[] widths;
     private final Map<String, PathGraph.Node> nodes = new LinkedHashMap<>();
-    private final Map<String, PathGraph.Edge> edges = new HashMap<>();
+    private final List<Way> ways = new ArrayList<>();
     private final Map<Integer, Lane> lanes = new HashMap<>();
     private final Map<String, Double> ends = new HashMap<>();
+
+    /** Where a passage runs: asked for often, so looked up once. */
+    private record Way(String start, String joints, String end, boolean backward, List<Spot> before, Optional<List<Spot>> after) {
+    }
 
     /** Where a passage has its place among joints. */
     private record Lane(Box box, Spot middle, double thickness) {
@@ -57,7 +61,14 @@ final class PathSketch {
         this.by = by;
         passages = design.airPath().passages();
         graph.nodes().forEach(node -> nodes.put(node.key(), node));
+        Map<String, PathGraph.Edge> edges = new HashMap<>();
         graph.edges().forEach(edge -> edges.put(edge.key(), edge));
+        for (Passage passage : passages) {
+            String joints = PathGraph.jointsKey(passage);
+            PathGraph.Edge first = edges.get(PathGraph.startKey(passage) + "\n" + joints);
+            ways.add(new Way(PathGraph.startKey(passage), joints, PathGraph.endKey(passage), first.backward(), placement.bends().get(first.key()),
+                    Optional.ofNullable(edges.get(joints + "\n" + PathGraph.endKey(passage))).map(second -> placement.bends().get(second.key()))));
+        }
         List<Double> shown = new ArrayList<>();
         graph.nodes().stream().filter(node -> !node.id().isEmpty() || node.role() != PathGraph.Role.JOINTS)
                 .forEach(node -> by.value(values, node.id()).ifPresent(shown::add));
@@ -77,9 +88,9 @@ final class PathSketch {
             wide[i] = Optional.ofNullable(values.passages().get(passage.id())).map(air -> Math.abs(air.massFlow()))
                     .filter(Double::isFinite).orElse(Double.NaN);
             if (!Double.isNaN(wide[i])) {
-                boolean backward = first(passage).backward();
-                sides.merge((backward ? "left " : "right ") + PathGraph.startKey(passage), wide[i], Double::sum);
-                sides.merge((backward ? "right " : "left ") + PathGraph.endKey(passage), wide[i], Double::sum);
+                Way way = ways.get(i);
+                sides.merge((way.backward() ? "left " : "right ") + way.start(), wide[i], Double::sum);
+                sides.merge((way.backward() ? "right " : "left ") + way.end(), wide[i], Double::sum);
             }
         }
         double most = sides.values().stream().mapToDouble(each -> each).max().orElse(0);
@@ -142,14 +153,6 @@ final class PathSketch {
         }
     }
 
-    private PathGraph.Edge first(Passage passage) {
-        return edges.get(PathGraph.startKey(passage) + "\n" + PathGraph.jointsKey(passage));
-    }
-
-    private Optional<PathGraph.Edge> second(Passage passage) {
-        return Optional.ofNullable(edges.get(PathGraph.jointsKey(passage) + "\n" + PathGraph.endKey(passage)));
-    }
-
     private static String endName(int passage, boolean start) {
         return passage + (start ? " starts" : " ends");
     }
@@ -163,13 +166,12 @@ final class PathSketch {
         List<End> left = new ArrayList<>();
         List<End> right = new ArrayList<>();
         for (int i = 0; i < passages.size(); i++) {
-            Passage passage = passages.get(i);
-            boolean backward = first(passage).backward();
-            if (PathGraph.startKey(passage).equals(node.key())) {
-                (backward ? left : right).add(new End(i, true, towards(i, true)));
+            Way way = ways.get(i);
+            if (way.start().equals(node.key())) {
+                (way.backward() ? left : right).add(new End(i, true, towards(i, true)));
             }
-            if (PathGraph.endKey(passage).equals(node.key()) && second(passage).isPresent()) {
-                (backward ? right : left).add(new End(i, false, towards(i, false)));
+            if (way.end().equals(node.key()) && way.after().isPresent()) {
+                (way.backward() ? right : left).add(new End(i, false, towards(i, false)));
             }
         }
         double middle = placement.boxes().get(node.key()).middle().y();
@@ -192,14 +194,12 @@ final class PathSketch {
     }
 
     private List<Spot> bends(int passage, boolean start) {
-        Passage each = passages.get(passage);
-        return start ? placement.bends().get(first(each).key())
-                : second(each).map(edge -> placement.bends().get(edge.key())).orElse(List.of());
+        return start ? ways.get(passage).before() : ways.get(passage).after().orElse(List.of());
     }
 
     /** How far a passage lies from the middle of those with which it shares its way. */
     private double beside(int passage) {
-        List<Integer> together = nodes.get(PathGraph.jointsKey(passages.get(passage))).passages();
+        List<Integer> together = nodes.get(ways.get(passage).joints()).passages();
         double total = -PathGraph.RIBBON_GAP;
         double before = 0;
         for (int other : together) {
@@ -217,9 +217,10 @@ final class PathSketch {
         Passage passage = passages.get(i);
         Optional<AirValues.PassageAir> air = Optional.ofNullable(values.passages().get(passage.id()));
         boolean reverse = air.map(AirValues.PassageAir::reverse).orElse(false);
-        int along = first(passage).backward() ? -1 : 1;
+        Way way = ways.get(i);
+        int along = way.backward() ? -1 : 1;
         Lane lane = lanes.get(i);
-        Box joints = placement.boxes().get(PathGraph.jointsKey(passage));
+        Box joints = placement.boxes().get(way.joints());
         double entry = along > 0 ? joints.x() : joints.right();
         double exit = along > 0 ? joints.right() : joints.x();
         Spot middle = lane.middle();
@@ -235,7 +236,7 @@ final class PathSketch {
         boolean back = !step && reverse && !passage.from().equals(Bay.OUTSIDE);
         boolean kept = !step && reverse && passage.from().equals(Bay.OUTSIDE);
         halves.add(new PathPicture.Half(curves(before, along), widths[i], kept ? to : from, back || kept ? to : from));
-        if (second(passage).isPresent()) {
+        if (way.after().isPresent()) {
             List<Spot> after = new ArrayList<>();
             after.add(middle);
             after.add(new Spot(exit, middle.y()));
@@ -255,8 +256,7 @@ final class PathSketch {
     }
 
     private Spot end(int passage, boolean start, int along, double level) {
-        Passage each = passages.get(passage);
-        String key = start ? PathGraph.startKey(each) : PathGraph.endKey(each);
+        String key = start ? ways.get(passage).start() : ways.get(passage).end();
         Box box = placement.boxes().get(key);
         boolean outside = key.equals(PathGraph.SOURCE) || key.equals(PathGraph.SINK);
         double y = outside ? level : ends.getOrDefault(endName(passage, start), box.middle().y());
@@ -320,7 +320,7 @@ final class PathSketch {
                     Math.max(grid.height() + 2 * PathGraph.RIBBON_GAP, ribbon.width() + BEYOND));
             boolean one = tramontane.analysis.Cases.positions(passage) != grid.positions();
             for (int position = 1; position <= grid.positions(); position++) {
-                cells.add(cell(passage, position, one, grid, lane.middle()));
+                cells.add(cell(i, position, one, grid, lane.middle()));
             }
         } else {
             collar = Box.around(lane.middle(), COLLAR, ribbon.width() + 2 * BEYOND);
@@ -349,13 +349,14 @@ final class PathSketch {
         return new PathPicture.Joint(i, lane.box(), collar, passage.isBank(), cells, lines);
     }
 
-    private PathPicture.Cell cell(Passage passage, int position, boolean one, BankGrid grid, Spot middle) {
+    private PathPicture.Cell cell(int i, int position, boolean one, BankGrid grid, Spot middle) {
+        Passage passage = passages.get(i);
         Map<Integer, FailedMover.State> failed = values.failed().getOrDefault(passage.id(), Map.of());
         Optional<FailedMover.State> state = one ? failed.values().stream().findFirst() : Optional.ofNullable(failed.get(position));
         Optional<OperatingPoint.BankPoint> point = Optional.ofNullable(values.banks().get(passage.id()));
         boolean reverse = !one && point.stream().flatMap(bank -> bank.movers().stream())
                 .anyMatch(mover -> mover.position() == position && mover.flow() < 0);
-        return new PathPicture.Cell(one ? 0 : position, grid.cell(position, middle), state, reverse, first(passage).backward() ? -1 : 1);
+        return new PathPicture.Cell(one ? 0 : position, grid.cell(position, middle), state, reverse, ways.get(i).backward() ? -1 : 1);
     }
 
     /** What should be known of a bank's movers, in no more than two short lines. */

@@ -160,12 +160,13 @@ final class PathView implements View {
         Table made = new Table(parent, SWT.FULL_SELECTION | SWT.SINGLE | SWT.V_SCROLL | SWT.H_SCROLL);
         made.setData("tramontane.id", "airpath.table");
         made.setHeaderVisible(true);
-        int[] widths = {150, 130, 110, 110, 120, 90, 90, 100};
+        int[] widths = {150, 130, 110, 110, 160, 100, 100, 110};
         for (int i = 0; i < PathRow.COLUMNS.size(); i++) {
             TableColumn column = new TableColumn(made, i < PathRow.NUMBERS ? SWT.LEFT : SWT.RIGHT);
             column.setText(PathRow.COLUMNS.get(i));
             column.setWidth(widths[i]);
         }
+        new TableColumn(made, SWT.LEFT); // takes what room is left, which the toolkit gives to the last column
         made.addListener(SWT.Selection, event -> {
             int row = made.getSelectionIndex();
             if (row >= 0 && row < presenter.state().rows().size()) {
@@ -312,7 +313,7 @@ final class PathView implements View {
         }
         fill();
         PathState state = presenter.state();
-        String text = state.picture().isEmpty() ? "laying out" : !state.values().solved() ? solving ? "solving" : "not solved" : state.values().stale()
+        String text = state.picture().isEmpty() ? "laying out" : !state.values().solved() ? solving ? "solving" : "no values yet" : state.values().stale()
                 ? "before the last change" : state.values().caseId();
         if (!note.getText().equals(text)) {
             note.setText(text.replace("&", "&&"));

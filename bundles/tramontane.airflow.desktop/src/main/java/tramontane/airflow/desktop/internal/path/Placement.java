@@ -133,7 +133,8 @@ record Placement(Map<String, Box> boxes, Map<String, List<Spot>> bends) {
                 .map(node -> boxes.get(node.key())).reduce(Box::with);
         Map<String, Box> all = new LinkedHashMap<>(boxes);
         Box around = inner.orElse(new Box(0, 0, 2 * PathGraph.BAR, 2 * PathGraph.FULL));
-        double room = LayeredPlacement.BETWEEN;
+        // where nothing is joined yet there must be room to draw a passage
+        double room = LayeredPlacement.BETWEEN * (graph.edges().isEmpty() ? 4 : 1);
         all.put(PathGraph.SOURCE, new Box(around.x() - room - PathGraph.BAR, around.y(), PathGraph.BAR, around.height()));
         all.put(PathGraph.SINK, new Box(around.right() + room, around.y(), PathGraph.BAR, around.height()));
         return all;

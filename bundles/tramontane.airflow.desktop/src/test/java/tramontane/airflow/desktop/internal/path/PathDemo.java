@@ -25,20 +25,28 @@ final class PathDemo {
         for (int i = 0; i + 5 < args.length; i += 6) {
             Design design = args[i].equals("wide") ? RandomPaths.large(300) : Samples.design(args[i]);
             AirValues values = args[i].equals("wide") ? RandomPaths.values(design, 1) : Samples.values(args[i], args[i + 1]);
+            long began = System.nanoTime();
             PathGraph graph = PathGraph.of(design, painter.measure());
+            Placement placement = LayeredPlacement.free(graph);
+            System.out.println(args[i] + " laid out in " + (System.nanoTime() - began) / 1000 + " µs");
+            began = System.nanoTime();
+            for (int again = 0; again < 10; again++) {
+                PathPicture.of(design, graph, placement.pinned(graph), values, ColourBy.TEMPERATURE, UnitSystem.METRIC, painter.measure());
+            }
+            System.out.println(args[i] + " pictured in " + (System.nanoTime() - began) / 10_000 + " µs");
             PathPicture picture = PathPicture.of(design, graph, LayeredPlacement.of(graph), args[i + 1].equals("none") ? AirValues.NONE : values,
                     ColourBy.valueOf(args[i + 2]), UnitSystem.METRIC, painter.measure());
             Palette palette = args[i + 3].equals("dark") ? Palette.DARK : Palette.LIGHT;
             double zoom = Double.parseDouble(args[i + 4]);
-            Viewport view = new Viewport(-picture.bounds().x() * zoom, -picture.bounds().y() * zoom, zoom, picture.bounds().width() * zoom, picture.bounds().height() * zoom);
+            Viewport view = new Viewport(-picture.bounds().x() * zoom, -picture.bounds().y() * zoom, zoom, Math.min(1400, picture.bounds().width() * zoom), Math.min(900, picture.bounds().height() * zoom));
             Image image = new Image(display, (int) view.width(), (int) view.height());
             GC gc = new GC(image);
             gc.setBackground(palette.surface());
             gc.fillRectangle(0, 0, (int) view.width(), (int) view.height());
-            for (int again = 0; again < 5; again++) {
+            for (int again = 0; again < 12; again++) {
                 long start = System.nanoTime();
                 painter.paint(gc, picture, view, palette, new PathPainter.Emphasis(Optional.of(new PathTarget.Joint(2)), Optional.empty(), Optional.empty()));
-                System.out.println(args[i] + " drawn in " + (System.nanoTime() - start) / 1000 + " µs");
+                System.out.println(args[i] + args[i + 4] + " drawn in " + (System.nanoTime() - start) / 1000 + " µs");
             }
             gc.dispose();
             ImageLoader loader = new ImageLoader();

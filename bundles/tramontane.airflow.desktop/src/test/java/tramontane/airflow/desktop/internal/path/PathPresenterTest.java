@@ -128,6 +128,18 @@ class PathPresenterTest {
     }
 
     @Test
+    void whileAPassageIsDrawnArrowsGoFromBayToBay() {
+        presenter.select(Optional.of(new PathTarget.Chamber("inlet")));
+        presenter.linkFrom(presenter.state().selected());
+        for (String bay : List.of("front", "rear", "outlet", "sink")) {
+            PathTarget next = presenter.next(PathPresenter.Way.ALONG).orElseThrow();
+            assertEquals(target(bay), next);
+            presenter.select(Optional.of(next));
+        }
+        assertEquals(Optional.of(new PathTarget.Chamber("outlet")), presenter.next(PathPresenter.Way.BACK));
+    }
+
+    @Test
     void whatIsSelectedIsRenamedAndDeleted() {
         presenter.select(Optional.of(new PathTarget.Chamber("front")));
         Design renamed = presenter.rename("forward").design().orElseThrow();
