@@ -104,7 +104,7 @@ public record Chart(String title, Axis x, Axis y, Optional<Axis> right, List<Ser
     /** What the axis below shows: its stated extent, or one that holds everything. */
     public Extent extent() {
         return x.extent().orElseGet(() -> around(DoubleStream.concat(points().flatMapToDouble(Points::xs), DoubleStream.concat(
-                marks.stream().mapToDouble(Mark::x), regions.stream().flatMapToDouble(Region::ends)))));
+                marks.stream().mapToDouble(Mark::x), regions.stream().flatMapToDouble(Region::ends))), marks.stream().mapToDouble(Mark::x)));
     }
 
     /** What an axis upwards shows: its stated extent, or one that holds everything on it. */
@@ -112,21 +112,28 @@ public record Chart(String title, Axis x, Axis y, Optional<Axis> right, List<Ser
         return axis(side).extent().orElseGet(() -> around(DoubleStream.concat(Stream.concat(
                 series.stream().filter(each -> each.side() == side).map(Series::points),
                 side == Side.LEFT ? bands.stream().flatMap(band -> Stream.of(band.lower(), band.upper())) : Stream.of())
-                .flatMapToDouble(Points::ys), marks.stream().filter(mark -> mark.side() == side).mapToDouble(Mark::y))));
+                .flatMapToDouble(Points::ys), marksAt(side)), marksAt(side)));
     }
 
     private Stream<Points> points() {
         return Stream.concat(series.stream().map(Series::points), bands.stream().flatMap(band -> Stream.of(band.lower(), band.upper())));
     }
 
-    private static Extent around(DoubleStream values) {
+    private DoubleStream marksAt(Side side) {
+        return marks.stream().filter(mark -> mark.side() == side).mapToDouble(Mark::y);
+    }
+
+    private static Extent around(DoubleStream values, DoubleStream marked) {
         double[] all = values.toArray();
         double low = Arrays.stream(all).min().orElse(0);
         double high = Arrays.stream(all).max().orElse(1);
         double room = high > low ? ROOM * (high - low) : Math.max(Math.abs(high) / 2, Double.MIN_NORMAL);
-        // values that start at nothing, but for rounding, have their axis start there, too
+        double[] signs = marked.toArray();
+        // values that start at nothing, but for rounding, have their axis start there, too; unless a sign would be cut in half
         double nothing = ROUNDING * (high - low);
-        return new Extent(Math.abs(low) <= nothing && high > 0 ? 0 : low - room, Math.abs(high) <= nothing && low < 0 ? 0 : high + room);
+        boolean starts = Math.abs(low) <= nothing && high > 0 && Arrays.stream(signs).noneMatch(sign -> sign < low + room / 2);
+        boolean ends = Math.abs(high) <= nothing && low < 0 && Arrays.stream(signs).noneMatch(sign -> sign > high - room / 2);
+        return new Extent(starts ? 0 : low - room, ends ? 0 : high + room);
     }
 
     /**

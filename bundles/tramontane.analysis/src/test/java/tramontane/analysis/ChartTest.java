@@ -73,6 +73,14 @@ class ChartTest {
     }
 
     @Test
+    void noSignIsCutInHalf() {
+        Chart chart = EMPTY.with(line(0, 50, 0.1, 0));
+        assertEquals(0, chart.with(new Mark("duty point", 0.05, 25, Shape.DISC, 0)).extent(Side.LEFT).from());
+        assertEquals(-2.5, chart.with(new Mark("duty point", 0.1, 0, Shape.DISC, 0)).extent(Side.LEFT).from(), 1e-12);
+        assertEquals(-0.005, chart.with(new Mark("at rest", 0, 50, Shape.DISC, 0)).extent().from(), 1e-12);
+    }
+
+    @Test
     void aStatedExtentIsKept() {
         Chart chart = EMPTY.with(line(0, 50, 0.1, 0)).within(new Extent(0.02, 0.03), new Extent(10, 20));
         assertEquals(new Extent(0.02, 0.03), chart.extent());

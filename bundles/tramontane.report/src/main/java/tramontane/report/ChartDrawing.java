@@ -6,7 +6,6 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.function.DoubleUnaryOperator;
-import java.util.stream.Collectors;
 import tramontane.analysis.Chart;
 import tramontane.analysis.Chart.Axis;
 import tramontane.analysis.Chart.Extent;
@@ -37,6 +36,10 @@ public final class ChartDrawing {
     private static final double BAND_OPACITY = 0.18;
     private static final double REGION_OPACITY = 0.15;
     private static final double TICK_HEIGHT = 36;
+    /** Lines that a word may cover rather than stand farther away from its sign. */
+    private static final int FARTHER = 2;
+    /** Part of the height that the legend may take. */
+    private static final double LEGEND = 0.2;
 
     private final Chart chart;
     private final UnitSystem units;
@@ -53,7 +56,7 @@ public final class ChartDrawing {
 
     private ChartDrawing(Chart chart, UnitSystem units, double width, double height, ChartColours colours, TextWidth text,
             Set<Chart.Mark> listed) {
-        this.listed = listed;
+        this.listed = Set.copyOf(listed);
         this.chart = chart;
         this.units = units;
         this.width = width;
@@ -76,11 +79,15 @@ public final class ChartDrawing {
         if (!(width >= LEAST && height >= LEAST) || !Double.isFinite(width) || !Double.isFinite(height)) {
             throw new IllegalArgumentException("a chart needs " + LEAST + " pixels each way, got " + width + " by " + height);
         }
-        ChartDrawing first = new ChartDrawing(chart, units, width, height, colours, text, Set.of());
-        Drawing drawing = first.draw();
-        // with words in the legend the plot is lower, and there may be no room for others
-        return first.wordless.isEmpty() ? drawing : new ChartDrawing(chart, units, width, height, colours, text,
-                chart.marks().stream().filter(mark -> !mark.label().isEmpty()).collect(Collectors.toUnmodifiableSet())).draw();
+        Set<Chart.Mark> listed = new LinkedHashSet<>();
+        while (true) {
+            ChartDrawing attempt = new ChartDrawing(chart, units, width, height, colours, text, listed);
+            Drawing drawing = attempt.draw();
+            // with more in the legend the plot is lower, and there may be no room for another word
+            if (!listed.addAll(attempt.wordless)) {
+                return drawing;
+            }
+        }
     }
 
     /** What stands at an axis: its label, and the unit in which it is shown. */
@@ -300,14 +307,17 @@ public final class ChartDrawing {
             double y = upwards(mark.side()).applyAsDouble(mark.y());
             items.add(new Drawing.Sign(x, y, SIGN, mark.shape(), colours.series(mark.colour())));
         }
-        for (Chart.Mark mark : seen) {
+        // the foremost has the first choice
+        for (Chart.Mark mark : seen.reversed()) {
             double x = across().applyAsDouble(mark.x());
             double y = upwards(mark.side()).applyAsDouble(mark.y());
             Drawing.Box best = null;
             int fewest = Integer.MAX_VALUE;
-            for (Drawing.Box box : beside(x, y, text.of(mark.label(), NUMBER, false))) {
+            List<Drawing.Box> places = beside(x, y, text.of(mark.label(), NUMBER, false));
+            for (int i = 0; i < places.size(); i++) {
+                Drawing.Box box = places.get(i);
                 if (plot.holds(box) && taken.stream().noneMatch(box::overlaps)) {
-                    int crossed = crossed(box, lines);
+                    int crossed = crossed(box, lines) + (i < places.size() / 2 ? 0 : FARTHER);
                     if (crossed < fewest) {
                         fewest = crossed;
                         best = box;
@@ -337,13 +347,15 @@ public final class ChartDrawing {
         return boxes;
     }
 
-    /** How many pieces of lines run through a box. */
+    /** How many lines run through a box. */
     private static int crossed(Drawing.Box box, List<Points> lines) {
         int count = 0;
         for (Points line : lines) {
-            for (int i = 1; i < line.size(); i++) {
-                count += cuts(box, line.x(i - 1), line.y(i - 1), line.x(i), line.y(i)) ? 1 : 0;
+            boolean cut = false;
+            for (int i = 1; i < line.size() && !cut; i++) {
+                cut = cuts(box, line.x(i - 1), line.y(i - 1), line.x(i), line.y(i));
             }
+            count += cut ? 1 : 0;
         }
         return count;
     }
@@ -370,17 +382,13 @@ public final class ChartDrawing {
 
     /** The legend, from the bottom up; returns where it begins. */
     private double legend(double bottom) {
-        List<List<Entry>> rows = new ArrayList<>();
-        double room = width - 2 * MARGIN;
-        double used = Double.POSITIVE_INFINITY;
-        for (Entry entry : entries()) {
-            double needs = SWATCH + GAP + text.of(entry.name(), NAME, false) + 2 * GAP;
-            if (used + needs > room + 2 * GAP) {
-                rows.add(new ArrayList<>());
-                used = 0;
-            }
-            rows.getLast().add(entry);
-            used += needs;
+        List<Entry> entries = List.copyOf(entries());
+        int most = Math.max(1, (int) (LEGEND * height / (NAME + GAP)));
+        List<List<Entry>> rows = rows(entries);
+        for (int left = entries.size() - 1; rows.size() > most && left >= 0; left--) {
+            List<Entry> fewer = new ArrayList<>(entries.subList(0, left));
+            fewer.add(new Entry("and " + (entries.size() - left) + " more", More.MORE));
+            rows = rows(fewer);
         }
         double top = bottom - rows.size() * (NAME + GAP);
         for (int r = 0; r < rows.size(); r++) {
@@ -396,19 +404,44 @@ public final class ChartDrawing {
         return rows.isEmpty() ? bottom : top - GAP;
     }
 
+    private List<List<Entry>> rows(List<Entry> entries) {
+        List<List<Entry>> rows = new ArrayList<>();
+        double room = width - 2 * MARGIN;
+        double used = Double.POSITIVE_INFINITY;
+        for (Entry entry : entries) {
+            double needs = SWATCH + GAP + text.of(entry.name(), NAME, false) + 2 * GAP;
+            if (used + needs > room + 2 * GAP) {
+                rows.add(new ArrayList<>());
+                used = 0;
+            }
+            rows.getLast().add(entry);
+            used += needs;
+        }
+        return rows;
+    }
+
+    /** What stands for entries that have no room. */
+    private enum More {
+        MORE
+    }
+
+    /** What matters most comes first. */
     private LinkedHashSet<Entry> entries() {
         LinkedHashSet<Entry> entries = new LinkedHashSet<>();
-        for (boolean faint : new boolean[] {false, true}) {
-            chart.series().stream().filter(series -> !series.name().isEmpty() && series.look().faint() == faint)
-                    .forEach(series -> entries.add(new Entry(series.name(), series.look())));
-        }
+        listed(entries, false);
+        chart.marks().reversed().stream().filter(listed::contains)
+                .forEach(mark -> entries.add(new Entry(mark.label(), new Sign(mark.shape(), mark.colour()))));
         chart.bands().stream().filter(band -> !band.name().isEmpty())
                 .forEach(band -> entries.add(new Entry(band.name(), new Filled(colours.series(band.colour()), 2 * BAND_OPACITY))));
         chart.regions().stream().filter(region -> !region.label().isEmpty())
                 .forEach(region -> entries.add(new Entry(region.label(), new Filled(colours.region(), 2 * REGION_OPACITY))));
-        chart.marks().stream().filter(listed::contains)
-                .forEach(mark -> entries.add(new Entry(mark.label(), new Sign(mark.shape(), mark.colour()))));
+        listed(entries, true);
         return entries;
+    }
+
+    private void listed(LinkedHashSet<Entry> entries, boolean faint) {
+        chart.series().stream().filter(series -> !series.name().isEmpty() && series.look().faint() == faint)
+                .forEach(series -> entries.add(new Entry(series.name(), series.look())));
     }
 
     private record Filled(int colour, double opacity) {
@@ -429,6 +462,7 @@ public final class ChartDrawing {
                 }
             }
             case Filled filled -> items.add(new Drawing.Area(corners(x, y - SIGN, x + SWATCH, y + SIGN), filled.colour(), filled.opacity(), false));
+            case More more -> items.add(new Drawing.Words("…", x + SWATCH / 2, y, NAME, false, Drawing.Anchor.MIDDLE, false, colours.muted(), false));
             case Sign sign -> items.add(new Drawing.Sign(x + SWATCH / 2, y, SIGN, sign.shape(), colours.series(sign.colour())));
             default -> throw new IllegalStateException("no swatch of " + what);
         }

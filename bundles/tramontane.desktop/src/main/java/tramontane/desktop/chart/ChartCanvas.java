@@ -291,15 +291,28 @@ public final class ChartCanvas {
     private void refresh() {
         empty.setText("\n\n" + why);
         Control top = state.chart().isEmpty() ? empty : asTable ? table : area;
+        boolean handOver = stack.topControl != top && holdsFocus();
         if (stack.topControl != top) {
             stack.topControl = top;
             pages.layout();
         }
         arrange();
+        if (handOver) {
+            focus();
+        }
         read();
         if (asTable) {
             fill();
         }
+    }
+
+    private boolean holdsFocus() {
+        for (Control each = box.getDisplay().getFocusControl(); each != null; each = each.getParent()) {
+            if (each == pages) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private void arrange() {

@@ -201,18 +201,20 @@ public record ChartState(Optional<Chart> chart, Optional<Window> window, Optiona
         return next.isPresent() ? at(next.getAsDouble()) : this;
     }
 
-    /** What is read off at the cursor: the place itself, then the value of each curve that has one there. */
+    /** What is read off at the cursor: the place itself, then the value of each curve that has one there, those that stand back last. */
     public List<Reading> readings() {
         List<Reading> readings = new ArrayList<>();
         if (chart.isEmpty() || cursor.isEmpty()) {
             return readings;
         }
         readings.add(new Reading(chart.get().x().label(), cursor.getAsDouble(), chart.get().x().quantity(), 3));
-        for (Chart.Series series : chart.get().series().reversed()) {
-            series.at(cursor.getAsDouble()).ifPresent(value -> {
-                Reading reading = new Reading(series.name(), value, chart.get().axis(series.side()).quantity(), series.digits());
-                readings.add(reading);
-            });
+        for (boolean faint : new boolean[] {false, true}) {
+            for (Chart.Series series : chart.get().series()) {
+                OptionalDouble value = series.at(cursor.getAsDouble());
+                if (series.look().faint() == faint && value.isPresent()) {
+                    readings.add(new Reading(series.name(), value.getAsDouble(), chart.get().axis(series.side()).quantity(), series.digits()));
+                }
+            }
         }
         return readings;
     }

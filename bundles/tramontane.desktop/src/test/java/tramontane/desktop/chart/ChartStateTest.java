@@ -93,7 +93,7 @@ class ChartStateTest {
     @Test
     void valuesAreReadOffWithTheirUnits() {
         ChartState state = STATE.at(5);
-        assertEquals("flow 5.00 m³/s   efficiency 25 %   bank 50.0 Pa", state.reading(UnitSystem.METRIC.with(QuantityKind.FLOW,
+        assertEquals("flow 5.00 m³/s   bank 50.0 Pa   efficiency 25 %", state.reading(UnitSystem.METRIC.with(QuantityKind.FLOW,
                 tramontane.physics.units.Units.display(QuantityKind.FLOW, UnitSystem.SI))));
         assertEquals(List.of("flow", "bank"), STATE.at(1).readings().stream().map(ChartState.Reading::name).toList());
         assertEquals("", STATE.reading(UnitSystem.SI));

@@ -47,6 +47,7 @@ final class DutyView implements View {
     private Optional<Jobs.Job> job = Optional.empty();
     private DutyChart.Answer answer = new DutyChart.Answer(Optional.empty(), "");
     private String document = "";
+    private boolean stale;
 
     DutyView(Composite parent, Desk desk, DutyChart.Physics physics) {
         this.desk = desk;
@@ -187,7 +188,7 @@ final class DutyView implements View {
     }
 
     private void draw() {
-        boolean stale = made.map(DutyPresenter.Wanted::stale).orElse(false) || made.isPresent() && making.isPresent()
+        stale = made.map(DutyPresenter.Wanted::stale).orElse(false) || made.isPresent() && making.isPresent()
                 && making.get().evaluation() != made.get().evaluation();
         String why = answer.why().isEmpty() ? DutyPresenter.why(scene.document().design(), scene.results(),
                 scene.document().problems().stream().anyMatch(Problem::isError)) : answer.why();
@@ -270,6 +271,16 @@ final class DutyView implements View {
     public void close() {
         job.ifPresent(Jobs.Job::cancel);
         making = Optional.empty();
+    }
+
+    /** What is seen of the chart. */
+    Chart seen() {
+        return canvas.state().seen().orElseThrow();
+    }
+
+    /** Whether it belongs to an earlier state of the design. */
+    boolean stale() {
+        return stale;
     }
 
     /** The chart that is shown. */
