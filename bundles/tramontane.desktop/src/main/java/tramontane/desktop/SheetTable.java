@@ -44,6 +44,7 @@ public final class SheetTable {
     private static final int ROOM = 14;
     private static final int MARK = 20;
     private static final int EDGE = 4;
+    private static final int FILLER = 16;
     /** How far the background of a selected row and of the column in front moves from the surface to the accent. */
     private static final double SELECTED = 0.22;
     private static final double FRONT = 0.07;
@@ -288,7 +289,7 @@ public final class SheetTable {
         // GTK stretches the last column, which must not be one of numbers set right
         TableColumn filler = new TableColumn(table, SWT.LEFT);
         filler.setResizable(false);
-        filler.setWidth(0);
+        filler.setWidth(FILLER);
         sizing = false;
     }
 

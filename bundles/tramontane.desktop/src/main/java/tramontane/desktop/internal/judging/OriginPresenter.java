@@ -59,7 +59,7 @@ final class OriginPresenter {
         Optional<Figure> figure = figures.getOrDefault(key.id(), List.of()).stream().filter(each -> FigureKey.of(each).equals(key)).findFirst();
         String value = figure.map(each -> FigureText.brief(each, units))
                 .orElseGet(() -> steps.isEmpty() ? "" : derivation.value(steps.getLast(), format()));
-        return new Origin(title(key), value, key.condition(), steps.isEmpty() ? steps : List.of(steps.getLast()), derivation, List.of(),
+        return new Origin(title(key), value, key.condition().isEmpty() ? "" : "in " + key.condition(), steps.isEmpty() ? steps : List.of(steps.getLast()), derivation, List.of(),
                 places.subject(key.place()), Optional.empty(), false);
     }
 

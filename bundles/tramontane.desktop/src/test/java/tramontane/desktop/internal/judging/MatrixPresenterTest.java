@@ -149,6 +149,6 @@ class MatrixPresenterTest {
     void limitsAndFiguresFollowTheUnits() {
         Matrix matrix = MatrixPresenter.of(scene(DESIGN, complete(judged(DESIGN)), "hot", UnitSystem.US), KINDS);
         assertEquals("≥ 42.4 cfm", text(matrix.sheet(), 1, "limit"));
-        assertEquals("caution  183.2 °F", text(matrix.sheet(), 3, "hot"));
+        assertEquals("caution  183 °F", text(matrix.sheet(), 3, "hot"));
     }
 }
