@@ -38,12 +38,13 @@ import tramontane.desktop.internal.icons.Images;
  */
 public final class SheetTable {
 
-    private static final int WIDEST = 520;
+    private static final int WIDEST = 420;
     private static final int NARROWEST = 48;
     /** Room beside a text within its cell. */
-    private static final int ROOM = 26;
+    private static final int ROOM = 14;
     private static final int MARK = 20;
     private static final int EDGE = 4;
+    private static final int FILLER = 16;
     /** How far the background of a selected row and of the column in front moves from the surface to the accent. */
     private static final double SELECTED = 0.22;
     private static final double FRONT = 0.07;
@@ -260,7 +261,7 @@ public final class SheetTable {
     /** Columns that stay keep their widths. */
     private void columns(Sheet before) {
         Map<String, Integer> widths = new LinkedHashMap<>();
-        for (int i = 0; i < table.getColumnCount(); i++) {
+        for (int i = 0; i < before.columns().size(); i++) {
             widths.put(before.columns().get(i).key(), table.getColumn(i).getWidth());
         }
         sizing = true;
@@ -285,6 +286,10 @@ public final class SheetTable {
                 }
             });
         }
+        // GTK stretches the last column, which must not be one of numbers set right
+        TableColumn filler = new TableColumn(table, SWT.LEFT);
+        filler.setResizable(false);
+        filler.setWidth(FILLER);
         sizing = false;
     }
 
@@ -300,6 +305,9 @@ public final class SheetTable {
         for (int i = 0; i < sheet.columns().size(); i++) {
             if (!sheet.columns().get(i).equals(before.columns().get(i))) {
                 head(table.getColumn(i), sheet.columns().get(i));
+                if (sheet.columns().get(i).front() && !before.columns().get(i).front()) {
+                    table.showColumn(table.getColumn(i));
+                }
                 table.redraw();
             }
         }
@@ -354,9 +362,11 @@ public final class SheetTable {
                 Sheet.Column each = sheet.columns().get(at);
                 String text = "";
                 boolean mark = false;
+                boolean bold = false;
                 for (Sheet.Row row : sheet.rows()) {
                     Sheet.Cell cell = row.cells().get(at);
                     text = cell.text().length() > text.length() ? cell.text() : text;
+                    bold |= cell.strong();
                     mark |= cell.mark().isPresent();
                 }
                 int length = Math.max(text.length(), each.label().length()) + (mark ? 1 : 0);
@@ -367,7 +377,7 @@ public final class SheetTable {
                 gc = gc == null ? new GC(table) : gc;
                 gc.setFont(desk.bold());
                 int head = gc.textExtent(each.label()).x + MARK;
-                gc.setFont(each.digits() ? desk.digits() : desk.bold());
+                gc.setFont(bold ? desk.bold() : each.digits() ? desk.digits() : table.getFont());
                 int width = Math.clamp(Math.max(head, gc.textExtent(text).x + (mark ? MARK : 0)) + ROOM, NARROWEST, WIDEST);
                 if (width > table.getColumn(at).getWidth()) {
                     sizing = true;
@@ -452,7 +462,7 @@ public final class SheetTable {
     private Optional<Place> at(int x, int y) {
         TableItem item = table.getItem(new Point(x, y));
         if (item != null) {
-            for (int i = 0; i < table.getColumnCount(); i++) {
+            for (int i = 0; i < sheet.columns().size(); i++) {
                 if (item.getBounds(i).contains(x, y)) {
                     return Optional.of(new Place(table.indexOf(item), i));
                 }

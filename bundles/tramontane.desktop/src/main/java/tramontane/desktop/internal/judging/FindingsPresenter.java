@@ -144,19 +144,14 @@ final class FindingsPresenter {
         Finding finding = shown.value();
         String what = MatrixPresenter.sentence(finding.message().in(scene.units()));
         String remedy = MatrixPresenter.sentence(finding.remedy().in(scene.units()));
-        Set<String> holds = new LinkedHashSet<>();
-        Set<String> others = new LinkedHashSet<>();
         Set<String> cases = new LinkedHashSet<>();
-        for (Known<Finding> each : group) {
-            cases.add(each.value().condition());
-            boolean same = each.value().message().in(scene.units()).equals(finding.message().in(scene.units()))
-                    && each.value().remedy().in(scene.units()).equals(finding.remedy().in(scene.units()));
-            (same ? holds : others).add(each.value().condition());
-        }
+        group.forEach(each -> cases.add(each.value().condition()));
+        boolean same = group.stream().allMatch(each -> each.value().message().in(scene.units()).equals(finding.message().in(scene.units()))
+                && each.value().remedy().in(scene.units()).equals(finding.remedy().in(scene.units())));
+        String conditions = cases.contains("") ? "" : names(cases) + (same ? "" : "; numbers of " + finding.condition());
         if (cases.contains("")) {
             cases.clear();
         }
-        String conditions = holds.contains("") ? "" : names(holds) + (others.isEmpty() ? "" : "; with other numbers in " + names(others));
         String source = finding.source().isEmpty() ? "" : "\n" + finding.source();
         return new Line(words, words.severity(), false, places.rank(words.place()), what, words.place(), conditions, remedy,
                 shown.stale(), cases, new Findings.Target(places.subject(words.place()),

@@ -130,10 +130,9 @@ final class FindingsView implements View {
         if (scene.palette() != palette) {
             palette = scene.palette();
             page.colour(palette);
-            for (Control each : new Control[] {box, bar, boxes, frontOnly}) {
+            for (Control each : new Control[] {box, bar, boxes}) {
                 each.setBackground(palette.surface());
             }
-            levels.values().forEach(each -> each.setBackground(palette.surface()));
         }
         last = scene;
         draw(scene);

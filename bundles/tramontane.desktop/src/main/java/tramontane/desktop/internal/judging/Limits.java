@@ -33,6 +33,11 @@ final class Limits {
         return limits.isEmpty() ? "no limit" : String.join(", ", limits);
     }
 
+    /** The same in short, for a column of limits: {@code ≥ 25.0 m³/h}. */
+    static String brief(Requirement requirement, Optional<FigureKind> kind, UnitSystem units) {
+        return words(requirement, kind, units).replace("at least ", "≥ ").replace("at most ", "≤ ");
+    }
+
     private static String words(Quantity limit, Optional<FigureKind> kind, UnitSystem units) {
         OptionalDouble si = kind.map(known -> si(limit, known)).orElse(OptionalDouble.empty());
         return si.isPresent() ? FigureText.brief(si.getAsDouble(), kind.get().quantity(), units) : switch (limit.written()) {

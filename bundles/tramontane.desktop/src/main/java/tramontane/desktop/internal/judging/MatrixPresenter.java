@@ -111,7 +111,7 @@ final class MatrixPresenter {
         Optional<FigureKind> kind = Optional.ofNullable(known.get(requirement.figure()));
         String limits = Limits.words(requirement, kind, scene.units());
         String name = name(requirement);
-        List<Sheet.Cell> cells = new ArrayList<>(List.of(Sheet.Cell.of(name), Sheet.Cell.of(limits)));
+        List<Sheet.Cell> cells = new ArrayList<>(List.of(Sheet.Cell.of(name), Sheet.Cell.of(Limits.brief(requirement, kind, scene.units()))));
         Optional<Subject> subject = places.subject(requirement.place());
         for (String column : List.of(REQUIREMENT, LIMIT)) {
             reasons.put(new Matrix.Place(key, column), new Matrix.Reason(name, Optional.empty(), List.of(capital(limits) + " is required"
@@ -176,7 +176,9 @@ final class MatrixPresenter {
             Figure decided = figure.get();
             lines.add(Limits.value(verdict, decided, units) + " where " + limits + " is required: " + Limits.margin(verdict, decided, units) + ".");
             Limits.bounds(decided, units).ifPresent(bounds -> lines.add("It may be " + bounds + "."));
-            lines.add(sentence("it " + verdict.reason()));
+            if (verdict.severity() == Severity.CAUTION || verdict.reason().contains("worst of")) {
+                lines.add(sentence("it " + verdict.reason()));
+            }
         }
         lines.addAll(todo(verdict));
         if (stale) {

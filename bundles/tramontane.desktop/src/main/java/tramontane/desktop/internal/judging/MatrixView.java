@@ -137,12 +137,14 @@ final class MatrixView implements View {
         why.ifPresent(each -> {
             title.setText((each.title() + each.severity().map(severity -> ": " + severity.word()).orElse("")).replace("&", "&&"));
             more.setText((each.figure().isPresent() ? "<a href=\"where\">Where from</a>    " : "") + "<a href=\"close\">Close</a>");
-            sentences.setText(String.join("\n", each.lines()));
+            sentences.setText(String.join(" ", each.lines()));
         });
         if (!before || why.isEmpty() || reason.computeSize(box.getSize().x, SWT.DEFAULT).y != reason.getSize().y) {
             reason.setVisible(why.isPresent());
             ((GridData) reason.getLayoutData()).exclude = why.isEmpty();
             box.layout(true, true);
+            // it has taken room from the table
+            table.control().showSelection();
         } else {
             reason.layout(true, true);
         }
