@@ -1,8 +1,11 @@
 package tramontane.airflow.desktop.internal.path;
 
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 import tramontane.model.AirPath;
 import tramontane.model.Design;
+import tramontane.model.FailedMover;
 import tramontane.model.Value;
 
 /** Where users put bays, as it is kept in the design. Nothing of this changes a result. */
@@ -32,6 +35,26 @@ final class PathEdits {
     static Design releaseAll(Design design) {
         return design.airPath().more().tree(PathGraph.LAYOUT).map(layout -> layout.without(PathGraph.BAYS))
                 .map(rest -> with(design, rest.isEmpty() ? Optional.empty() : Optional.of(rest))).orElse(design);
+    }
+
+    /**
+     * The design with one mover failed in a condition, or working in it again.
+     *
+     * @param condition the condition as declared; a design that declares none gets the one that holds for it
+     * @param bank      the bank
+     * @param position  the position, from 1
+     * @param state     how it fails; empty for it works
+     */
+    static Design fail(Design design, String condition, String bank, int position, Optional<FailedMover.State> state) {
+        return design.withConditions(design.workingConditions().stream().map(each -> {
+            if (!each.id().equals(condition)) {
+                return each;
+            }
+            List<FailedMover> failed = new ArrayList<>(each.failed().stream().filter(mover -> !mover.bank().equals(Optional.of(bank))
+                    || !mover.position().equals(Optional.of(position))).toList());
+            state.ifPresent(how -> failed.add(new FailedMover(Optional.of(bank), Optional.of(position), how)));
+            return each.with(each.id(), failed);
+        }).toList());
     }
 
     private static Value whole(double number) {

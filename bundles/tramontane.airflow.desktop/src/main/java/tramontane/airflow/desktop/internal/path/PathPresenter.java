@@ -3,8 +3,11 @@ package tramontane.airflow.desktop.internal.path;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.Supplier;
+import java.util.stream.IntStream;
+import tramontane.analysis.Cases;
 import tramontane.analysis.Figure;
 import tramontane.analysis.OperatingPoint;
 import tramontane.model.AirMover;
@@ -28,6 +31,8 @@ import tramontane.physics.units.Units;
  * then the last picture stays.
  */
 final class PathPresenter {
+
+    private static final int MOST_LISTED = 20;
 
     private static final int ALL_DIGITS = 7;
     private static final double REACH = 5;
@@ -400,6 +405,45 @@ final class PathPresenter {
     /** Lets the layout place every bay. */
     Edit releaseAll() {
         return Edit.of("arrange bays", PathEdits.releaseAll(state.design()));
+    }
+
+    /**
+     * Lets a mover fail in a condition, or work in it again.
+     *
+     * @param condition the condition as declared
+     * @param at        the position
+     * @param how       how it fails; empty for it works
+     */
+    Edit fail(String condition, PathTarget.Position at, Optional<FailedMover.State> how) {
+        String bank = state.design().airPath().passages().get(at.passage()).id();
+        String mover = bank + " no. " + at.position();
+        return Edit.of(how.map(word -> mover + " " + word.word()).orElse(mover + " works") + " in " + condition,
+                PathEdits.fail(state.design(), condition, bank, at.position(), how));
+    }
+
+    /** The positions that are meant by what is selected: one, or all of a bank that is not too large for a menu. */
+    List<PathTarget.Position> positions() {
+        return state.selected().map(target -> switch (target) {
+            case PathTarget.Position position when position.position() > 0 -> List.of(position);
+            case PathTarget.Joint(int passage) -> positionsOf(passage);
+            case PathTarget.Position(int passage, int none) -> positionsOf(passage);
+            default -> List.<PathTarget.Position>of();
+        }).orElse(List.of());
+    }
+
+    private List<PathTarget.Position> positionsOf(int passage) {
+        List<Passage> passages = state.design().airPath().passages();
+        if (passage >= passages.size() || !passages.get(passage).isBank()) {
+            return List.of();
+        }
+        return IntStream.rangeClosed(1, Math.min(MOST_LISTED, Cases.positions(passages.get(passage))))
+                .mapToObj(position -> new PathTarget.Position(passage, position)).toList();
+    }
+
+    /** How the mover at a position has failed in the case in front, if it has. */
+    Optional<FailedMover.State> failed(PathTarget.Position at) {
+        String bank = state.design().airPath().passages().get(at.passage()).id();
+        return Optional.ofNullable(state.values().failed().getOrDefault(bank, Map.of()).get(at.position()));
     }
 
     /** Takes out what is selected. */

@@ -41,6 +41,7 @@ import tramontane.desktop.Memory;
 import tramontane.desktop.Palette;
 import tramontane.desktop.Scene;
 import tramontane.desktop.View;
+import tramontane.model.FailedMover;
 import tramontane.model.Passage;
 import tramontane.model.edit.Edit;
 import tramontane.model.edit.Edits;
@@ -83,6 +84,7 @@ final class PathView implements View {
     private Palette palette = Palette.LIGHT;
     private UnitSystem units = UnitSystem.METRIC;
     private String front = "";
+    private String condition = "";
     private boolean solving;
     private Drag drag = Drag.NONE;
     private Point pressed = new Point(0, 0);
@@ -260,6 +262,7 @@ final class PathView implements View {
         }
         units = scene.units();
         front = scene.front();
+        condition = scene.condition();
         solving = scene.results().running();
         AirValues values = values(scene);
         presenter.show(scene.document().design(), values, units);
@@ -701,6 +704,7 @@ final class PathView implements View {
         boolean own = presenter.subject().filter(subject -> !subject.isOutside()).isPresent();
         item(menu, "Rename…\tF2", own, this::rename);
         item(menu, "Delete\tDel", own, () -> desk.edit(presenter.remove()));
+        failures(menu);
         new MenuItem(menu, SWT.SEPARATOR);
         selected.ifPresent(target -> item(menu, "Where from", presenter.state().values().solved(), () -> explain(target)));
         boolean pinned = selected.orElse(PathTarget.SINK) instanceof PathTarget.Chamber(String id) && PathGraph.pin(presenter.state().design(), id).isPresent();
@@ -710,6 +714,38 @@ final class PathView implements View {
         menu.setLocation(event.x, event.y);
         menu.setVisible(true);
         event.doit = false;
+    }
+
+    /** Movers of the selected bank fail in the condition in front, or work again. */
+    private void failures(Menu menu) {
+        List<PathTarget.Position> positions = presenter.positions();
+        if (positions.isEmpty()) {
+            return;
+        }
+        new MenuItem(menu, SWT.SEPARATOR);
+        for (PathTarget.Position at : positions) {
+            MenuItem head = new MenuItem(menu, SWT.CASCADE);
+            head.setText("Mover no. " + at.position() + " in " + condition.replace("&", "&&"));
+            head.setData("tramontane.id", "airpath.mover:" + at.position());
+            Menu below = new Menu(head);
+            head.setMenu(below);
+            Optional<FailedMover.State> now = presenter.failed(at);
+            state(below, "works", now.isEmpty(), at, Optional.empty());
+            for (FailedMover.State how : FailedMover.State.values()) {
+                state(below, how.word(), now.equals(Optional.of(how)), at, Optional.of(how));
+            }
+        }
+    }
+
+    private void state(Menu menu, String text, boolean holds, PathTarget.Position at, Optional<FailedMover.State> how) {
+        MenuItem item = new MenuItem(menu, SWT.RADIO);
+        item.setText(text);
+        item.setSelection(holds);
+        item.addListener(SWT.Selection, event -> {
+            if (item.getSelection() && !holds) {
+                desk.edit(presenter.fail(condition, at, how));
+            }
+        });
     }
 
     private static void item(Menu menu, String text, boolean enabled, Runnable run) {

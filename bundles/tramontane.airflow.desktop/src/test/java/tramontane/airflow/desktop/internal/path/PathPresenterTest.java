@@ -11,6 +11,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import tramontane.model.Design;
+import tramontane.model.FailedMover;
 import tramontane.model.Passage;
 import tramontane.model.edit.Edit;
 import tramontane.model.edit.Edits;
@@ -185,5 +186,21 @@ class PathPresenterTest {
         assertEquals("air temperature, °C", presenter.state().picture().orElseThrow().legend().orElseThrow().title());
         presenter.colourBy(ColourBy.PRESSURE);
         assertEquals("pressure above outside, Pa", presenter.state().picture().orElseThrow().legend().orElseThrow().title());
+    }
+
+    @Test
+    void aMoverFailsInTheConditionInFrontAloneAndWorksAgain() {
+        presenter.select(Optional.of(target("6")));
+        PathTarget.Position second = presenter.positions().get(1);
+        assertEquals(2, presenter.positions().size());
+        Edit edit = presenter.fail("hot day", second, Optional.of(FailedMover.State.REMOVED));
+        assertEquals("fans no. 2 removed in hot day", edit.what());
+        Design failed = edit.design().orElseThrow();
+        assertEquals(List.of(new FailedMover(Optional.of("fans"), Optional.of(2), FailedMover.State.REMOVED)), failed.conditions().get(1).failed());
+        assertEquals(observatory.conditions().getFirst(), failed.conditions().getFirst());
+        show(failed, Samples.values("observatory", "hot day"));
+        assertEquals(observatory, presenter.fail("hot day", second, Optional.empty()).design().orElseThrow());
+        presenter.select(Optional.of(target("0")));
+        assertEquals(List.of(), presenter.positions(), "a grille has no movers");
     }
 }
