@@ -1,9 +1,11 @@
 package tramontane.desktop.test;
 
+import org.eclipse.swt.graphics.ImageData;
 import org.eclipse.swt.graphics.Point;
+import org.eclipse.swt.graphics.Rectangle;
 import org.eclipse.swt.widgets.Display;
 
-/** Moves the pointer and presses what can be pressed, as if somebody did. */
+/** Moves the pointer, presses what can be pressed and looks, as if somebody did. */
 interface Fingers {
 
     /** Those that this display understands: the X server's own where there is one, else what SWT posts. */
@@ -22,6 +24,9 @@ interface Fingers {
 
     /** Presses or releases the key of a character, with Shift where that is needed. */
     void character(int codePoint, boolean down);
+
+    /** What can be seen of a part of the display, in points, at its full resolution. */
+    ImageData look(Rectangle area);
 
     /** Gives back control when the display has what was done, though nobody has reacted to it yet. */
     void sync();

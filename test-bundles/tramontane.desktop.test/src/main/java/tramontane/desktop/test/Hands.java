@@ -17,8 +17,6 @@ import java.util.function.Supplier;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.custom.CTabFolder;
 import org.eclipse.swt.custom.CTabItem;
-import org.eclipse.swt.graphics.GC;
-import org.eclipse.swt.graphics.Image;
 import org.eclipse.swt.graphics.ImageLoader;
 import org.eclipse.swt.graphics.ImageData;
 import org.eclipse.swt.graphics.Point;
@@ -484,25 +482,15 @@ public final class Hands {
 
     private Path write(Rectangle area, Path file) {
         Rectangle seen = area.intersection(display.getBounds());
-        Image image = new Image(display, Math.max(1, seen.width), Math.max(1, seen.height));
-        GC gc = new GC(display);
         try {
-            gc.copyArea(image, seen.x, seen.y);
             Files.createDirectories(file.toAbsolutePath().getParent());
             ImageLoader loader = new ImageLoader();
-            loader.data = new ImageData[] {image.getImageData(zoom())};
+            loader.data = new ImageData[] {fingers().look(seen)};
             loader.save(file.toString(), SWT.IMAGE_PNG);
             return file;
         } catch (IOException failed) {
             throw new UncheckedIOException(failed);
-        } finally {
-            gc.dispose();
-            image.dispose();
         }
-    }
-
-    private int zoom() {
-        return shell.isDisposed() ? 100 : shell.getMonitor().getZoom();
     }
 
     /** Takes a picture of all that is on the display and gives words that say where it is. */

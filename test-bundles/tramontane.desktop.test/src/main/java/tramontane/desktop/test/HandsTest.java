@@ -24,7 +24,9 @@ import org.eclipse.swt.dnd.Transfer;
 import org.eclipse.swt.events.MouseEvent;
 import org.eclipse.swt.events.MouseListener;
 import org.eclipse.swt.events.SelectionListener;
+import org.eclipse.swt.graphics.ImageData;
 import org.eclipse.swt.graphics.Point;
+import org.eclipse.swt.graphics.RGB;
 import org.eclipse.swt.layout.GridData;
 import org.eclipse.swt.layout.GridLayout;
 import org.eclipse.swt.widgets.Button;
@@ -292,7 +294,28 @@ class HandsTest {
     }
 
     @Test
-    void aDialogThatKeepsTheListenerIsAnswered(@TempDir Path folder) {
+    void aPictureShowsWhatIsThere(@TempDir Path folder) {
+        shell.setLayout(null);
+        Canvas canvas = new Canvas(shell, SWT.NONE);
+        canvas.setBounds(20, 10, 101, 37);
+        canvas.addPaintListener(event -> {
+            event.gc.setBackground(Screen.display().getSystemColor(SWT.COLOR_RED));
+            event.gc.fillRectangle(0, 0, 40, 37);
+            event.gc.setBackground(Screen.display().getSystemColor(SWT.COLOR_BLUE));
+            event.gc.fillRectangle(40, 0, 61, 37);
+        });
+        Hands hands = Hands.open(shell);
+        ImageData picture = new ImageData(hands.screenshot(canvas, folder.resolve("two.png")).toString());
+        assertEquals(List.of(101, 37), List.of(picture.width, picture.height));
+        for (int y = 0; y < 37; y++) {
+            for (int x : new int[] {0, 39, 40, 100}) {
+                assertEquals(x < 40 ? new RGB(255, 0, 0) : new RGB(0, 0, 255), picture.palette.getRGB(picture.getPixel(x, y)), x + ", " + y);
+            }
+        }
+    }
+
+    @Test
+    void aDialogThatKeepsTheListenerIsAnswered() {
         Button ask = button(shell, "ask");
         ask.addSelectionListener(SelectionListener.widgetSelectedAdapter(event -> {
             Shell question = new Shell(shell, SWT.DIALOG_TRIM | SWT.APPLICATION_MODAL);

@@ -1,7 +1,11 @@
 package tramontane.desktop.test;
 
 import org.eclipse.swt.SWT;
+import org.eclipse.swt.graphics.GC;
+import org.eclipse.swt.graphics.Image;
+import org.eclipse.swt.graphics.ImageData;
 import org.eclipse.swt.graphics.Point;
+import org.eclipse.swt.graphics.Rectangle;
 import org.eclipse.swt.widgets.Display;
 import org.eclipse.swt.widgets.Event;
 
@@ -49,6 +53,19 @@ final class PostedFingers implements Fingers {
         post(down ? SWT.KeyDown : SWT.KeyUp, event -> event.character = (char) codePoint);
         if (shift && !down) {
             key(SWT.SHIFT, false);
+        }
+    }
+
+    @Override
+    public ImageData look(Rectangle area) {
+        Image image = new Image(display, area.width, area.height);
+        GC gc = new GC(display);
+        try {
+            gc.copyArea(image, area.x, area.y);
+            return image.getImageData(display.getPrimaryMonitor().getZoom());
+        } finally {
+            gc.dispose();
+            image.dispose();
         }
     }
 

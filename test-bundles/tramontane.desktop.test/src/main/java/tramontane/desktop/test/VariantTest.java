@@ -1,6 +1,7 @@
 package tramontane.desktop.test;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
 import org.eclipse.swt.SWT;
@@ -47,6 +48,14 @@ class VariantTest {
         RGB ground = picture.palette.getRGB(picture.getPixel(picture.width * 4 / 5, picture.height * 4 / 5));
         assertEquals(dark, brightness(ground) < 0.5, ground::toString);
         assertEquals(dark, brightness(shell.getBackground().getRGB()) < 0.5, "colour of the shell");
+        // At 200 percent it is not the one at 100, twice as large: some pixels differ from the one beside them.
+        boolean[] fine = {false};
+        for (int y = 0; y < picture.height; y++) {
+            for (int x = 0; x + 1 < picture.width; x += 2) {
+                fine[0] |= picture.getPixel(x, y) != picture.getPixel(x + 1, y);
+            }
+        }
+        assertTrue(fine[0], "only even pixels");
         // The pointer finds its way in each scale.
         hands.click("solve");
         hands.until("the button was clicked", () -> clicked[0]);

@@ -8,6 +8,7 @@ import java.net.StandardProtocolFamily;
 import java.net.UnixDomainSocketAddress;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
+import java.nio.IntBuffer;
 import java.nio.channels.SocketChannel;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -18,7 +19,10 @@ import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.eclipse.swt.SWT;
+import org.eclipse.swt.graphics.ImageData;
+import org.eclipse.swt.graphics.PaletteData;
 import org.eclipse.swt.graphics.Point;
+import org.eclipse.swt.graphics.Rectangle;
 import org.eclipse.swt.widgets.Display;
 
 /**
@@ -223,7 +227,7 @@ final class XFingers implements Fingers {
 
     @Override
     public void move(Point place) {
-        fake(MOTION, 0, (int) Math.round(place.x * pixelsPerPoint), (int) Math.round(place.y * pixelsPerPoint));
+        fake(MOTION, 0, pixels(place.x), pixels(place.y));
     }
 
     /** A window manager may hold a button back until it has looked at it, so what comes next has to wait for that. */
@@ -280,6 +284,36 @@ final class XFingers implements Fingers {
             if (key.shift() && !down) {
                 key(SWT.SHIFT, false);
             }
+        } catch (IOException failed) {
+            throw new UncheckedIOException(failed);
+        }
+    }
+
+    private int pixels(int points) {
+        return (int) Math.round(points * pixelsPerPoint);
+    }
+
+    /** By GetImage; a picture that SWT copies from the display has its resolution at 100 percent only. */
+    @Override
+    public ImageData look(Rectangle area) {
+        int width = pixels(area.width);
+        int height = pixels(area.height);
+        try {
+            send(request(73, 2, 20).putInt(root).putShort((short) pixels(area.x)).putShort((short) pixels(area.y))
+                    .putShort((short) width).putShort((short) height).putInt(-1));
+            IntBuffer seen = reply().position(32).slice().order(ByteOrder.LITTLE_ENDIAN).asIntBuffer();
+            if (seen.capacity() != width * height) {
+                throw new IOException("the X server has no 32 bits for each pixel");
+            }
+            // Rows without padding: what writes PNG files for SWT under GTK takes padding for pixels.
+            byte[] bytes = new byte[3 * width * height];
+            for (int at = 0; at < bytes.length; at += 3) {
+                int pixel = seen.get();
+                bytes[at] = (byte) (pixel >> 16);
+                bytes[at + 1] = (byte) (pixel >> 8);
+                bytes[at + 2] = (byte) pixel;
+            }
+            return new ImageData(width, height, 24, new PaletteData(0xff0000, 0x00ff00, 0x0000ff), 1, bytes);
         } catch (IOException failed) {
             throw new UncheckedIOException(failed);
         }
