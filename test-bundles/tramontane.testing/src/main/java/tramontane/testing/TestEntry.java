@@ -9,8 +9,13 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.ToIntFunction;
 import org.junit.jupiter.engine.JupiterTestEngine;
+import org.junit.platform.engine.Filter;
 import org.junit.platform.engine.discovery.DiscoverySelectors;
+import org.junit.platform.engine.support.descriptor.MethodSource;
 import org.junit.platform.launcher.Launcher;
+import org.junit.platform.launcher.TagFilter;
+import org.junit.platform.launcher.TestIdentifier;
+import org.junit.platform.launcher.TestPlan;
 import org.junit.platform.launcher.core.LauncherConfig;
 import org.junit.platform.launcher.core.LauncherDiscoveryRequestBuilder;
 import org.junit.platform.launcher.core.LauncherFactory;
@@ -18,7 +23,9 @@ import org.osgi.framework.Bundle;
 import org.osgi.framework.BundleContext;
 
 /**
- * Runs the tests of test bundles: first argument a folder for reports, then symbolic names.
+ * Runs the tests of test bundles: first argument a folder for reports, then symbolic names. Where the environment has
+ * {@code TRAMONTANE_TEST_TAG}, only tests of that tag run, and where it has {@code TRAMONTANE_TEST_VARIANT}, which says how the same
+ * tests run once more, the reports go to a folder of that name below the other.
  *
  * <p>Exit code 0 if every listed class ran and no test failed, 1 if a test failed, 5 if a bundle or a class that should
  * run did not, so that a test which silently stays away is no success.
@@ -39,7 +46,8 @@ final class TestEntry implements ToIntFunction<String[]> {
             System.err.println("tests: needs a folder for reports and names of test bundles");
             return MISSING;
         }
-        Path reports = Path.of(arguments[0]);
+        String variant = System.getenv().getOrDefault("TRAMONTANE_TEST_VARIANT", "");
+        Path reports = variant.isEmpty() ? Path.of(arguments[0]) : Path.of(arguments[0], variant + "-reports");
         int code = 0;
         for (String name : List.of(arguments).subList(1, arguments.length)) {
             try {
@@ -65,6 +73,7 @@ final class TestEntry implements ToIntFunction<String[]> {
             return MISSING;
         }
         TestReport report = new TestReport();
+        String tag = System.getenv().getOrDefault("TRAMONTANE_TEST_TAG", "");
         // One engine, named; everything that JUnit would look for with ServiceLoader is off.
         Launcher junit = LauncherFactory.create(LauncherConfig.builder().enableTestEngineAutoRegistration(false)
                 .enableTestExecutionListenerAutoRegistration(false).enableLauncherSessionListenerAutoRegistration(false)
@@ -74,8 +83,13 @@ final class TestEntry implements ToIntFunction<String[]> {
         ClassLoader before = thread.getContextClassLoader();
         thread.setContextClassLoader(TestEntry.class.getClassLoader());
         try {
-            junit.execute(LauncherDiscoveryRequestBuilder.request()
-                    .selectors(classes.stream().map(DiscoverySelectors::selectClass).toList()).build(), report);
+            TestPlan plan = junit.discover(LauncherDiscoveryRequestBuilder.request()
+                    .selectors(classes.stream().map(DiscoverySelectors::selectClass).toList())
+                    .filters(tag.isEmpty() ? new Filter<?>[0] : new Filter<?>[] {TagFilter.includeTags(tag)}).build());
+            if (!tag.isEmpty()) {
+                classes.removeIf(type -> !holds(plan, type));
+            }
+            junit.execute(plan, report);
         } finally {
             thread.setContextClassLoader(before);
         }
@@ -83,12 +97,23 @@ final class TestEntry implements ToIntFunction<String[]> {
         report.write(reports);
         System.out.println("tests: " + name + ": " + report.summary());
         report.failed().forEach(line -> System.out.println("  FAILED " + line));
+        if (classes.isEmpty()) {
+            System.err.println("tests: bundle " + name + " has no test with the tag " + tag);
+            return MISSING;
+        }
         List<String> absent = classes.stream().map(Class::getName).filter(c -> !report.ran(c)).toList();
         if (!absent.isEmpty()) {
             System.err.println("tests: bundle " + name + " lists classes of which no test ran: " + absent);
             return MISSING;
         }
         return report.failures() == 0 ? 0 : FAILED;
+    }
+
+    private static boolean holds(TestPlan plan, Class<?> type) {
+        return plan.getRoots().stream().flatMap(root -> plan.getDescendants(root).stream()).filter(TestIdentifier::isTest)
+                .anyMatch(test -> test.getSource().filter(MethodSource.class::isInstance).map(MethodSource.class::cast)
+                        .filter(method -> method.getClassName().equals(type.getName())
+                                || method.getClassName().startsWith(type.getName() + "$")).isPresent());
     }
 
     private static List<Class<?>> listed(Bundle bundle) throws ClassNotFoundException {

@@ -1,0 +1,65 @@
+package tramontane.desktop.test;
+
+import java.time.Duration;
+import java.util.concurrent.atomic.AtomicLong;
+import org.eclipse.swt.SWTException;
+import org.eclipse.swt.widgets.Display;
+
+/**
+ * Measures how long the window does not answer: a thread beside it asks every few milliseconds for a word and notes the longest wait.
+ * Time in which a test runs without handling events counts as well, so wait with {@link Hands#until}.
+ */
+public final class Heartbeat implements AutoCloseable {
+    private static final long EVERY = 5_000_000; // ns
+
+    private final Display display;
+    private final Thread thread;
+    private final AtomicLong longest = new AtomicLong();
+    /** When the word was asked for that has not come yet; 0 if none is asked for. */
+    private final AtomicLong asked = new AtomicLong();
+    private volatile boolean ended;
+
+    /** Begins to measure. */
+    public Heartbeat(Display display) {
+        this.display = display;
+        thread = new Thread(this::beat, "heartbeat");
+        thread.setDaemon(true);
+        thread.start();
+    }
+
+    private void beat() {
+        try {
+            while (!ended) {
+                if (asked.compareAndSet(0, System.nanoTime())) {
+                    display.asyncExec(this::answer);
+                }
+                Thread.sleep(Duration.ofNanos(EVERY));
+            }
+        } catch (InterruptedException | SWTException closed) {
+            Thread.currentThread().interrupt();
+        }
+    }
+
+    private void answer() {
+        long since = asked.getAndSet(0);
+        longest.accumulateAndGet(System.nanoTime() - since, Math::max);
+    }
+
+    /** The longest wait up to now, a wait that still lasts included. */
+    public Duration longest() {
+        long since = asked.get();
+        return Duration.ofNanos(Math.max(longest.get(), since == 0 ? 0 : System.nanoTime() - since));
+    }
+
+    /** Forgets what was measured up to now, after a part that is not meant. */
+    public void reset() {
+        asked.updateAndGet(since -> since == 0 ? 0 : System.nanoTime());
+        longest.set(0);
+    }
+
+    @Override
+    public void close() {
+        ended = true;
+        thread.interrupt();
+    }
+}
