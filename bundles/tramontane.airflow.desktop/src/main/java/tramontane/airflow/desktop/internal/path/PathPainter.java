@@ -202,7 +202,10 @@ final class PathPainter {
             float open = (float) (left ? box.x() - 1 : box.right() + 1);
             float shut = (float) (left ? box.right() + 1 : box.x() - 1);
             Pattern fade = new Pattern(device, open, 0, shut, 0, colour, 0, colour, bar.tint().isPresent() ? 255 : 110);
-            Path path = round(box, 4);
+            // the bar fades, so its text stands above it
+            double head = !readable ? 0 : brief ? 18 * enlarged + 12
+                    : bar.lines().stream().mapToDouble(line -> line.box().bottom() + 8 - box.y()).max().orElse(0);
+            Path path = round(new Box(box.x(), box.y() + head, box.width(), Math.max(1, box.height() - head)), 4);
             gc.setBackgroundPattern(fade);
             gc.fillPath(path);
             gc.setBackgroundPattern(null);
@@ -210,14 +213,6 @@ final class PathPainter {
             path.dispose();
             PathTarget target = left ? PathTarget.SOURCE : PathTarget.SINK;
             ring(box, 4, target);
-            if (readable) {
-                // the bar fades, so its text gets a ground of its own
-                Box texts = bar.lines().stream().map(PathPicture.Line::box).reduce(Box::with).orElse(Box.EMPTY);
-                Path patch = round(brief ? new Box(box.x(), box.y(), box.width(), 16 + 18 * enlarged) : texts.grown(6), 8);
-                gc.setBackground(palette.surface());
-                gc.fillPath(patch);
-                patch.dispose();
-            }
             block(bar.lines(), new Spot(box.middle().x(), box.y() + 8), box.width() - 8, line -> palette.text());
         }
 
@@ -253,10 +248,8 @@ final class PathPainter {
             if (!seenAtAll || !ribbon.known() || !readable && !ribbon.reverse()) {
                 return;
             }
-            double tint = ribbon.halves().getFirst().start().orElse(0.5);
-            Color ink = ink(palette.scale(tint));
             if (ribbon.reverse()) {
-                gc.setForeground(ribbon.width() < 8 ? palette.caution() : ink);
+                gc.setForeground(ribbon.width() < 8 ? palette.caution() : ink(air(ribbon.halves().getLast().end())));
                 gc.setAlpha(ribbon.width() < 8 ? 255 : 130);
                 gc.setLineWidth(1);
                 for (PathPicture.Stroke hatch : ribbon.hatches()) {
@@ -267,7 +260,10 @@ final class PathPainter {
                     path.dispose();
                 }
             }
-            ribbon.marks().forEach(mark -> mark(mark, ribbon, ink));
+            for (int i = 0; i < ribbon.marks().size(); i++) {
+                PathPicture.Half half = ribbon.halves().get(i);
+                mark(ribbon.marks().get(i), ribbon, ink(air(i == 0 ? half.end() : half.start())));
+            }
             gc.setAlpha(255);
         }
 

@@ -355,11 +355,11 @@ final class PathPresenter {
         return Double.isFinite(si) ? PathSketch.minus(Units.format(si, kind, state.units(), ALL_DIGITS)) : "not known";
     }
 
-    // -- what is edited --
+    // -- what is edited: the newest design, of which the picture may not be drawn yet --
 
     /** Adds a bay behind the one selected. */
     Edit addBay() {
-        return edits.get().add(state.design(), Subject.Kind.BAY, Value.Tree.EMPTY, subject().filter(each -> each.kind() == Subject.Kind.BAY && !each.isOutside()));
+        return edits.get().add(design, Subject.Kind.BAY, Value.Tree.EMPTY, subject().filter(each -> each.kind() == Subject.Kind.BAY && !each.isOutside()));
     }
 
     /**
@@ -376,11 +376,11 @@ final class PathPresenter {
             return Edit.refused("add passage", "a passage starts and ends at a bay or outside");
         }
         Value.Tree tree = Value.Tree.EMPTY.with("kind", new Value.Text(kind)).with("from", new Value.Text(start.get())).with("to", new Value.Text(end.get()));
-        Optional<AirMover> part = state.design().airMovers().stream().findFirst();
+        Optional<AirMover> part = design.airMovers().stream().findFirst();
         if (kind.equals(Passage.BANK) && part.isPresent()) {
             tree = tree.with("mover", new Value.Text(part.get().id()));
         }
-        return edits.get().add(state.design(), Subject.Kind.PASSAGE, tree, Optional.empty());
+        return edits.get().add(design, Subject.Kind.PASSAGE, tree, Optional.empty());
     }
 
     private static Optional<String> bayId(PathTarget target) {
@@ -394,17 +394,17 @@ final class PathPresenter {
 
     /** Puts the middle of a bay somewhere. */
     Edit move(String bay, Spot middle) {
-        return Edit.of("move " + bay, PathEdits.move(state.design(), bay, middle)).selecting(Subject.bay(bay));
+        return Edit.of("move " + bay, PathEdits.move(design, bay, middle)).selecting(Subject.bay(bay));
     }
 
     /** Lets the layout place a bay again. */
     Edit release(String bay) {
-        return Edit.of("place " + bay + " automatically", PathEdits.release(state.design(), bay));
+        return Edit.of("place " + bay + " automatically", PathEdits.release(design, bay));
     }
 
     /** Lets the layout place every bay. */
     Edit releaseAll() {
-        return Edit.of("arrange bays", PathEdits.releaseAll(state.design()));
+        return Edit.of("arrange bays", PathEdits.releaseAll(design));
     }
 
     /**
@@ -448,13 +448,13 @@ final class PathPresenter {
 
     /** Takes out what is selected. */
     Edit remove() {
-        return subject().filter(each -> !each.isOutside()).map(each -> edits.get().remove(state.design(), List.of(each)))
+        return subject().filter(each -> !each.isOutside()).map(each -> edits.get().remove(design, List.of(each)))
                 .orElseGet(() -> Edit.refused("delete", "select a bay or a passage to delete"));
     }
 
     /** Gives what is selected another name. */
     Edit rename(String name) {
-        return subject().filter(each -> !each.isOutside()).map(each -> edits.get().rename(state.design(), each, name))
+        return subject().filter(each -> !each.isOutside()).map(each -> edits.get().rename(design, each, name))
                 .orElseGet(() -> Edit.refused("rename", "select a bay or a passage to rename"));
     }
 

@@ -105,6 +105,14 @@ class PathPresenterTest {
     }
 
     @Test
+    void anEditKeepsTheOneBeforeItThoughThatIsNotDrawnYet() {
+        Design one = presenter.addBay().design().orElseThrow();
+        presenter.show(one, AirValues.NONE, UnitSystem.METRIC);
+        assertEquals(6, presenter.addBay().design().orElseThrow().airPath().bays().size());
+        assertEquals(5, presenter.move("rear", new Spot(1, 2)).design().orElseThrow().airPath().bays().size());
+    }
+
+    @Test
     void aBayThatWasPutSomewhereNeedsNoNewLayout() {
         Box box = presenter.box(new PathTarget.Chamber("rear")).orElseThrow();
         Edit edit = presenter.move("rear", box.middle().plus(40.4, -60.2));
