@@ -3,6 +3,7 @@ package tramontane.desktop.internal.judging;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Supplier;
 import tramontane.analysis.Severity;
 import tramontane.desktop.FigureKey;
 import tramontane.desktop.Sheet;
@@ -13,10 +14,10 @@ import tramontane.model.edit.Subject;
  *
  * @param sheet      the table
  * @param conditions the condition of each column that has one, by the column's key; empty text for the design as a whole
- * @param reasons    why, by row and column
+ * @param reasons    why, by row and column; put into words when somebody asks
  * @param empty      what is said instead of an empty table
  */
-record Matrix(Sheet sheet, Map<String, String> conditions, Map<Place, Reason> reasons, String empty) {
+record Matrix(Sheet sheet, Map<String, String> conditions, Map<Place, Supplier<Reason>> reasons, String empty) {
 
     /** A cell. */
     record Place(Object row, String column) {
@@ -41,7 +42,10 @@ record Matrix(Sheet sheet, Map<String, String> conditions, Map<Place, Reason> re
     }
 
     Optional<Reason> reason(Sheet.Row row, int column) {
-        return column < sheet.columns().size() ? Optional.ofNullable(reasons.get(new Place(row.key(), sheet.columns().get(column).key())))
-                : Optional.empty();
+        return column < sheet.columns().size() ? reason(new Place(row.key(), sheet.columns().get(column).key())) : Optional.empty();
+    }
+
+    Optional<Reason> reason(Place place) {
+        return Optional.ofNullable(reasons.get(place)).map(Supplier::get);
     }
 }

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Supplier;
 import tramontane.analysis.Figure;
 import tramontane.analysis.FigureKind;
 import tramontane.analysis.Finding;
@@ -45,7 +46,7 @@ final class MatrixPresenter {
     private final List<Requirement> requirements;
     private final Map<List<Object>, Known<Verdict>> verdicts = new HashMap<>();
     private final Map<List<Object>, Known<Verdict>> alike = new HashMap<>();
-    private final Map<Matrix.Place, Matrix.Reason> reasons = new HashMap<>();
+    private final Map<Matrix.Place, Supplier<Matrix.Reason>> reasons = new HashMap<>();
     private final List<Finding> remedies;
     private final Set<String> placed = new LinkedHashSet<>();
 
@@ -114,7 +115,7 @@ final class MatrixPresenter {
         List<Sheet.Cell> cells = new ArrayList<>(List.of(Sheet.Cell.of(name), Sheet.Cell.of(Limits.brief(requirement, kind, scene.units()))));
         Optional<Subject> subject = places.subject(requirement.place());
         for (String column : List.of(REQUIREMENT, LIMIT)) {
-            reasons.put(new Matrix.Place(key, column), new Matrix.Reason(name, Optional.empty(), List.of(capital(limits) + " is required"
+            reasons.put(new Matrix.Place(key, column), () -> new Matrix.Reason(name, Optional.empty(), List.of(capital(limits) + " is required"
                     + (requirement.conditions().isEmpty() ? " in all conditions." : " in " + String.join(", ", requirement.conditions()) + "."),
                     kind.map(FigureKind::help).orElse("Nothing loaded gives a figure " + requirement.figure() + ".")),
                     Optional.empty(), subject, Optional.empty(), ""));
@@ -141,14 +142,14 @@ final class MatrixPresenter {
         String where = condition.equals(WHOLE) ? "" : " in " + condition;
         if (found.isPresent()) {
             Verdict verdict = found.get().value();
-            reasons.put(at, reason(name, limits, where, verdict, found.get().stale()));
+            reasons.put(at, () -> reason(name, limits, where, verdict, found.get().stale()));
             Sheet.Cell cell = Sheet.Cell.of(verdict.severity().word() + verdict.figure().filter(figure -> verdict.severity() != Severity.NOT_JUDGED)
                     .map(figure -> "  " + Limits.value(verdict, figure, scene.units())).orElse("")).mark(verdict.severity()).stale(found.get().stale());
             return verdict.figure().map(figure -> cell.figure(FigureKey.of(figure))).orElse(cell);
         }
         boolean elsewhere = !applies(requirement, condition) || condition.equals(WHOLE) || verdict(requirement, WHOLE).isPresent();
         if (elsewhere) {
-            reasons.put(at, new Matrix.Reason(name + where, Optional.empty(), List.of(!applies(requirement, condition)
+            reasons.put(at, () -> new Matrix.Reason(name + where, Optional.empty(), List.of(!applies(requirement, condition)
                     ? "Not required in this condition; it is in " + String.join(", ", requirement.conditions()) + "."
                     : condition.equals(WHOLE) ? "This figure is one of single conditions." : "This figure is one of the design as a whole."),
                     Optional.empty(), places.subject(requirement.place()), front(condition), ""));
@@ -156,7 +157,7 @@ final class MatrixPresenter {
         }
         boolean mistakes = scene.document().problems().stream().anyMatch(Problem::isError);
         boolean coming = scene.results().running() || scene.results().now().isEmpty() && !mistakes;
-        reasons.put(at, new Matrix.Reason(name + where, coming ? Optional.empty() : Optional.of(Severity.NOT_JUDGED),
+        reasons.put(at, () -> new Matrix.Reason(name + where, coming ? Optional.empty() : Optional.of(Severity.NOT_JUDGED),
                 List.of(coming ? "Being computed." : mistakes ? "Not judged: the design has mistakes; the findings list them."
                         : "Not judged: it was not computed."), Optional.empty(), places.subject(requirement.place()), front(condition), ""));
         return coming ? Sheet.Cell.of("…").stale(true) : Sheet.Cell.of(Severity.NOT_JUDGED.word()).mark(Severity.NOT_JUDGED);
@@ -210,7 +211,7 @@ final class MatrixPresenter {
     private Sheet.Row all() {
         List<Sheet.Cell> cells = new ArrayList<>(List.of(Sheet.Cell.of("all").bold(), Sheet.Cell.EMPTY));
         for (String column : List.of(REQUIREMENT, LIMIT)) {
-            reasons.put(new Matrix.Place(ALL, column), new Matrix.Reason("All requirements", Optional.empty(),
+            reasons.put(new Matrix.Place(ALL, column), () -> new Matrix.Reason("All requirements", Optional.empty(),
                     List.of("The worst of each condition."), Optional.empty(), Optional.empty(), Optional.empty(), ""));
         }
         for (String condition : conditions) {
@@ -220,7 +221,7 @@ final class MatrixPresenter {
             Optional<Severity> worst = here.stream().map(each -> each.value().severity()).max(Comparator.naturalOrder());
             if (worst.isEmpty()) {
                 cells.add(Sheet.Cell.of("—"));
-                reasons.put(at, new Matrix.Reason(title, Optional.empty(), List.of("Nothing is judged here."), Optional.empty(), Optional.empty(),
+                reasons.put(at, () -> new Matrix.Reason(title, Optional.empty(), List.of("Nothing is judged here."), Optional.empty(), Optional.empty(),
                         front(condition), ""));
                 continue;
             }
@@ -228,7 +229,7 @@ final class MatrixPresenter {
             boolean stale = here.stream().anyMatch(Known::stale);
             cells.add(Sheet.Cell.of(worst.get().word() + (worst.get() == Severity.MET ? "" : "  " + bad.size() + " of " + here.size())).bold()
                     .mark(worst.get()).stale(stale));
-            reasons.put(at, new Matrix.Reason(title, worst, worst.get() == Severity.MET ? List.of("All " + here.size() + " hold.")
+            reasons.put(at, () -> new Matrix.Reason(title, worst, worst.get() == Severity.MET ? List.of("All " + here.size() + " hold.")
                     : List.of(capital(worst.get().word()) + ": " + String.join("; ", bad.stream().map(this::brief).toList()) + "."),
                     Optional.empty(), Optional.empty(), front(condition), ""));
         }

@@ -104,7 +104,7 @@ final class MatrixView implements View {
         }
         table.show(matrix.sheet(), scene.palette());
         page.say(matrix.empty());
-        open.ifPresent(place -> tell(Optional.ofNullable(matrix.reasons().get(place))));
+        open.ifPresent(place -> tell(matrix.reason(place)));
     }
 
     private void choose(Sheet.Row row, int column) {
