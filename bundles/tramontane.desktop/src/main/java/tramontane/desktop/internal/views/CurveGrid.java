@@ -33,7 +33,6 @@ final class CurveGrid extends Composite {
     private final Function<CurveTable, String> take;
     private final Consumer<String> say;
     private CurveTable shown;
-    private boolean draft;
 
     /**
      * @param take takes a changed table over and gives why it cannot be; empty text where it was
@@ -74,9 +73,9 @@ final class CurveGrid extends Composite {
         fill();
     }
 
-    /** Shows a table, unless something typed here has not been taken over yet. */
+    /** Shows a table. */
     void show(CurveTable other) {
-        if (!draft && !other.equals(shown)) {
+        if (!other.equals(shown)) {
             shown = other;
             fill();
         }
@@ -250,7 +249,6 @@ final class CurveGrid extends Composite {
         }
         shown = other;
         String problem = take.apply(other);
-        draft = !problem.isEmpty();
         fill();
         say.accept(problem);
     }
