@@ -1,5 +1,6 @@
 package tramontane.desktop.internal.views;
 
+import java.util.Arrays;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import org.eclipse.swt.SWT;
@@ -28,6 +29,7 @@ final class CurveGrid extends Composite {
 
     private final Table table;
     private final Font digits;
+    private final Font bold;
     private final TableCursor cursor;
     private final ControlEditor editor;
     private final Function<CurveTable, String> take;
@@ -48,6 +50,7 @@ final class CurveGrid extends Composite {
         table.setHeaderVisible(true);
         table.setLinesVisible(true);
         digits = desk.digits();
+        bold = desk.bold();
         for (Composite each : new Composite[] {this, table}) {
             each.setBackground(palette.surface());
             each.setForeground(palette.text());
@@ -107,17 +110,22 @@ final class CurveGrid extends Composite {
     }
 
     private void widths() {
-        int share = table.getClientArea().width / table.getColumnCount();
+        int[] widths = new int[table.getColumnCount()];
         GC gc = new GC(table);
         try {
-            for (TableColumn column : table.getColumns()) {
-                int width = Math.max(gc.textExtent(column.getText()).x + ROOM, share);
-                if (column.getWidth() != width) {
-                    column.setWidth(width);
-                }
+            gc.setFont(bold); // as some platforms set headings
+            for (int i = 0; i < widths.length; i++) {
+                widths[i] = gc.textExtent(table.getColumn(i).getText()).x + ROOM;
             }
         } finally {
             gc.dispose();
+        }
+        int left = Math.max(0, table.getClientArea().width - Arrays.stream(widths).sum());
+        for (int i = 0; i < widths.length; i++) {
+            int width = widths[i] + left / widths.length;
+            if (table.getColumn(i).getWidth() != width) {
+                table.getColumn(i).setWidth(width);
+            }
         }
     }
 
