@@ -37,6 +37,7 @@ import tramontane.desktop.Scene;
 import tramontane.desktop.View;
 import tramontane.desktop.internal.icons.Images;
 import tramontane.desktop.internal.pages.Scenes;
+import tramontane.desktop.internal.window.InnerDesk;
 import tramontane.model.Design;
 import tramontane.model.Value;
 import tramontane.model.edit.Edit;
@@ -84,12 +85,14 @@ class EditingViewsTest {
                 });
         Memory memory = (Memory) Proxy.newProxyInstance(Memory.class.getClassLoader(), new Class<?>[] {Memory.class},
                 (proxy, method, arguments) -> method.getName().equals("get") ? Optional.empty() : null);
-        desk = (Desk) Proxy.newProxyInstance(Desk.class.getClassLoader(), new Class<?>[] {Desk.class}, (proxy, method, arguments) -> {
+        desk = (Desk) Proxy.newProxyInstance(Desk.class.getClassLoader(), new Class<?>[] {InnerDesk.class}, (proxy, method, arguments) -> {
             switch (method.getName()) {
                 case "scene":
                     return scene;
                 case "engine":
                     return engine;
+                case "pageTypes":
+                    return List.of();
                 case "memory":
                     return memory;
                 case "image":
