@@ -1,5 +1,6 @@
 package tramontane.desktop.internal.views;
 
+import java.util.Arrays;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import org.eclipse.swt.SWT;
@@ -28,12 +29,12 @@ final class CurveGrid extends Composite {
 
     private final Table table;
     private final Font digits;
+    private final Font bold;
     private final TableCursor cursor;
     private final ControlEditor editor;
     private final Function<CurveTable, String> take;
     private final Consumer<String> say;
     private CurveTable shown;
-    private boolean draft;
 
     /**
      * @param take takes a changed table over and gives why it cannot be; empty text where it was
@@ -49,6 +50,7 @@ final class CurveGrid extends Composite {
         table.setHeaderVisible(true);
         table.setLinesVisible(true);
         digits = desk.digits();
+        bold = desk.bold();
         for (Composite each : new Composite[] {this, table}) {
             each.setBackground(palette.surface());
             each.setForeground(palette.text());
@@ -74,9 +76,9 @@ final class CurveGrid extends Composite {
         fill();
     }
 
-    /** Shows a table, unless something typed here has not been taken over yet. */
+    /** Shows a table. */
     void show(CurveTable other) {
-        if (!draft && !other.equals(shown)) {
+        if (!other.equals(shown)) {
             shown = other;
             fill();
         }
@@ -108,17 +110,22 @@ final class CurveGrid extends Composite {
     }
 
     private void widths() {
-        int share = table.getClientArea().width / table.getColumnCount();
+        int[] widths = new int[table.getColumnCount()];
         GC gc = new GC(table);
         try {
-            for (TableColumn column : table.getColumns()) {
-                int width = Math.max(gc.textExtent(column.getText()).x + ROOM, share);
-                if (column.getWidth() != width) {
-                    column.setWidth(width);
-                }
+            gc.setFont(bold); // as some platforms set headings
+            for (int i = 0; i < widths.length; i++) {
+                widths[i] = gc.textExtent(table.getColumn(i).getText()).x + ROOM;
             }
         } finally {
             gc.dispose();
+        }
+        int left = Math.max(0, table.getClientArea().width - Arrays.stream(widths).sum());
+        for (int i = 0; i < widths.length; i++) {
+            int width = widths[i] + left / widths.length;
+            if (table.getColumn(i).getWidth() != width) {
+                table.getColumn(i).setWidth(width);
+            }
         }
     }
 
@@ -250,7 +257,6 @@ final class CurveGrid extends Composite {
         }
         shown = other;
         String problem = take.apply(other);
-        draft = !problem.isEmpty();
         fill();
         say.accept(problem);
     }

@@ -259,6 +259,21 @@ final class DesignTreeView implements View {
         if (now.equals(nodes)) {
             return;
         }
+        List<TreeNode> before = new ArrayList<>();
+        List<TreeNode> after = new ArrayList<>();
+        flatten(nodes, before);
+        flatten(now, after);
+        if (before.stream().map(TreeNode::key).toList().equals(after.stream().map(TreeNode::key).toList())) {
+            nodes = now;
+            List<TreeNode> changed = new ArrayList<>();
+            for (int i = 0; i < after.size(); i++) {
+                if (!after.get(i).equals(before.get(i))) {
+                    changed.add(after.get(i));
+                }
+            }
+            viewer.update(changed.toArray(), null);
+            return;
+        }
         drawing = true;
         viewer.getTree().setRedraw(false);
         try {

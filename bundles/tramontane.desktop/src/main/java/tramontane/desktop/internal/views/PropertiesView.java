@@ -58,6 +58,10 @@ final class PropertiesView implements View {
     private final List<RowWidgets> rows = new ArrayList<>();
     /** Texts that could not be taken over, so that they are still there when the page is shown again. */
     private final Map<List<Object>, String> drafts = new HashMap<>();
+    /** Tables that could not be taken over yet. */
+    private final Map<List<Object>, CurveTable> tables = new HashMap<>();
+    /** Half-typed texts by their fields, on the way from old widgets to new ones. */
+    private final Map<Object, String> half = new HashMap<>();
     private final Map<String, Icon> icons = new HashMap<>();
     private List<PageSlot> slots = List.of();
     private final List<Label> labels = new ArrayList<>();
@@ -70,6 +74,7 @@ final class PropertiesView implements View {
     private Known known = Known.NOTHING;
     private Palette palette;
     private Optional<Sheet> shown = Optional.empty();
+    private Optional<Subject> shownBefore = Optional.empty();
     private Optional<Scene> last = Optional.empty();
     private List<Object> built = List.of();
     private boolean updating;
@@ -89,6 +94,11 @@ final class PropertiesView implements View {
     private abstract static class RowWidgets {
         /** Shows a row of the same skeleton; true if it has become higher or lower. */
         abstract boolean show(Row row);
+
+        /** What has been typed and not been taken over or refused yet. */
+        Optional<String> half() {
+            return Optional.empty();
+        }
 
         /** Where its focus goes. */
         Optional<Control> focus() {
@@ -111,10 +121,11 @@ final class PropertiesView implements View {
     @Override
     public void show(Scene scene) {
         boolean recolour = scene.palette() != palette;
-        if (!recolour && last.filter(before -> same(before, scene)).isPresent()) {
+        if (!recolour && last.filter(old -> same(old, scene)).isPresent()) {
             return;
         }
-        boolean otherDocument = last.filter(before -> before.document().key().equals(scene.document().key())).isEmpty();
+        Optional<Scene> before = last;
+        boolean otherDocument = last.filter(old -> old.document().key().equals(scene.document().key())).isEmpty();
         known = Known.of(desk.engine());
         last = Optional.of(scene);
         palette = scene.palette();
@@ -132,9 +143,10 @@ final class PropertiesView implements View {
         scroll.setRedraw(false);
         try {
             boolean rebuild = recolour || page == null || !skeleton.equals(built);
-            if (otherSubject && !rebuild) {
-                leave();
+            if (otherSubject) {
+                keep(before);
             }
+            shownBefore = shown.map(Sheet::subject);
             shown = sheet;
             boolean moved = rebuild;
             if (rebuild) {
@@ -161,12 +173,10 @@ final class PropertiesView implements View {
                 && before.front().equals(scene.front()) && before.units().equals(scene.units()) && before.selection().equals(scene.selection());
     }
 
-    /** Widgets are about to serve another subject: what is being typed belongs to the one before. */
-    private void leave() {
-        Control focus = scroll.getDisplay().getFocusControl();
-        if (focus instanceof Text && within(focus)) {
-            scroll.forceFocus();
-        }
+    /** Widgets are about to serve another subject: what is half typed is kept for when its own is shown again. */
+    private void keep(Optional<Scene> before) {
+        before.ifPresent(scene -> shown.ifPresent(sheet -> rows.forEach(row -> row.half().ifPresent(text -> row.focus().ifPresent(field ->
+                drafts.put(List.of(scene.document().key(), sheet.subject(), field.getData("path")), text))))));
     }
 
     private boolean within(Control control) {
@@ -200,6 +210,10 @@ final class PropertiesView implements View {
             caret = focus instanceof Text text ? text.getSelection() : caret;
         }
         Point origin = scroll.getOrigin();
+        half.clear();
+        if (sheet.map(Sheet::subject).equals(shownBefore)) {
+            rows.forEach(row -> row.half().ifPresent(text -> row.focus().ifPresent(field -> half.put(field.getData("path"), text))));
+        }
         rows.clear();
         labels.clear();
         Composite old = page;
@@ -421,6 +435,15 @@ final class PropertiesView implements View {
                 }
             });
             Optional.ofNullable(drafts.get(draftKey(first))).ifPresent(text::setText);
+            Optional.ofNullable(half.get(first.path())).ifPresent(typed -> {
+                put = typed.equals(first.written()) ? first.text() : first.written();
+                text.setText(typed);
+            });
+        }
+
+        @Override
+        Optional<String> half() {
+            return isTyped() && !drafts.containsKey(draftKey(row)) ? Optional.of(text.getText()) : Optional.empty();
         }
 
         private boolean isTyped() {
@@ -441,8 +464,8 @@ final class PropertiesView implements View {
         }
 
         private void commit(boolean leaving) {
-            if (text.isDisposed()) {
-                return;
+            if (text.isDisposed() || updating) {
+                return; // widgets that are being replaced have nothing to say
             }
             if (!isTyped()) {
                 if (leaving) {
@@ -490,7 +513,8 @@ final class PropertiesView implements View {
                         ? sentence : now.problem();
                 return box.message(problem, true);
             }
-            if (!text.isFocusControl() || !isTyped() || other) {
+            boolean carried = half.remove(now.path()) != null;
+            if (!carried && (!isTyped() || other)) {
                 String next = text.isFocusControl() ? now.written() : now.text();
                 if (!text.getText().equals(next)) {
                     Point caret = text.getSelection();
@@ -802,7 +826,14 @@ final class PropertiesView implements View {
         }
 
         private String changed(CurveTable table) {
-            return take(Sheets.table(design(), known, subject(), row, table));
+            List<Object> key = draftKey(row);
+            String problem = take(Sheets.table(design(), known, subject(), row, table));
+            if (problem.isEmpty()) {
+                tables.remove(key);
+            } else {
+                tables.put(key, table);
+            }
+            return problem;
         }
 
         private void said(String problem) {
@@ -812,7 +843,9 @@ final class PropertiesView implements View {
         @Override
         boolean show(Row now) {
             row = now;
-            grid.show(now.table().orElseThrow());
+            CurveTable draft = tables.get(draftKey(now));
+            grid.show(draft == null ? now.table().orElseThrow() : draft);
+            own = draft != null && Sheets.table(design(), known, subject(), now, draft) instanceof Sheets.Wrong(String sentence) ? sentence : "";
             int before = high;
             high = grid.height();
             return box.message(own.isEmpty() ? now.problem() : own, !own.isEmpty() || now.serious()) || before != high;

@@ -37,7 +37,7 @@ import tramontane.physics.units.QuantityKind;
 import tramontane.physics.units.UnitSystem;
 
 /** A design, an invented bundle's kinds and sections, and results to show. */
-final class Scenes {
+public final class Scenes {
 
     static final FigureKind FLOW = new FigureKind("airflow.bank.flow", "flow", QuantityKind.FLOW, Better.HIGHER, "Flow at the inlet of a bank.");
 
@@ -80,7 +80,7 @@ final class Scenes {
         }
     }
 
-    static final Known KNOWN = known();
+    public static final Known KNOWN = known();
 
     private static Known known() {
         Form bank = Form.of("bank", "Movers side by side.", Field.reference("mover", "air mover", Shape.Target.MOVER, "The part.").mandatory(),
@@ -93,7 +93,7 @@ final class Scenes {
                 Map.of(Subject.Kind.PASSAGE, Map.of("dust", Dust.FORM))), List.of(new Dust()), List.of(FLOW));
     }
 
-    static final String BOX = """
+    public static final String BOX = """
             {"format": 1, "name": "box", "equipment": {"width": 0.266},
              "airMovers": [{"id": "M", "type": "axial", "curves": [{"flow": "0 20 40 cfm", "pressure": [90, "60 Pa", 0], "power": "5 6 7 W"}]}],
              "airPath": {"bays": ["front", "rear"], "passages": [
@@ -112,11 +112,11 @@ final class Scenes {
     private Scenes() {
     }
 
-    static Design design(String json) {
+    public static Design design(String json) {
         return DesignFile.parse(json).editable().orElseThrow();
     }
 
-    static Scene scene(Design design, UnitSystem units, Problem... problems) {
+    public static Scene scene(Design design, UnitSystem units, Problem... problems) {
         Figure figure = new Figure(FLOW, "fans", "hot", 0.02, OptionalDouble.of(0.019), OptionalDouble.of(0.021));
         Verdict verdict = design.requirements().isEmpty() ? null : new Verdict(design.requirements().getFirst(), "hot", Severity.NOT_MET,
                 Optional.of(figure), -0.001, "does not hold at fans");
