@@ -30,7 +30,7 @@ final class PathPainter {
     /** Below this zoom all texts are left out, as they could not be read. */
     private static final double READABLE = 0.22;
     /** Below this zoom names alone are written, so that they can be larger. */
-    private static final double FULL = 0.5;
+    private static final double FULL = 0.44;
     /** Below this zoom texts are drawn larger than the picture, */
     private static final double COMFORTABLE = 0.85;
     /** but no more than so where all of them are, */
@@ -213,7 +213,7 @@ final class PathPainter {
             path.dispose();
             PathTarget target = left ? PathTarget.SOURCE : PathTarget.SINK;
             ring(box, 4, target);
-            block(bar.lines(), new Spot(box.middle().x(), box.y() + 8), box.width() - 8, line -> palette.text());
+            block(bar.lines(), new Spot(box.middle().x(), box.y() + 8), box.width() + 20, line -> palette.text());
         }
 
         void ribbon(PathPicture.Ribbon ribbon) {
