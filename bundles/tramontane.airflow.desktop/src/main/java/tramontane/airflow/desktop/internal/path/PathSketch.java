@@ -125,7 +125,10 @@ final class PathSketch {
         }
         Box source = placement.boxes().get(PathGraph.SOURCE);
         Box sink = placement.boxes().get(PathGraph.SINK);
-        Box all = bounds.grown(PAD);
+        // what outside is called stands above the bars, clear of the highest ribbon
+        double head = measure.height(Measure.Face.NAME) + measure.height(Measure.Face.TEXT) + 2 * PAD;
+        Box inner = bounds.grown(PAD);
+        Box all = new Box(inner.x(), inner.y() - head, inner.width(), inner.height() + head);
         return new PathPicture(all, bar(source, all), bar(sink, all), bays, ribbons, joints,
                 scale.filter(each -> values.solved()).map(Scale::legend), values.caseId(), values.solved(), values.stale());
     }
