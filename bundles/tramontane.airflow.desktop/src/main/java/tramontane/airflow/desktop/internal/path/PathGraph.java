@@ -30,7 +30,7 @@ record PathGraph(List<Node> nodes, List<Edge> edges) {
     /** Between ribbons at a bay. */
     static final double RIBBON_GAP = 4;
     /** Below the last line of a lane. */
-    static final double LANE_GAP = 6;
+    static final double LANE_GAP = 12;
     /** Between a ribbon and its label. */
     static final double LABEL_GAP = 5;
     /** The keys of the two sides of outside. */
@@ -124,9 +124,14 @@ record PathGraph(List<Node> nodes, List<Edge> edges) {
                 Optional.empty())).toList(), edges);
     }
 
-    /** The height of the label of a passage: its name, flow and drop, that it is reverse, and for a bank two lines on what its movers do. */
+    /** How many lines a passage has for what is known of it, below its name. */
+    static int lines(Passage passage) {
+        return passage.isBank() ? 3 : 2;
+    }
+
+    /** The height of the label of a passage. */
     static double labelHeight(Passage passage, Measure measure) {
-        return measure.height(Measure.Face.NAME) + (passage.isBank() ? 5 : 3) * measure.height(Measure.Face.TEXT);
+        return measure.height(Measure.Face.NAME) + lines(passage) * measure.height(Measure.Face.TEXT);
     }
 
     /** Room for the label of a passage and what lies below it. */

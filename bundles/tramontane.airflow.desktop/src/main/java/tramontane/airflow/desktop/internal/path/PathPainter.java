@@ -1,5 +1,6 @@
 package tramontane.airflow.desktop.internal.path;
 
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.IdentityHashMap;
 import java.util.List;
@@ -29,14 +30,14 @@ final class PathPainter {
 
     /** Below this zoom all texts are left out, as they could not be read. */
     private static final double READABLE = 0.22;
-    /** Below this zoom names alone are written, so that they can be larger. */
-    private static final double FULL = 0.5;
+    /** Below this zoom no more than two lines each are written, so that they can be larger. */
+    private static final double FULL = 0.44;
     /** Below this zoom texts are drawn larger than the picture, */
     private static final double COMFORTABLE = 0.85;
     /** but no more than so where all of them are, */
     private static final double MOST_ENLARGED = 1.22;
-    /** and so where names alone are. */
-    private static final double NAMES_ENLARGED = 1.6;
+    /** and so where fewer are. */
+    private static final double FEW_ENLARGED = 1.6;
     private static final double ROUND = 18;
     private static final int HALO = 2;
     private static final int SEGMENTS = 20;
@@ -182,7 +183,7 @@ final class PathPainter {
             readable = view.zoom() >= READABLE;
             zoom = view.zoom();
             brief = view.zoom() < FULL;
-            enlarged = brief ? Math.clamp(COMFORTABLE * 0.8 / view.zoom(), MOST_ENLARGED, NAMES_ENLARGED)
+            enlarged = brief ? Math.clamp(COMFORTABLE * 0.8 / view.zoom(), MOST_ENLARGED, FEW_ENLARGED)
                     : Math.clamp(COMFORTABLE / view.zoom(), 1, MOST_ENLARGED);
         }
 
@@ -203,7 +204,7 @@ final class PathPainter {
             float shut = (float) (left ? box.right() + 1 : box.x() - 1);
             Pattern fade = new Pattern(device, open, 0, shut, 0, colour, 0, colour, bar.tint().isPresent() ? 255 : 110);
             // the bar fades, so its text stands above it
-            double head = !readable ? 0 : brief ? 18 * enlarged + 12
+            double head = !readable ? 0 : brief ? 18 * bar.lines().size() * enlarged + 14
                     : bar.lines().stream().mapToDouble(line -> line.box().bottom() + 8 - box.y()).max().orElse(0);
             Path path = round(new Box(box.x(), box.y() + head, box.width(), Math.max(1, box.height() - head)), 4);
             gc.setBackgroundPattern(fade);
@@ -213,7 +214,7 @@ final class PathPainter {
             path.dispose();
             PathTarget target = left ? PathTarget.SOURCE : PathTarget.SINK;
             ring(box, 4, target);
-            block(bar.lines(), new Spot(box.middle().x(), box.y() + 8), box.width() - 8, line -> palette.text());
+            block(bar.lines(), new Spot(box.middle().x(), box.y() + 8), box.width() + 20, line -> palette.text());
         }
 
         void ribbon(PathPicture.Ribbon ribbon) {
@@ -416,7 +417,10 @@ final class PathPainter {
                 return;
             }
             if (brief) {
-                name(lines.getFirst(), anchor, room, colour.apply(lines.getFirst()));
+                List<PathPicture.Line> two = new ArrayList<>(List.of(lines.getFirst()));
+                lines.stream().filter(line -> line.tone() == PathPicture.Tone.CAUTION).findFirst().or(() -> lines.stream().skip(1).findFirst())
+                        .filter(line -> line != lines.getFirst()).ifPresent(two::add);
+                large(two, anchor, room, colour);
                 return;
             }
             Transform transform = new Transform(device);
@@ -433,12 +437,11 @@ final class PathPainter {
             transform.dispose();
         }
 
-        /** A name alone, large, cut to its room: below its anchor, in the middle of a bay about it. */
-        private void name(PathPicture.Line line, Spot anchor, double room, Color colour) {
-            double factor = Math.clamp(room / Math.max(1, extent(line.text(), Measure.Face.NAME).x), 1, enlarged);
-            String cut = measure().fit(line.text(), Measure.Face.NAME, room / factor);
-            Point extent = extent(cut, Measure.Face.NAME);
-            boolean about = anchor.y() > line.box().y() + 1;
+        /** A name and what matters most, large, cut to their room: below their anchor, in the middle of a bay about it. */
+        private void large(List<PathPicture.Line> lines, Spot anchor, double room, Function<PathPicture.Line, Color> colour) {
+            double widest = lines.stream().mapToDouble(line -> extent(line.text(), line.face()).x).max().orElse(1);
+            double factor = Math.clamp(room / Math.max(1, widest), 1, enlarged);
+            boolean about = anchor.y() > lines.getFirst().box().y() + 1;
             Transform before = new Transform(device);
             gc.getTransform(before);
             Transform larger = new Transform(device);
@@ -446,9 +449,15 @@ final class PathPainter {
             larger.translate((float) anchor.x(), (float) anchor.y());
             larger.scale((float) factor, (float) factor);
             gc.setTransform(larger);
-            gc.setFont(name);
-            gc.setForeground(colour);
-            gc.drawText(cut, -extent.x / 2, about ? -extent.y / 2 : 0, SWT.DRAW_TRANSPARENT);
+            int y = about ? -lines.stream().mapToInt(line -> extent(line.text(), line.face()).y).sum() / 2 : 0;
+            for (PathPicture.Line line : lines) {
+                String cut = measure().fit(line.text(), line.face(), room / factor);
+                Point extent = extent(cut, line.face());
+                gc.setFont(line.face() == Measure.Face.NAME ? name : text);
+                gc.setForeground(colour.apply(line));
+                gc.drawText(cut, -extent.x / 2, y, SWT.DRAW_TRANSPARENT);
+                y += extent.y;
+            }
             gc.setTransform(before);
             larger.dispose();
             before.dispose();

@@ -125,7 +125,10 @@ final class PathSketch {
         }
         Box source = placement.boxes().get(PathGraph.SOURCE);
         Box sink = placement.boxes().get(PathGraph.SINK);
-        Box all = bounds.grown(PAD);
+        // what outside is called stands above the bars, clear of the highest ribbon
+        double head = measure.height(Measure.Face.NAME) + measure.height(Measure.Face.TEXT) + 2 * PAD;
+        Box inner = bounds.grown(PAD);
+        Box all = new Box(inner.x(), inner.y() - head, inner.width(), inner.height() + head);
         return new PathPicture(all, bar(source, all), bar(sink, all), bays, ribbons, joints,
                 scale.filter(each -> values.solved()).map(Scale::legend), values.caseId(), values.solved(), values.stale());
     }
@@ -330,21 +333,24 @@ final class PathSketch {
         y = Math.max(y, lane.middle().y() + lane.thickness() / 2 + PathGraph.LABEL_GAP);
         y = line(lines, passage.id().isEmpty() ? "no name" : passage.id(), Measure.Face.NAME, PathPicture.Tone.PLAIN, lane.box(), y);
         Optional<AirValues.PassageAir> air = Optional.ofNullable(values.passages().get(passage.id()));
-        if (air.isPresent()) {
-            if (air.get().reverse()) {
-                y = line(lines, "reverse", Measure.Face.TEXT, PathPicture.Tone.CAUTION, lane.box(), y);
-            }
-            y = line(lines, Units.format(Math.abs(air.get().flow()), QuantityKind.FLOW, units, DIGITS),
-                    Measure.Face.TEXT, air.get().reverse() ? PathPicture.Tone.CAUTION : PathPicture.Tone.QUIET, lane.box(), y);
-            y = line(lines, minus(Units.format(air.get().drop(), QuantityKind.PRESSURE, units, DIGITS)), Measure.Face.TEXT,
-                    PathPicture.Tone.QUIET, lane.box(), y);
-        } else {
+        List<String> cautions = passage.isBank() ? movers(passage, cells) : List.of();
+        int room = PathGraph.lines(passage) - cautions.size();
+        if (air.isEmpty()) {
             y = line(lines, passage.kind(), Measure.Face.TEXT, PathPicture.Tone.QUIET, lane.box(), y);
-        }
-        if (passage.isBank()) {
-            for (String text : movers(passage, cells)) {
-                y = line(lines, text, Measure.Face.TEXT, PathPicture.Tone.CAUTION, lane.box(), y);
+        } else {
+            if (air.get().reverse() && room > 1) {
+                y = line(lines, "reverse", Measure.Face.TEXT, PathPicture.Tone.CAUTION, lane.box(), y);
+                room--;
             }
+            y = line(lines, Units.format(Math.abs(air.get().flow()), QuantityKind.FLOW, units, DIGITS), Measure.Face.TEXT, PathPicture.Tone.QUIET,
+                    lane.box(), y);
+            if (room > 1) {
+                y = line(lines, minus(Units.format(air.get().drop(), QuantityKind.PRESSURE, units, DIGITS)), Measure.Face.TEXT,
+                        PathPicture.Tone.QUIET, lane.box(), y);
+            }
+        }
+        for (String text : cautions) {
+            y = line(lines, text, Measure.Face.TEXT, PathPicture.Tone.CAUTION, lane.box(), y);
         }
         return new PathPicture.Joint(i, lane.box(), collar, passage.isBank(), cells, lines);
     }
@@ -360,23 +366,24 @@ final class PathSketch {
     }
 
     /** What should be known of a bank's movers, in no more than two short lines. */
-    private static List<String> movers(Passage passage, List<PathPicture.Cell> cells) {
-        int all = tramontane.analysis.Cases.positions(passage);
+    private List<String> movers(Passage passage, List<PathPicture.Cell> cells) {
+        int positions = tramontane.analysis.Cases.positions(passage);
         List<String> said = new ArrayList<>();
         for (FailedMover.State state : FailedMover.State.values()) {
             List<PathPicture.Cell> such = cells.stream().filter(cell -> cell.failed().filter(state::equals).isPresent()).toList();
-            if (such.size() == 1 && such.getFirst().position() > 0 && all > 1) {
+            if (such.size() == 1 && such.getFirst().position() > 0 && positions > 1) {
                 said.add("no. " + such.getFirst().position() + " " + state.word());
             } else if (!such.isEmpty()) {
-                said.add(such.getFirst().position() == 0 ? "some " + state.word() : such.size() == all ? state.word() : such.size() + " " + state.word());
+                said.add(such.getFirst().position() == 0 ? "some " + state.word() : such.size() == positions ? state.word() : such.size() + " " + state.word());
             }
         }
-        boolean back = cells.stream().anyMatch(PathPicture.Cell::reverse);
+        boolean all = values.passages().containsKey(passage.id()) && values.passages().get(passage.id()).reverse();
+        boolean back = !all && cells.stream().anyMatch(PathPicture.Cell::reverse);
         List<String> lines = new ArrayList<>();
         if (!said.isEmpty()) {
-            lines.add(said.size() > 1 && back ? said.size() + " kinds of failure" : said.getFirst());
+            lines.add(said.size() > 1 && (back || all) ? said.size() + " kinds of failure" : said.getFirst());
         }
-        if (said.size() > 1 && !back) {
+        if (said.size() > 1 && !back && !all) {
             lines.add(String.join(", ", said.subList(1, said.size())));
         }
         if (back) {
