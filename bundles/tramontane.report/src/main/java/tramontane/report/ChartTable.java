@@ -28,7 +28,9 @@ public final class ChartTable {
      * @param units those of the reader, in which the places are round
      */
     public static Table of(Chart chart, UnitSystem units) {
-        List<Chart.Series> curves = chart.series().stream().filter(series -> series.role() != Chart.Role.SCATTER).toList();
+        // what matters most comes first: the foremost mark, and curves that do not stand back
+        List<Chart.Series> curves = Stream.of(false, true).flatMap(faint -> chart.series().stream()
+                .filter(series -> series.role() != Chart.Role.SCATTER && series.look().faint() == faint)).toList();
         List<Table.Column> columns = new ArrayList<>(List.of(new Table.Column("", false), new Table.Column(chart.x().label(), true)));
         boolean marked = !chart.marks().isEmpty() || curves.size() < chart.series().size();
         if (marked) {
@@ -36,7 +38,7 @@ public final class ChartTable {
         }
         curves.forEach(series -> columns.add(new Table.Column(series.name(), true)));
         List<List<Table.Cell>> rows = new ArrayList<>();
-        for (Chart.Mark mark : chart.marks()) {
+        for (Chart.Mark mark : chart.marks().reversed()) {
             rows.add(single(mark.label(), mark.x(), mark.y(), chart, mark.side(), curves.size()));
         }
         for (double x : places(chart, units, curves)) {

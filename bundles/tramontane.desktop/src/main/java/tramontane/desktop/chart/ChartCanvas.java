@@ -31,6 +31,7 @@ import org.eclipse.swt.layout.GridLayout;
 import org.eclipse.swt.widgets.Canvas;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Control;
+import org.eclipse.swt.widgets.Display;
 import org.eclipse.swt.widgets.Event;
 import org.eclipse.swt.widgets.FileDialog;
 import org.eclipse.swt.widgets.Layout;
@@ -73,7 +74,7 @@ public final class ChartCanvas {
     private static final int LEAST_COPY_WIDTH = 560;
     private static final int LEAST_COPY_HEIGHT = 380;
     /** Points of a saved picture for each pixel at 100 %. */
-    private static final int PICTURE_ZOOM = 200;
+    private static final int PICTURE_POINTS = 2;
     private static final int HIT = 8;
 
     private final Desk desk;
@@ -412,6 +413,7 @@ public final class ChartCanvas {
                 : state.foremost(units);
         if (!reading.getText().equals(text)) {
             reading.setText(text);
+            reading.setToolTipText(text.replace("   ", "\n"));
         }
         reading.setForeground(stale ? palette.stale() : palette.text());
     }
@@ -654,20 +656,30 @@ public final class ChartCanvas {
         return new Point(Math.max(LEAST_COPY_WIDTH, (int) (size.x / painter.scale())), Math.max(LEAST_COPY_HEIGHT, (int) (size.y / painter.scale())));
     }
 
-    /** The chart as it is seen, drawn anew with two points for each pixel, whatever the zoom of the screen. */
-    ImageData picture(int width, int height) {
-        Chart seen = state.seen().orElseThrow();
+    private ImageData picture(int width, int height) {
+        return picture(box.getDisplay(), state.seen().orElseThrow(), units, colours(), width, height);
+    }
+
+    /**
+     * A chart drawn anew with two points for each pixel, whatever the zoom of the screen. Asking an image that draws itself for
+     * another zoom would enlarge the points that it has.
+     */
+    static ImageData picture(Display display, Chart seen, UnitSystem units, ChartColours colours, int width, int height) {
+        ChartPainter painter = new ChartPainter(display, PICTURE_POINTS);
         int wide = (int) Math.round(width * painter.scale());
         int high = (int) Math.round(height * painter.scale());
-        Image image = new Image(box.getDisplay(), (gc, w, h) -> {
-            gc.setBackground(palette.surface());
-            gc.fillRectangle(0, 0, wide, high);
-            painter.paint(gc, ChartDrawing.of(seen, units, width, height, colours(), painter.widths(gc)), item -> true, 0, 0);
-        }, wide, high);
+        Image image = new Image(display, wide, high);
         try {
-            return image.getImageData(PICTURE_ZOOM);
+            GC gc = new GC(image);
+            Drawing drawing = ChartDrawing.of(seen, units, width, height, colours, painter.widths(gc));
+            gc.setBackground(ChartPainter.colour(drawing.background()));
+            gc.fillRectangle(0, 0, wide, high);
+            painter.paint(gc, drawing, item -> true, 0, 0);
+            gc.dispose();
+            return image.getImageData(100);
         } finally {
             image.dispose();
+            painter.dispose();
         }
     }
 
@@ -710,7 +722,7 @@ public final class ChartCanvas {
         }, saved -> desk.say("Chart saved as " + saved + "."));
     }
 
-    private static byte[] png(ImageData picture) {
+    static byte[] png(ImageData picture) {
         ImageLoader loader = new ImageLoader();
         loader.data = new ImageData[] {picture};
         ByteArrayOutputStream bytes = new ByteArrayOutputStream();

@@ -36,11 +36,21 @@ final class ChartPainter {
     private final double scale;
     private final Map<String, Font> fonts = new HashMap<>();
 
+    /** For a screen. */
     ChartPainter(Device device) {
+        this(device, 1);
+    }
+
+    /**
+     * For a picture.
+     *
+     * @param points points of it for each pixel of a screen at 100 %
+     */
+    ChartPainter(Device device, double points) {
         this.device = device;
         FontData system = device.getSystemFont().getFontData()[0];
         fontName = system.getName();
-        scale = Math.max(1, system.getHeight() * device.getDPI().y / 72.0 / LAID_OUT_FOR);
+        scale = points * Math.max(1, system.getHeight() * device.getDPI().y / 72.0 / LAID_OUT_FOR);
     }
 
     /** Pixels of the widget over those of the drawing. */
@@ -85,7 +95,7 @@ final class ChartPainter {
         return (one.getRed() + other.getRed()) / 2 << 16 | (one.getGreen() + other.getGreen()) / 2 << 8 | (one.getBlue() + other.getBlue()) / 2;
     }
 
-    private static Color colour(int rgb) {
+    static Color colour(int rgb) {
         return new Color(rgb >> 16 & 255, rgb >> 8 & 255, rgb & 255);
     }
 
@@ -129,7 +139,7 @@ final class ChartPainter {
                 } else {
                     gc.setLineDash(line.dashes().stream().mapToInt(dash -> (int) Math.max(1, Math.round(dash * scale))).toArray());
                 }
-                Path path = path(line.points(), left, top, false, line.clip() ? 0 : 0.5);
+                Path path = path(line.points(), left, top, false, ruled(line));
                 gc.drawPath(path);
                 path.dispose();
                 gc.setLineStyle(SWT.LINE_SOLID);
@@ -137,7 +147,7 @@ final class ChartPainter {
             case Drawing.Area area -> {
                 gc.setBackground(colour(area.colour()));
                 gc.setAlpha((int) Math.round(255 * area.opacity()));
-                Path path = path(area.points(), left, top, true, 0);
+                Path path = path(area.points(), left, top, true, false);
                 gc.fillPath(path);
                 path.dispose();
                 gc.setAlpha(255);
@@ -147,11 +157,20 @@ final class ChartPainter {
         }
     }
 
-    private Path path(Chart.Points points, double left, double top, boolean closed, double shift) {
+    /** Whether it is a frame or a line of the grid, which are to fill whole pixels. */
+    private static boolean ruled(Drawing.Line line) {
+        Chart.Points points = line.points();
+        return !line.clip() || points.size() == 2 && (points.x(0) == points.x(1) || points.y(0) == points.y(1)) && line.width() <= 1;
+    }
+
+    private Path path(Chart.Points points, double left, double top, boolean closed, boolean ruled) {
         Path path = new Path(device);
         for (int i = 0; i < points.size(); i++) {
-            float x = (float) ((points.x(i) - left) * scale + shift);
-            float y = (float) ((points.y(i) - top) * scale + shift);
+            double wide = (points.x(i) - left) * scale;
+            double high = (points.y(i) - top) * scale;
+            // lines of odd width are moved by half a pixel on their way to the screen
+            float x = (float) (ruled ? Math.floor(wide) : wide);
+            float y = (float) (ruled ? Math.floor(high) : high);
             if (i == 0) {
                 path.moveTo(x, y);
             } else {
