@@ -293,10 +293,11 @@ final class CandidatesView implements View {
         table.control().setMenu(menu());
         body.addListener(SWT.Resize, event -> {
             int height = body.getClientArea().height;
-            // the first size says whether there is room for the form, unless somebody has said so before
-            if (!sized && height > 0) {
+            // there is room for the form or not, unless somebody has said so himself
+            boolean open = desk.memory(ID).get("form").map(Boolean::parseBoolean).orElse(height >= ROOMY);
+            if (height > 0 && (!sized || open != more.getSelection())) {
                 sized = true;
-                more.setSelection(desk.memory(ID).get("form").map(Boolean::parseBoolean).orElse(height >= ROOMY));
+                more.setSelection(open);
                 showForm();
             }
             boolean flat = body.getClientArea().width > 2 * height && height < ROOMY;
