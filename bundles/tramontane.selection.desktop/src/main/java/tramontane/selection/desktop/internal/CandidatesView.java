@@ -102,6 +102,8 @@ final class CandidatesView implements View {
     private Comparison compared = Comparison.NONE;
     private boolean drawing;
     private boolean sized;
+    /** Whether the compared ones are shown in every condition. */
+    private boolean fullShown;
 
     CandidatesView(Composite parent, Desk desk, Selector selector, Shelf shelf) {
         this.desk = desk;
@@ -219,7 +221,10 @@ final class CandidatesView implements View {
                 return row.candidate().isEmpty() || presenter.state().isStale() ? Optional.of(palette.stale()) : Optional.empty();
             }
         });
-        table.control().addListener(SWT.Selection, event -> presenter.select(table.selected(Row::key)));
+        table.control().addListener(SWT.Selection, event -> {
+            fullShown = false; // those of before say nothing of others
+            presenter.select(table.selected(Row::key));
+        });
         table.control().addListener(SWT.DefaultSelection, event -> showWhy());
         stack.topControl = empty.control();
 
@@ -268,7 +273,13 @@ final class CandidatesView implements View {
         inFull = new Button(compareBox, SWT.PUSH);
         inFull.setText("in every condition");
         inFull.setToolTipText("Computes every requirement in every condition for these candidates.");
-        inFull.addListener(SWT.Selection, event -> presenter.compareInFull());
+        inFull.addListener(SWT.Selection, event -> {
+            fullShown = !fullShown;
+            if (fullShown && fullTables(presenter.state()).isEmpty()) {
+                presenter.compareInFull();
+            }
+            drawComparison(presenter.state());
+        });
         compareStack.topControl = compareHint;
         compareTab = tab("Comparison", comparePage);
 
@@ -293,10 +304,11 @@ final class CandidatesView implements View {
         table.control().setMenu(menu());
         body.addListener(SWT.Resize, event -> {
             int height = body.getClientArea().height;
-            // the first size says whether there is room for the form, unless somebody has said so before
-            if (!sized && height > 0) {
+            // there is room for the form or not, unless somebody has said so himself
+            boolean open = desk.memory(ID).get("form").map(Boolean::parseBoolean).orElse(height >= ROOMY);
+            if (height > 0 && (!sized || open != more.getSelection())) {
                 sized = true;
-                more.setSelection(desk.memory(ID).get("form").map(Boolean::parseBoolean).orElse(height >= ROOMY));
+                more.setSelection(open);
                 showForm();
             }
             boolean flat = body.getClientArea().width > 2 * height && height < ROOMY;
@@ -733,15 +745,26 @@ final class CandidatesView implements View {
             compare.columns(columns, id -> { });
             compare.rows(comparison.lines(), List.of());
         }
-        Optional<Candidates.InFull> tables = state.inFull().filter(each -> each.of().equals(state.selected()));
+        Optional<Candidates.InFull> tables = fullTables(state);
+        boolean whole = fullShown && some;
         GridData data = (GridData) full.control().getLayoutData();
-        if (data.exclude == tables.isPresent()) {
-            data.exclude = tables.isEmpty();
-            full.control().setVisible(tables.isPresent());
+        if (data.exclude == whole) {
+            data.exclude = !whole;
+            full.control().setVisible(whole);
+            ((GridData) compare.control().getLayoutData()).exclude = whole;
+            compare.control().setVisible(!whole);
+            inFull.setText(whole ? "side by side" : "in every condition");
             compareBox.layout();
         }
-        tables.ifPresent(each -> full.show(TextBlocks.of("In every condition", each.tables().stream().map(one -> Section.of(one.title(), one)).toList(), state.units()), palette));
-        inFull.setEnabled(tables.isEmpty() && state.selectedRows().stream().filter(row -> row.candidate().isPresent()).count() >= Comparison.LEAST);
+        if (whole) {
+            full.show(tables.map(each -> TextBlocks.of("In every condition", each.tables().stream().map(one -> Section.of(one.title(), one)).toList(), state.units()))
+                    .orElse(new TextBlocks("These candidates are being computed in every condition.", List.of())), palette);
+        }
+        inFull.setEnabled(whole || state.selectedRows().stream().filter(row -> row.candidate().isPresent()).count() >= Comparison.LEAST);
+    }
+
+    private static Optional<Candidates.InFull> fullTables(Candidates state) {
+        return state.inFull().filter(each -> each.of().equals(state.selected()));
     }
 
     private void drawScatter(Candidates state) {

@@ -63,7 +63,7 @@ record Explanation(String title, List<Section> sections) {
         } else if (rejected.speed().isPresent() && rejected.speed().getAsDouble() > 1) {
             why.add(Sentence.of("by the reduced design it would do at ", new Amount(rejected.speed().getAsDouble(), QuantityKind.FRACTION), " of its full speed"));
         }
-        why.add(Sentence.of(rejected.exactly() ? "It was judged exactly, or does not fit at all." : "The reduced design turns it down for certain; it was not solved exactly."));
+        why.add(Sentence.of(rejected.arrangement().isEmpty() ? "No arrangement of it was looked at." : rejected.exactly() ? "It was judged exactly." : "The reduced design turns it down for certain; it was not solved exactly."));
         return List.of(Section.of("Why it is left out", why));
     }
 

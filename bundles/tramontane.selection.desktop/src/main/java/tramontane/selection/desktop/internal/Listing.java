@@ -4,12 +4,12 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.Set;
-import java.util.stream.Collectors;
 import tramontane.analysis.Amount;
 import tramontane.analysis.Better;
 import tramontane.analysis.Evaluation;
@@ -19,6 +19,7 @@ import tramontane.analysis.Sentence;
 import tramontane.analysis.Table;
 import tramontane.catalogue.Catalogue;
 import tramontane.model.Design;
+import tramontane.model.Requirement;
 import tramontane.physics.units.QuantityKind;
 import tramontane.physics.units.UnitSystem;
 import tramontane.selection.Candidate;
@@ -87,11 +88,12 @@ record Listing(List<Column> columns, List<Row> rows, int all, Optional<String> p
         candidates.addAll(beside);
         String bank = choosing.task().get().bank();
         List<Criterion> criteria = criteria(choosing, candidates);
-        Map<String, FigureKind> figures = figures(candidates, bank, criteria);
+        Map<String, Set<String>> required = required(candidates);
+        Map<String, FigureKind> figures = figures(candidates, bank, criteria, required);
         List<Row> rows = new ArrayList<>();
         for (int i = 0; i < candidates.size(); i++) {
             Optional<Integer> rank = i < ranked.size() ? Optional.of(i + 1) : Optional.empty();
-            rows.add(row(candidates.get(i), rank, ranked.isEmpty() ? Optional.empty() : Optional.of(ranked.getFirst()), criteria, figures, bank));
+            rows.add(row(candidates.get(i), rank, ranked.isEmpty() ? Optional.empty() : Optional.of(ranked.getFirst()), criteria, figures, bank, required));
         }
         if (leftOut) {
             Set<Key> known = new HashSet<>();
@@ -103,7 +105,7 @@ record Listing(List<Column> columns, List<Row> rows, int all, Optional<String> p
                 selection.rejected().stream().filter(each -> known.add(Key.of(each))).forEach(each -> rows.add(row(each, catalogue, units)));
             });
         }
-        List<Column> columns = columns(candidates, criteria, figures, leftOut);
+        List<Column> columns = columns(candidates, criteria, figures, required, leftOut);
         Finder finder = Finder.of(find, catalogue);
         Order by = columns.stream().anyMatch(column -> column.id().equals(order.column())) ? order : BY_RANK;
         List<Row> shown = by.sorted(rows.stream().filter(row -> finder.passes().test(row.key().part(), row.words())).toList(),
@@ -138,10 +140,10 @@ record Listing(List<Column> columns, List<Row> rows, int all, Optional<String> p
             new Criterion(Criterion.MASS, "mass", QuantityKind.MASS, Better.LOWER));
 
     /** Figures that were computed of candidates, have a better way, and are no criterion already. */
-    private static Map<String, FigureKind> figures(List<Candidate> candidates, String bank, List<Criterion> criteria) {
+    private static Map<String, FigureKind> figures(List<Candidate> candidates, String bank, List<Criterion> criteria, Map<String, Set<String>> required) {
         Map<String, FigureKind> kinds = new LinkedHashMap<>();
         candidates.forEach(candidate -> candidate.evaluation().map(Evaluation::figures).orElse(List.of()).stream()
-                .filter(figure -> counts(figure, bank) && figure.kind().better() != Better.NEITHER).forEach(figure -> kinds.putIfAbsent(figure.kind().id(), figure.kind())));
+                .filter(figure -> counts(figure, bank, required) && figure.kind().better() != Better.NEITHER).forEach(figure -> kinds.putIfAbsent(figure.kind().id(), figure.kind())));
         criteria.forEach(criterion -> kinds.remove(switch (criterion.id()) {
             case Criterion.POWER -> POWER_FIGURE;
             case Criterion.NOISE -> Criterion.NOISE_FIGURE;
@@ -151,12 +153,26 @@ record Listing(List<Column> columns, List<Row> rows, int all, Optional<String> p
         return kinds;
     }
 
-    private static boolean counts(Figure figure, String bank) {
-        return !figure.kind().id().startsWith(BANK_FIGURES) || figure.place().equals(bank);
+    /**
+     * Whether a figure says something of a candidate: at the places that requirements name, else of the bank, or of the design as a
+     * whole. The least flow of all passages, of which one is a gap, says nothing.
+     */
+    private static boolean counts(Figure figure, String bank, Map<String, Set<String>> required) {
+        Set<String> places = required.get(figure.kind().id());
+        return places != null ? places.contains(Requirement.WORST) || places.contains(figure.place())
+                : figure.place().equals(bank) || figure.place().isEmpty();
+    }
+
+    /** Where figures are required, by id. */
+    private static Map<String, Set<String>> required(List<Candidate> candidates) {
+        Map<String, Set<String>> places = new LinkedHashMap<>();
+        candidates.forEach(candidate -> candidate.verdicts().forEach(verdict -> places.computeIfAbsent(verdict.requirement().figure(), id -> new LinkedHashSet<>())
+                .add(verdict.requirement().place())));
+        return places;
     }
 
     private static Row row(Candidate candidate, Optional<Integer> rank, Optional<Candidate> first, List<Criterion> criteria,
-            Map<String, FigureKind> figures, String bank) {
+            Map<String, FigureKind> figures, String bank, Map<String, Set<String>> required) {
         Map<String, Table.Cell> cells = new LinkedHashMap<>();
         rank.ifPresent(place -> cells.put(RANK, new Amount(place, QuantityKind.COUNT)));
         cells.put(PART, new Table.Words(candidate.part().id()));
@@ -169,7 +185,7 @@ record Listing(List<Column> columns, List<Row> rows, int all, Optional<String> p
         criteria.forEach(criterion -> amount(candidate.values().get(criterion.id()), criterion.quantity())
                 .ifPresent(amount -> cells.put(criterion.id(), amount)));
         Map<String, Double> worst = new HashMap<>();
-        candidate.evaluation().map(Evaluation::figures).orElse(List.of()).stream().filter(figure -> counts(figure, bank)).forEach(figure ->
+        candidate.evaluation().map(Evaluation::figures).orElse(List.of()).stream().filter(figure -> counts(figure, bank, required)).forEach(figure ->
                 worst.merge(figure.kind().id(), figure.value(), figure.kind().better() == Better.HIGHER ? Math::min : Math::max));
         figures.forEach((id, kind) -> amount(worst.get(id), kind.quantity()).ifPresent(amount -> cells.put(id, amount)));
         candidate.tightest().ifPresent(verdict -> {
@@ -210,7 +226,8 @@ record Listing(List<Column> columns, List<Row> rows, int all, Optional<String> p
         return value == null || !Double.isFinite(value) ? Optional.empty() : Optional.of(new Amount(value, kind));
     }
 
-    private static List<Column> columns(List<Candidate> candidates, List<Criterion> criteria, Map<String, FigureKind> figures, boolean leftOut) {
+    private static List<Column> columns(List<Candidate> candidates, List<Criterion> criteria, Map<String, FigureKind> figures, Map<String, Set<String>> required,
+            boolean leftOut) {
         List<Column> columns = new ArrayList<>(List.of(
                 Column.amounts(RANK, "rank", QuantityKind.COUNT, Better.NEITHER, "Place by the weights; nothing for what is not in the list."),
                 Column.words(PART, "part", "The part's id."),
@@ -227,17 +244,17 @@ record Listing(List<Column> columns, List<Row> rows, int all, Optional<String> p
                 .flatMap(candidate -> candidate.part().datasheet().currency().stream()).findFirst().map(code -> " [" + code + "]").orElse("");
         criteria.forEach(criterion -> columns.add(Column.amounts(criterion.id(), criterion.label() + (criterion.id().equals(Criterion.COST) ? currency : ""),
                 criterion.quantity(), criterion.better(), help(criterion))));
-        Set<String> required = candidates.stream().flatMap(candidate -> candidate.verdicts().stream()).map(verdict -> verdict.requirement().figure())
-                .collect(Collectors.toSet());
-        figures.values().stream().filter(kind -> required.contains(kind.id())).map(Listing::column).forEach(columns::add);
+        figures.values().stream().filter(kind -> required.containsKey(kind.id())).map(kind -> column(kind, required.get(kind.id()))).forEach(columns::add);
         columns.add(Column.words(TIGHTEST, "tightest requirement", "The requirement that holds with the least to spare."));
         columns.add(new Column(SPARE, "to spare", true, spare(candidates), Better.HIGHER, "What the tightest requirement has to spare; of a temperature in K, else over its limit."));
-        figures.values().stream().filter(kind -> !required.contains(kind.id())).map(Listing::column).forEach(columns::add);
+        figures.values().stream().filter(kind -> !required.containsKey(kind.id())).map(kind -> column(kind, Set.of())).forEach(columns::add);
         return columns;
     }
 
-    private static Column column(FigureKind kind) {
-        return Column.amounts(kind.id(), kind.label(), kind.quantity(), kind.better(), kind.help() + " The worst of all places and conditions.");
+    private static Column column(FigureKind kind, Set<String> places) {
+        String where = String.join(", ", places);
+        return Column.amounts(kind.id(), kind.label() + (places.size() == 1 && !places.contains(Requirement.WORST) && !where.isEmpty() ? ", " + where : ""), kind.quantity(),
+                kind.better(), kind.help() + " The worst of all conditions" + (places.isEmpty() ? "." : ", and of all places that are required."));
     }
 
     /** What margins measure, where all measure the same. */

@@ -193,6 +193,11 @@ class CandidatesPresenterTest {
         assertFalse(again.ranked().isEmpty());
         assertEquals(again.ranked().stream().map(Candidate::words).toList(), end.listing().rows().stream().filter(row -> row.rank().isPresent()).map(row -> row.key().words()).toList());
         assertTrue(end.listing().columns().stream().anyMatch(column -> column.id().equals("airflow.bank.flow")), "the flow that is required is shown");
+        end.choosing().selection().orElseThrow().ranked().forEach(candidate -> {
+            double least = candidate.evaluation().orElseThrow().figures().stream().filter(figure -> figure.kind().id().equals("airflow.bank.flow") && figure.place().equals(end.bank()))
+                    .mapToDouble(tramontane.analysis.Figure::value).min().orElseThrow();
+            assertEquals(least, ((tramontane.analysis.Amount) end.listing().row(Key.of(candidate)).orElseThrow().cell("airflow.bank.flow")).si(), "the flow of the bank, not of a gap");
+        });
         real.select(List.of(end.listing().rows().getFirst().key()));
         desktop.design = quick;
         real.put();

@@ -6,17 +6,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
-import java.util.Optional;
-import java.util.concurrent.CompletableFuture;
 import java.util.function.BooleanSupplier;
-import java.util.function.Consumer;
-import java.util.function.UnaryOperator;
 import org.eclipse.swt.SWT;
-import org.eclipse.swt.graphics.Font;
-import org.eclipse.swt.graphics.Image;
 import org.eclipse.swt.layout.FillLayout;
 import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Composite;
@@ -31,22 +23,8 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.condition.EnabledIfEnvironmentVariable;
 import org.junit.jupiter.api.io.TempDir;
-import tramontane.analysis.Engine;
 import tramontane.desktop.Command;
-import tramontane.desktop.Desk;
-import tramontane.desktop.Document;
-import tramontane.desktop.FigureKey;
-import tramontane.desktop.Icon;
-import tramontane.desktop.Jobs;
-import tramontane.desktop.Memory;
-import tramontane.desktop.Palette;
-import tramontane.desktop.Results;
-import tramontane.desktop.Scene;
 import tramontane.desktop.View;
-import tramontane.model.Design;
-import tramontane.model.edit.Edit;
-import tramontane.model.edit.Subject;
-import tramontane.physics.units.UnitSystem;
 
 /** The views on a display; left out where there is none. */
 @EnabledIfEnvironmentVariable(named = "DISPLAY", matches = ".+")
@@ -68,14 +46,13 @@ class ViewsTest {
         shell = new Shell(display);
         shell.setLayout(new FillLayout());
         shell.setSize(1000, 700);
-        desk = new ADesk();
+        desk = new ADesk(shell, home, Given.duty());
     }
 
     @AfterEach
     void close() {
         shell.dispose();
-        desk.digits.dispose();
-        desk.bold.dispose();
+        desk.dispose();
         display.dispose();
     }
 
@@ -186,175 +163,5 @@ class ViewsTest {
         all(Text.class, view.control()).getFirst().setText("garbin");
         until(() -> table.getItemCount() == 3);
         view.close();
-    }
-
-    /** What views ask of a window, as little as these need. */
-    private final class ADesk implements Desk, Jobs {
-
-        final Font digits = new Font(display, "Monospace", 10, SWT.NORMAL);
-        final Font bold = new Font(display, "Sans", 10, SWT.BOLD);
-        final List<String> steps = new ArrayList<>();
-        Design design = Given.duty();
-
-        @Override
-        public Scene scene() {
-            return new Scene(new Document("a", Optional.empty(), design, false, Optional.empty(), Optional.empty(), List.of()), Results.NONE, "nominal", Optional.empty(),
-                    Optional.empty(), UnitSystem.METRIC, Palette.LIGHT);
-        }
-
-        @Override
-        public void edit(String what, UnaryOperator<Design> change) {
-            steps.add(what);
-            design = change.apply(design);
-        }
-
-        @Override
-        public boolean edit(Edit edit) {
-            return false;
-        }
-
-        @Override
-        public void select(Optional<Subject> subject) {
-            throw new AssertionError("nothing is selected here");
-        }
-
-        @Override
-        public void front(String caseId) {
-            throw new AssertionError("no case is brought to the front here");
-        }
-
-        @Override
-        public void units(UnitSystem units) {
-            throw new AssertionError("no units are switched here");
-        }
-
-        @Override
-        public void explain(FigureKey figure) {
-            throw new AssertionError("no figure is asked about here");
-        }
-
-        @Override
-        public void open(String viewId) {
-            throw new AssertionError("no view is opened here");
-        }
-
-        @Override
-        public void run(String commandId) {
-            throw new AssertionError("no command is run here");
-        }
-
-        @Override
-        public void openFile(Path file) {
-            throw new AssertionError("no file is opened here");
-        }
-
-        @Override
-        public void say(String sentence) {
-            // nobody reads it
-        }
-
-        @Override
-        public void failed(String sentence, Throwable cause) {
-            throw new AssertionError(sentence, cause);
-        }
-
-        @Override
-        public Jobs jobs() {
-            return this;
-        }
-
-        @Override
-        public Engine engine() {
-            return Given.ENGINE;
-        }
-
-        @Override
-        public Image image(Icon icon) {
-            throw new AssertionError("the window draws the icons");
-        }
-
-        @Override
-        public Font digits() {
-            return digits;
-        }
-
-        @Override
-        public Font bold() {
-            return bold;
-        }
-
-        @Override
-        public Memory memory(String viewId) {
-            Map<String, String> kept = new HashMap<>();
-            return new Memory() {
-                @Override
-                public Optional<String> get(String name) {
-                    return Optional.ofNullable(kept.get(name));
-                }
-
-                @Override
-                public void put(String name, String text) {
-                    kept.put(name, text);
-                }
-            };
-        }
-
-        @Override
-        public Path home() {
-            return home;
-        }
-
-        @Override
-        public Shell shell() {
-            return shell;
-        }
-
-        @Override
-        public <T> Job start(String label, Work<T> work, Consumer<T> then) {
-            return quietly(work, then);
-        }
-
-        @Override
-        public <T> Job quietly(Work<T> work, Consumer<T> then) {
-            CompletableFuture.runAsync(() -> {
-                try {
-                    T made = work.run(tramontane.selection.Watch.NONE);
-                    display.asyncExec(() -> then.accept(made));
-                } catch (Exception e) {
-                    throw new IllegalStateException(e);
-                }
-            });
-            return new Job() {
-                @Override
-                public String label() {
-                    return "";
-                }
-
-                @Override
-                public double fraction() {
-                    return -1;
-                }
-
-                @Override
-                public String message() {
-                    return "";
-                }
-
-                @Override
-                public State state() {
-                    return State.RUNNING;
-                }
-
-                @Override
-                public void cancel() {
-                    // nothing here takes long
-                }
-            };
-        }
-
-        @Override
-        public List<Job> list() {
-            return List.of();
-        }
     }
 }
