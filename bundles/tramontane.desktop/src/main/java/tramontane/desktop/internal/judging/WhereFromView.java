@@ -277,10 +277,9 @@ final class WhereFromView implements View {
                 if (!item.isDisposed() && design == traced) {
                     Origin root = presenter.root(key, found);
                     item.removeAll();
-                    fill(item, origin.told(found, root.steps()));
-                    if (root.steps().isEmpty()) {
-                        tell();
-                    } else {
+                    Origin known = origin.told(found, root.steps());
+                    fill(item, known);
+                    if (known.opens()) {
                         beneath(item);
                         item.setExpanded(true);
                     }
