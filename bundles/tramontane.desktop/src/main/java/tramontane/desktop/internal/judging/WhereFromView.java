@@ -44,6 +44,7 @@ final class WhereFromView implements View {
     private static final Icon BACK = Icon.read(WhereFromView.class, "/tramontane/desktop/icons/back.svg");
     private static final int MARGIN = 8;
     private static final int NARROWEST = 150;
+    private static final int WIDEST = 420;
 
     private final Desk desk;
     private final EmptyOr page;
@@ -103,8 +104,8 @@ final class WhereFromView implements View {
         int room = tree.getClientArea().width - tree.getColumn(1).getWidth();
         if (room > 0 && room != fitted) {
             fitted = room;
-            tree.getColumn(0).setWidth(Math.max(NARROWEST, room * 3 / 5));
-            tree.getColumn(2).setWidth(Math.max(NARROWEST, room * 2 / 5));
+            tree.getColumn(0).setWidth(Math.clamp(room * 3L / 5, NARROWEST, WIDEST));
+            tree.getColumn(2).setWidth(Math.max(NARROWEST, room - tree.getColumn(0).getWidth()));
         }
     }
 
