@@ -2,7 +2,6 @@ package tramontane.desktop;
 
 import java.util.ArrayList;
 import java.util.BitSet;
-import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
@@ -28,8 +27,8 @@ import org.eclipse.swt.widgets.Event;
 import org.eclipse.swt.widgets.Table;
 import org.eclipse.swt.widgets.TableColumn;
 import org.eclipse.swt.widgets.TableItem;
-import tramontane.analysis.Severity;
 import tramontane.desktop.internal.icons.Images;
+import tramontane.desktop.internal.icons.Marks;
 
 /**
  * A table that shows a {@link Sheet} and keeps its place while that changes: rows that stay are the same rows, only cells that differ are
@@ -49,7 +48,6 @@ public final class SheetTable {
     private static final double SELECTED = 0.22;
     private static final double FRONT = 0.07;
 
-    private static final Map<Severity, Icon> MARKS = marks();
     private static final Icon IN_FRONT = Icon.read(SheetTable.class, "/tramontane/desktop/icons/front.svg");
 
     private final Desk desk;
@@ -102,20 +100,6 @@ public final class SheetTable {
         table.addListener(SWT.FocusOut, event -> table.redraw());
         table.addListener(SWT.Dispose, event -> images.values().forEach(Images::dispose));
         colour();
-    }
-
-    private static Map<Severity, Icon> marks() {
-        Map<Severity, Icon> marks = new EnumMap<>(Severity.class);
-        for (Severity severity : Severity.values()) {
-            String name = severity == Severity.ERROR ? "error" : severity.word().replace(" ", "");
-            marks.put(severity, Icon.read(SheetTable.class, "/tramontane/desktop/icons/mark-" + name + ".svg"));
-        }
-        return marks;
-    }
-
-    /** The mark of a severity: each has a shape of its own. */
-    public static Icon mark(Severity severity) {
-        return MARKS.get(severity);
     }
 
     /** The widget. */
@@ -419,8 +403,8 @@ public final class SheetTable {
     private void paint(Event event) {
         cell(event).filter(cell -> cell.mark().isPresent()).ifPresent(cell -> {
             Rectangle bounds = ((TableItem) event.item).getBounds(event.index);
-            Image mark = image(cell.stale() ? palette.stale() : palette.of(cell.mark().get()), MARKS.get(cell.mark().get()));
-            event.gc.drawImage(mark, bounds.x + EDGE, bounds.y + (bounds.height - mark.getBounds().height) / 2);
+            Marks.paint(cell.mark().get(), event.gc, cell.stale() ? palette.stale() : palette.of(cell.mark().get()), bounds.x + EDGE,
+                    bounds.y + (bounds.height - Marks.SIDE) / 2);
             event.gc.setFont(cell.strong() ? desk.bold() : table.getFont());
             event.gc.setForeground(cell.stale() ? palette.stale() : palette.text());
             int height = event.gc.getFontMetrics().getHeight();

@@ -65,7 +65,7 @@ final class FindingsView implements View {
         text.setData("tramontane.id", "findings.filter");
         text.setMessage("words to look for");
         GridData wide = new GridData(SWT.LEFT, SWT.CENTER, false, false);
-        wide.widthHint = 180;
+        wide.widthHint = 130;
         text.setLayoutData(wide);
         text.addListener(SWT.Modify, event -> draw());
         text.addListener(SWT.KeyDown, event -> {
@@ -89,7 +89,7 @@ final class FindingsView implements View {
         for (Findings.Level level : Findings.Level.values()) {
             levels.put(level, check(level.label(), !hidden.contains(level.name())));
         }
-        frontOnly = check("front condition only", memory.get(FRONT).isPresent());
+        frontOnly = check("in front only", memory.get(FRONT).isPresent());
         page = new EmptyOr(box);
         page.control().setLayoutData(new GridData(SWT.FILL, SWT.FILL, true, true));
         page.content().setLayout(new org.eclipse.swt.layout.FillLayout());
@@ -182,7 +182,7 @@ final class FindingsView implements View {
     public List<Command> commands() {
         List<Command> commands = new ArrayList<>();
         levels.forEach((level, button) -> commands.add(toggle(level.label(), button)));
-        commands.add(toggle("front condition only", frontOnly));
+        commands.add(toggle("in front only", frontOnly));
         return commands;
     }
 

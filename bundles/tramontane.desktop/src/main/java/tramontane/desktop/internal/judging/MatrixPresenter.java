@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Supplier;
+import java.util.stream.Stream;
 import tramontane.analysis.Figure;
 import tramontane.analysis.FigureKind;
 import tramontane.analysis.Finding;
@@ -155,12 +156,21 @@ final class MatrixPresenter {
                     Optional.empty(), places.subject(requirement.place()), front(condition), ""));
             return Sheet.Cell.of("—");
         }
-        boolean mistakes = scene.document().problems().stream().anyMatch(Problem::isError);
-        boolean coming = scene.results().running() || scene.results().now().isEmpty() && !mistakes;
+        boolean mistakes = mistakes();
+        boolean coming = coming();
         reasons.put(at, () -> new Matrix.Reason(name + where, coming ? Optional.empty() : Optional.of(Severity.NOT_JUDGED),
                 List.of(coming ? "Being computed." : mistakes ? "Not judged: the design has mistakes; the findings list them."
                         : "Not judged: it was not computed."), Optional.empty(), places.subject(requirement.place()), front(condition), ""));
         return coming ? Sheet.Cell.of("…").stale(true) : Sheet.Cell.of(Severity.NOT_JUDGED.word()).mark(Severity.NOT_JUDGED);
+    }
+
+    private boolean mistakes() {
+        return scene.document().problems().stream().anyMatch(Problem::isError);
+    }
+
+    /** Whether what is not known yet is going to be. */
+    private boolean coming() {
+        return scene.results().running() || scene.results().now().isEmpty() && !mistakes();
     }
 
     private static Optional<String> front(String condition) {
@@ -218,19 +228,30 @@ final class MatrixPresenter {
             List<Known<Verdict>> here = requirements.stream().flatMap(requirement -> verdict(requirement, condition).stream()).toList();
             Matrix.Place at = new Matrix.Place(ALL, CONDITION + condition);
             String title = "All requirements" + (condition.equals(WHOLE) ? "" : " in " + condition);
-            Optional<Severity> worst = here.stream().map(each -> each.value().severity()).max(Comparator.naturalOrder());
+            List<String> missing = condition.equals(WHOLE) ? List.of() : requirements.stream()
+                    .filter(requirement -> requirement.appliesIn(condition) && verdict(requirement, condition).isEmpty()
+                            && verdict(requirement, WHOLE).isEmpty()).map(this::name).toList();
+            boolean unknown = !missing.isEmpty() && !coming();
+            Optional<Severity> worst = Stream.concat(here.stream().map(each -> each.value().severity()),
+                    Stream.of(Severity.NOT_JUDGED).filter(none -> unknown)).max(Comparator.naturalOrder());
             if (worst.isEmpty()) {
-                cells.add(Sheet.Cell.of("—"));
-                reasons.put(at, () -> new Matrix.Reason(title, Optional.empty(), List.of("Nothing is judged here."), Optional.empty(), Optional.empty(),
-                        front(condition), ""));
+                cells.add(missing.isEmpty() ? Sheet.Cell.of("—") : Sheet.Cell.of("…").stale(true));
+                reasons.put(at, () -> new Matrix.Reason(title, Optional.empty(), List.of(missing.isEmpty() ? "Nothing is judged here."
+                        : "Being computed."), Optional.empty(), Optional.empty(), front(condition), ""));
                 continue;
             }
-            List<Verdict> bad = here.stream().map(Known::value).filter(verdict -> verdict.severity() == worst.get()).toList();
-            boolean stale = here.stream().anyMatch(Known::stale);
-            cells.add(Sheet.Cell.of(worst.get().word() + (worst.get() == Severity.MET ? "" : "  " + bad.size() + " of " + here.size())).bold()
+            List<String> bad = new ArrayList<>(here.stream().map(Known::value).filter(verdict -> verdict.severity() == worst.get())
+                    .map(this::brief).toList());
+            if (worst.get() == Severity.NOT_JUDGED) {
+                bad.addAll(missing);
+            }
+            int all = here.size() + missing.size();
+            boolean stale = here.stream().anyMatch(Known::stale) || !missing.isEmpty() && !unknown;
+            cells.add(Sheet.Cell.of(worst.get().word() + (worst.get() == Severity.MET ? "" : "  " + bad.size() + " of " + all)).bold()
                     .mark(worst.get()).stale(stale));
-            reasons.put(at, () -> new Matrix.Reason(title, worst, worst.get() == Severity.MET ? List.of("All " + here.size() + " hold.")
-                    : List.of(capital(worst.get().word()) + ": " + String.join("; ", bad.stream().map(this::brief).toList()) + "."),
+            reasons.put(at, () -> new Matrix.Reason(title, worst, worst.get() == Severity.MET ? List.of(missing.isEmpty() ? "All " + all + " hold."
+                    : here.size() + " of " + all + " hold; the others are being computed.")
+                    : List.of(capital(worst.get().word()) + ": " + String.join("; ", bad) + "."),
                     Optional.empty(), Optional.empty(), front(condition), ""));
         }
         return new Sheet.Row(ALL, cells);

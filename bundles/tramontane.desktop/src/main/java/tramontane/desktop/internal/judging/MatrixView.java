@@ -22,6 +22,9 @@ import tramontane.desktop.View;
 /** Draws the requirements matrix, with the reason of a cell beneath. */
 final class MatrixView implements View {
 
+    /** Height of a reason that is a heading and a line. */
+    private static final int LEAST = 56;
+
     private final Desk desk;
     private final EmptyOr page;
     private final SheetTable table;
@@ -73,9 +76,14 @@ final class MatrixView implements View {
                 shown.flatMap(Matrix.Reason::figure).ifPresent(desk::explain);
             }
         });
-        sentences = new Text(reason, SWT.READ_ONLY | SWT.WRAP | SWT.MULTI);
+        sentences = new Text(reason, SWT.READ_ONLY | SWT.WRAP | SWT.MULTI | SWT.V_SCROLL);
         sentences.setData("tramontane.id", "matrix.sentences");
-        sentences.setLayoutData(new GridData(SWT.FILL, SWT.TOP, true, false, 2, 1));
+        box.addListener(SWT.Resize, event -> {
+            if (shown.isPresent() && room()) {
+                box.layout(true, true);
+            }
+        });
+        sentences.setLayoutData(new GridData(SWT.FILL, SWT.FILL, true, true, 2, 1));
         tell(Optional.empty());
     }
 
@@ -139,7 +147,7 @@ final class MatrixView implements View {
             more.setText((each.figure().isPresent() ? "<a href=\"where\">Where from</a>    " : "") + "<a href=\"close\">Close</a>");
             sentences.setText(String.join(" ", each.lines()));
         });
-        if (!before || why.isEmpty() || reason.computeSize(box.getSize().x, SWT.DEFAULT).y != reason.getSize().y) {
+        if (room() || before != why.isPresent()) {
             reason.setVisible(why.isPresent());
             ((GridData) reason.getLayoutData()).exclude = why.isEmpty();
             box.layout(true, true);
@@ -148,6 +156,16 @@ final class MatrixView implements View {
         } else {
             reason.layout(true, true);
         }
+    }
+
+    /** Gives the reason the height it wants, but never so much that the table is gone; whether that is another one than before. */
+    private boolean room() {
+        GridData data = (GridData) reason.getLayoutData();
+        int before = data.heightHint;
+        data.heightHint = SWT.DEFAULT;
+        int wanted = reason.computeSize(Math.max(1, box.getSize().x), SWT.DEFAULT).y;
+        data.heightHint = Math.min(wanted, Math.max(LEAST, box.getSize().y * 2 / 5));
+        return data.heightHint != before;
     }
 
     private String hover(Sheet.Row row, int column) {

@@ -23,6 +23,8 @@ import tramontane.model.edit.Subject;
 record Origin(String label, String value, String from, List<Trace.Step> steps, Derivation derivation, List<Trace.Step> above,
         Optional<Subject> subject, Optional<FigureKey> elsewhere, boolean again) {
 
+    static final String TOLD = "told above";
+
     Origin {
         steps = List.copyOf(steps);
         above = List.copyOf(above);
@@ -35,7 +37,10 @@ record Origin(String label, String value, String from, List<Trace.Step> steps, D
 
     /** This figure of another analysis, now that its steps are known. */
     Origin told(Derivation by, List<Trace.Step> how) {
-        return new Origin(label, value, from, how, by, above, subject, how.isEmpty() ? Optional.empty() : elsewhere, again);
+        // two analyses may rest on each other, as flow and temperature do
+        boolean seen = !how.isEmpty() && above.containsAll(how);
+        return new Origin(label, value, seen ? TOLD : from, seen ? List.of() : how, by, above, subject,
+                how.isEmpty() || seen ? Optional.empty() : elsewhere, seen);
     }
 
     /**

@@ -81,7 +81,7 @@ final class OriginPresenter {
         Optional<FigureKey> elsewhere = behind.isEmpty() ? origin.derivation().figure(term).flatMap(kind -> key(kind, step, term)) : Optional.empty();
         Optional<Subject> subject = places.named(term.from()).or(() -> steps.size() == 1 ? places.subject(steps.getFirst().place()) : Optional.empty())
                 .or(() -> elsewhere.flatMap(key -> places.subject(key.place())));
-        String from = again ? "told above" : steps.size() == 1 ? origin.derivation().name(steps.getFirst())
+        String from = again ? Origin.TOLD : steps.size() == 1 ? origin.derivation().name(steps.getFirst())
                 : elsewhere.map(this::title).orElseGet(() -> origin.derivation().figure(term).map(FigureKind::label).orElse(term.from()));
         return new Origin(term.name(), Derivation.value(term, format()), from, steps, origin.derivation(), above, subject, elsewhere, again);
     }

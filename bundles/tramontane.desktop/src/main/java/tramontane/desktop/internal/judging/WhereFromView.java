@@ -44,6 +44,7 @@ final class WhereFromView implements View {
     private static final Icon BACK = Icon.read(WhereFromView.class, "/tramontane/desktop/icons/back.svg");
     private static final int MARGIN = 8;
     private static final int NARROWEST = 150;
+    private static final int WIDEST = 420;
 
     private final Desk desk;
     private final EmptyOr page;
@@ -60,8 +61,7 @@ final class WhereFromView implements View {
     private OriginPresenter presenter;
     private Palette palette;
     private Scene last;
-    private boolean fitting;
-    private boolean sized;
+    private int fitted;
 
     WhereFromView(Composite parent, Desk desk) {
         this.desk = desk;
@@ -72,7 +72,7 @@ final class WhereFromView implements View {
         tree.setData("tramontane.id", "whereFrom");
         tree.setHeaderVisible(true);
         column("value", SWT.LEFT, 230);
-        column("amount", SWT.RIGHT, 110);
+        column("amount", SWT.RIGHT, 130);
         column("from", SWT.LEFT, 260);
         tree.addListener(SWT.Expand, event -> open((TreeItem) event.item));
         tree.addListener(SWT.Selection, event -> tell());
@@ -92,8 +92,6 @@ final class WhereFromView implements View {
         TreeColumn column = new TreeColumn(tree, style);
         column.setText(label);
         column.setWidth(width);
-        // from then on it is as somebody wants it
-        column.addListener(SWT.Resize, event -> sized |= !fitting);
     }
 
     /** Beside each other where there is more room that way. */
@@ -104,11 +102,10 @@ final class WhereFromView implements View {
             sash.setOrientation(wanted);
         }
         int room = tree.getClientArea().width - tree.getColumn(1).getWidth();
-        if (!sized && room > 0) {
-            fitting = true;
-            tree.getColumn(0).setWidth(Math.max(NARROWEST, room * 3 / 5));
-            tree.getColumn(2).setWidth(Math.max(NARROWEST, room * 2 / 5));
-            fitting = false;
+        if (room > 0 && room != fitted) {
+            fitted = room;
+            tree.getColumn(0).setWidth(Math.clamp(room * 3L / 5, NARROWEST, WIDEST));
+            tree.getColumn(2).setWidth(Math.max(NARROWEST, room - tree.getColumn(0).getWidth()));
         }
     }
 
@@ -277,10 +274,9 @@ final class WhereFromView implements View {
                 if (!item.isDisposed() && design == traced) {
                     Origin root = presenter.root(key, found);
                     item.removeAll();
-                    fill(item, origin.told(found, root.steps()));
-                    if (root.steps().isEmpty()) {
-                        tell();
-                    } else {
+                    Origin known = origin.told(found, root.steps());
+                    fill(item, known);
+                    if (known.opens()) {
                         beneath(item);
                         item.setExpanded(true);
                     }

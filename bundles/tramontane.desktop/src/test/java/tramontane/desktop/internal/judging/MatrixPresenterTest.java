@@ -91,7 +91,7 @@ class MatrixPresenterTest {
         Matrix matrix = matrix(complete(judged(DESIGN)), "hot");
         assertEquals("met", text(matrix.sheet(), 0, "mild"));
         assertEquals("caution  1 of 2", text(matrix.sheet(), 0, "hot"));
-        assertEquals("not met  1 of 1", text(matrix.sheet(), 0, "any one failed"));
+        assertEquals("not met  1 of 2", text(matrix.sheet(), 0, "any one failed"));
     }
 
     @Test
@@ -129,12 +129,25 @@ class MatrixPresenterTest {
     void withMistakesInTheDesignNothingIsJudgedAndTheReasonSaysSo() {
         Matrix matrix = matrix(Results.NONE, "hot", Problem.error("airPath", "is empty"));
         assertEquals("not judged", text(matrix.sheet(), 3, "hot"));
+        assertEquals("not judged  3 of 3", text(matrix.sheet(), 0, "hot"));
         assertTrue(matrix.reason(matrix.sheet().rows().get(3), 3).orElseThrow().lines().getFirst().contains("has mistakes"));
     }
 
     @Test
     void whatIsBeingComputedIsNotTakenForNotJudged() {
-        assertEquals("…", text(matrix(new Results(Optional.empty(), Optional.empty(), true), "hot").sheet(), 3, "hot"));
+        Matrix matrix = matrix(new Results(Optional.empty(), Optional.empty(), true), "hot");
+        assertEquals("…", text(matrix.sheet(), 3, "hot"));
+        assertEquals("…", text(matrix.sheet(), 0, "hot"));
+    }
+
+    @Test
+    void whatIsMissingIsNotTakenForMetInTheFirstRow() {
+        Evaluation part = evaluation(DESIGN, List.of(), List.of(), List.of(verdict(requirement(DESIGN, 2), "hot", Severity.MET, HOT_CPU, 1)));
+        Matrix coming = matrix(new Results(Optional.of(part), Optional.empty(), true), "hot");
+        assertEquals("met", text(coming.sheet(), 0, "hot"));
+        assertTrue(cell(coming.sheet(), 0, "hot").stale());
+        assertEquals(List.of("1 of 3 hold; the others are being computed."), coming.reason(coming.sheet().rows().getFirst(), 3).orElseThrow().lines());
+        assertEquals("not judged  2 of 3", text(matrix(complete(part), "hot").sheet(), 0, "hot"));
     }
 
     @Test

@@ -77,6 +77,8 @@ class OriginPresenterTest {
         assertEquals(List.of("speed"), PRESENTER.beneath(told).stream().map(Origin::label).toList());
         assertEquals(Optional.of(Subject.condition("hot")), PRESENTER.beneath(told).getFirst().subject());
         assertFalse(flow.told(Derivation.NOTHING, List.of()).opens());
+        assertTrue(flow.told(DERIVATION, STEPS.subList(1, 2)).again());
+        assertFalse(flow.told(DERIVATION, STEPS.subList(1, 2)).opens());
     }
 
     @Test
