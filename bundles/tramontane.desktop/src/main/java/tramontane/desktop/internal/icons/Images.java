@@ -1,13 +1,14 @@
 package tramontane.desktop.internal.icons;
 
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.Map;
-import org.eclipse.swt.SWT;
 import org.eclipse.swt.graphics.Color;
-import org.eclipse.swt.graphics.GC;
 import org.eclipse.swt.graphics.Image;
-import org.eclipse.swt.graphics.ImageGcDrawer;
-import org.eclipse.swt.graphics.Path;
+import org.eclipse.swt.graphics.ImageData;
+import org.eclipse.swt.graphics.ImageDataProvider;
+import org.eclipse.swt.graphics.PaletteData;
+import org.eclipse.swt.graphics.RGB;
 import org.eclipse.swt.widgets.Display;
 import tramontane.desktop.Icon;
 
@@ -16,7 +17,7 @@ public final class Images {
 
     private static final int SIDE = 16;
     /** Weight of the strokes, on the grid. */
-    private static final float STROKE = 1.25f;
+    private static final double STROKE = 1.25;
 
     private final Display display;
     private final Map<Icon, Image> images = new HashMap<>();
@@ -35,52 +36,20 @@ public final class Images {
 
     private Image draw(Icon icon) {
         Drawing drawing = Drawing.of(icon.svg());
-        Color ink = colour;
-        return new Image(display, new ImageGcDrawer() {
-            @Override
-            public void drawOn(GC gc, int width, int height) {
-                paint(drawing, gc, ink, width / (float) SIDE);
-            }
-
-            @Override
-            public int getGcStyle() {
-                return SWT.TRANSPARENT;
-            }
-        }, SIDE, SIDE);
+        RGB ink = colour.getRGB();
+        return new Image(display, (ImageDataProvider) zoom -> data(drawing, ink, SIDE * zoom / 100));
     }
 
-    /**
-     * Draws an icon.
-     *
-     * @param scale how large one unit of its grid is
-     */
-    public static void paint(Drawing drawing, GC gc, Color ink, float scale) {
-        gc.setAntialias(SWT.ON);
-        gc.setForeground(ink);
-        gc.setBackground(ink);
-        gc.setLineAttributes(new org.eclipse.swt.graphics.LineAttributes(STROKE * scale, SWT.CAP_ROUND, SWT.JOIN_ROUND));
-        for (Drawing.Shape shape : drawing.shapes()) {
-            Path path = new Path(gc.getDevice());
-            try {
-                for (Drawing.Step step : shape.steps()) {
-                    double[] p = step.points();
-                    switch (step.kind()) {
-                        case 'M' -> path.moveTo((float) p[0] * scale, (float) p[1] * scale);
-                        case 'L' -> path.lineTo((float) p[0] * scale, (float) p[1] * scale);
-                        case 'C' -> path.cubicTo((float) p[0] * scale, (float) p[1] * scale, (float) p[2] * scale, (float) p[3] * scale,
-                                (float) p[4] * scale, (float) p[5] * scale);
-                        default -> path.close();
-                    }
-                }
-                if (shape.fill()) {
-                    gc.fillPath(path);
-                } else {
-                    gc.drawPath(path);
-                }
-            } finally {
-                path.dispose();
-            }
+    private static ImageData data(Drawing drawing, RGB ink, int side) {
+        PaletteData colours = new PaletteData(0xff0000, 0xff00, 0xff);
+        ImageData data = new ImageData(side, side, 24, colours);
+        int[] row = new int[side];
+        Arrays.fill(row, colours.getPixel(ink));
+        for (int y = 0; y < side; y++) {
+            data.setPixels(0, y, side, row, 0);
         }
+        data.alphaData = Raster.cover(drawing, side, STROKE);
+        return data;
     }
 
     /**

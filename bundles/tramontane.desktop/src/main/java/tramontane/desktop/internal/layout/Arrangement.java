@@ -120,6 +120,12 @@ public record Arrangement(Pane root, Optional<String> full) {
         return full.isPresent() && !full.get().equals(view) ? new Arrangement(shown.root, Optional.empty()) : shown;
     }
 
+    /** This arrangement with a view open at its spot, behind what stands in front there. */
+    public Arrangement openBehind(String view, Spot spot) {
+        return change(name(spot), stack -> stack.views().contains(view) ? stack
+                : new Stack(stack.name(), with(stack.views(), view), stack.front().isEmpty() ? view : stack.front()));
+    }
+
     /** This arrangement without a view. Stacks that are not of the standard layout go with their last view. */
     public Arrangement close(String view) {
         Optional<Stack> holder = holding(view);

@@ -5,8 +5,11 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
 import tramontane.desktop.internal.layout.Arrangement;
 import tramontane.model.Value;
 import tramontane.model.file.Limits;
@@ -30,6 +33,9 @@ public record Remembered(Optional<Arrangement> arrangement, Optional<List<Intege
 
     /** How many recent files are kept. */
     public static final int MOST_RECENT = 12;
+
+    private static final String WINDOW = "tramontane.window";
+    private static final String VIEWS = "views";
 
     /** Which colours are wanted. */
     public enum Colours {
@@ -156,6 +162,19 @@ public record Remembered(Optional<Arrangement> arrangement, Optional<List<Intege
     /** This with the window as it stands. */
     public Remembered with(Arrangement stands, Optional<List<Integer>> where, boolean fills) {
         return new Remembered(Optional.of(stands), where, fills, recent, units, colours, true, memory);
+    }
+
+    /** The views that there were when the layout was kept. */
+    public Set<String> views() {
+        return memory(WINDOW, VIEWS).map(text -> Set.of(text.split("\n"))).orElse(Set.of());
+    }
+
+    /** This with the views that there are. */
+    public Remembered withViews(Collection<String> there) {
+        Set<String> all = new TreeSet<>(views());
+        all.addAll(there);
+        all.remove("");
+        return all.equals(views()) ? this : with(WINDOW, VIEWS, String.join("\n", all));
     }
 
     /** What a view keeps under a name. */

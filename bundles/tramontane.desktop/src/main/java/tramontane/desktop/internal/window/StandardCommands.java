@@ -52,9 +52,9 @@ final class StandardCommands {
                         command("view.close", "Close view", "Ctrl+Shift+W", "Closes the view in front.", d -> window.closeFront()),
                         command("view.menu", "Menu of the view", "Ctrl+F10", "Opens the menu of the view in front.", d -> window.frontMenu()),
                         command("view.reset", "Reset layout", "", "All views stand where they stood at first.", d -> window.resetLayout())),
-                List.of(command("view.nextCondition", "Next condition", "Ctrl+PageDown", "Brings the next case to the front.",
+                List.of(command("view.nextCondition", "Next condition", "F8", "Brings the next case to the front.",
                                 d -> window.nextCase(1)),
-                        command("view.previousCondition", "Previous condition", "Ctrl+PageUp", "Brings the case before to the front.",
+                        command("view.previousCondition", "Previous condition", "Shift+F8", "Brings the case before to the front.",
                                 d -> window.nextCase(-1)),
                         command("view.units", "Next units", "Ctrl+U", "Shows everything in the next system of units.",
                                 d -> window.nextUnits()))));

@@ -187,7 +187,7 @@ public final class Window implements InnerDesk, AutoCloseable {
         panes.control().setLayoutData(new GridData(SWT.FILL, SWT.FILL, true, true));
         strip = new Strip(shell, jobs, palette);
         strip.control().setLayoutData(new GridData(SWT.FILL, SWT.BOTTOM, true, false));
-        arrangement = remembered.arrangement().orElseGet(this::standard);
+        arrangement = withNew(remembered.arrangement().orElseGet(this::standard));
         place();
         listen();
         draw();
@@ -210,9 +210,25 @@ public final class Window implements InnerDesk, AutoCloseable {
         return options.home().resolve("recovery");
     }
 
+    /** With the views open that this window has never seen before; one that comes back stands where it stood, or stays closed. */
+    private Arrangement withNew(Arrangement known) {
+        Arrangement all = known;
+        for (ViewType type : ordered()) {
+            if (type.atFirst() && !remembered.views().contains(type.id()) && !all.views().contains(type.id())) {
+                all = all.openBehind(type.id(), type.spot());
+            }
+        }
+        remembered = remembered.withViews(types.keySet());
+        return all;
+    }
+
+    private List<ViewType> ordered() {
+        return types.values().stream().sorted(Comparator.comparingInt(ViewType::order).thenComparing(ViewType::id)).toList();
+    }
+
     private Arrangement standard() {
         Map<Spot, List<String>> views = new EnumMap<>(Spot.class);
-        types.values().stream().filter(ViewType::atFirst).sorted(Comparator.comparingInt(ViewType::order).thenComparing(ViewType::id))
+        ordered().stream().filter(ViewType::atFirst)
                 .forEach(type -> views.computeIfAbsent(type.spot(), spot -> new ArrayList<>()).add(type.id()));
         return Arrangement.standard(views);
     }
@@ -364,17 +380,9 @@ public final class Window implements InnerDesk, AutoCloseable {
      */
     public void contributions(List<ViewType> there, List<PageType> otherPages) {
         pages = otherPages;
-        Map<String, ViewType> before = new HashMap<>(types);
         types.clear();
         there.forEach(type -> types.put(type.id(), type));
-        // a view that is new to this window opens where it belongs, one that comes back stands where it stood
-        for (ViewType type : there) {
-            if (!before.containsKey(type.id()) && type.atFirst() && !arrangement.views().contains(type.id())) {
-                Optional<Arrangement.Stack> stack = arrangement.open(type.id(), type.spot()).holding(type.id());
-                String shown = stack.map(Arrangement.Stack::views).filter(views -> views.size() > 1).map(List::getFirst).orElse(type.id());
-                arrangement = arrangement.open(type.id(), type.spot()).open(shown, type.spot());
-            }
-        }
+        arrangement = withNew(arrangement);
         arrange();
     }
 

@@ -19,7 +19,7 @@ import org.junit.jupiter.params.provider.MethodSource;
 
 class DrawingTest {
 
-    private static Path2D outline(Drawing drawing) {
+    static Path2D outline(Drawing drawing) {
         Path2D path = new Path2D.Double();
         for (Drawing.Shape shape : drawing.shapes()) {
             for (Drawing.Step step : shape.steps()) {
