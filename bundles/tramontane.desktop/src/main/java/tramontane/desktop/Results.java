@@ -8,7 +8,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
-import java.util.stream.Stream;
 import tramontane.analysis.Engine;
 import tramontane.analysis.Evaluation;
 import tramontane.analysis.Figure;
@@ -23,17 +22,24 @@ import tramontane.analysis.Verdict;
  * @param now     what was computed of the design as it is; may be part of all only; empty while nothing was
  * @param before  the last complete evaluation of an earlier state; empty where there was none, or where it is no longer needed
  * @param running whether more is being computed
+ * @param late    whether that has lasted so long that what belongs to an earlier state is to be shown as stale. Most edits are computed in
+ *                the blink of an eye, and greying and ungreying the whole window in that time would only flicker
  */
-public record Results(Optional<Evaluation> now, Optional<Evaluation> before, boolean running) {
+public record Results(Optional<Evaluation> now, Optional<Evaluation> before, boolean running, boolean late) {
 
     /** Nothing known. */
     public static final Results NONE = new Results(Optional.empty(), Optional.empty(), false);
+
+    /** Results of which what belongs to an earlier state is stale. */
+    public Results(Optional<Evaluation> now, Optional<Evaluation> before, boolean running) {
+        this(now, before, running, true);
+    }
 
     /**
      * Something known.
      *
      * @param value what
-     * @param stale whether it belongs to an earlier state of the design
+     * @param stale whether it belongs to an earlier state of the design and is to be shown so
      * @param <T>   a figure, a finding, a verdict, or typed data
      */
     public record Known<T>(T value, boolean stale) {
@@ -88,7 +94,7 @@ public record Results(Optional<Evaluation> now, Optional<Evaluation> before, boo
         Set<Finding> said = new HashSet<>(now.get().findings());
         before.get().outcomes().stream().filter(outcome -> !again.contains(List.of(outcome.analysis(), outcome.condition())))
                 .flatMap(outcome -> outcome.result().findings().stream()).filter(said::add)
-                .forEach(finding -> all.add(new Known<>(finding, true)));
+                .forEach(finding -> all.add(new Known<>(finding, late)));
         return all;
     }
 
@@ -103,22 +109,27 @@ public record Results(Optional<Evaluation> now, Optional<Evaluation> before, boo
         for (Verdict verdict : now.get().verdicts()) {
             Verdict earlier = old.remove(List.of(verdict.requirement(), verdict.condition()));
             boolean stale = verdict.severity() == Severity.NOT_JUDGED && earlier != null;
-            all.add(new Known<>(stale ? earlier : verdict, stale));
+            all.add(new Known<>(stale ? earlier : verdict, stale && late));
         }
-        old.values().forEach(verdict -> all.add(new Known<>(verdict, true)));
+        old.values().forEach(verdict -> all.add(new Known<>(verdict, late)));
         return all;
     }
 
     private <T> List<Known<T>> all(Function<Evaluation, List<T>> what, Function<T, Object> key) {
         Set<Object> known = new HashSet<>();
-        return Stream.concat(now.stream().flatMap(evaluation -> what.apply(evaluation).stream()).map(each -> new Known<>(each, false)),
-                before.stream().flatMap(evaluation -> what.apply(evaluation).stream()).map(each -> new Known<>(each, true)))
-                .filter(each -> known.add(List.of(key.apply(each.value()), each.stale())) && (!each.stale()
-                        || !known.contains(List.of(key.apply(each.value()), false)))).toList();
+        List<Known<T>> all = new ArrayList<>();
+        // one thing may be said twice of one state
+        now.ifPresent(evaluation -> what.apply(evaluation).forEach(each -> {
+            known.add(key.apply(each));
+            all.add(new Known<>(each, false));
+        }));
+        before.ifPresent(evaluation -> what.apply(evaluation).stream().filter(each -> !known.contains(key.apply(each)))
+                .forEach(each -> all.add(new Known<>(each, late))));
+        return all;
     }
 
     private <T> Optional<Known<T>> first(Function<Evaluation, Optional<T>> what) {
         return now.flatMap(what).map(found -> new Known<>(found, false))
-                .or(() -> before.flatMap(what).map(found -> new Known<>(found, true)));
+                .or(() -> before.flatMap(what).map(found -> new Known<>(found, late)));
     }
 }

@@ -92,7 +92,6 @@ public final class Entry implements ToIntFunction<Object>, Desktop {
 
     @Override
     public int applyAsInt(Object arguments) {
-        boolean timing = Boolean.getBoolean("tramontane.timing");
         Display.setAppName("Tramontane");
         Display made;
         try {
@@ -103,9 +102,6 @@ public final class Entry implements ToIntFunction<Object>, Desktop {
             return FAULT;
         }
         try (Shown shown = show(made, Path.of(property("tramontane.home")), List.of((String[]) arguments).stream().map(Path::of).toList())) {
-            if (timing) {
-                made.asyncExec(() -> System.err.println("tramontane: first paint after " + sinceStart() + " ms"));
-            }
             shown.window().run();
         } finally {
             made.dispose();
@@ -159,10 +155,6 @@ public final class Entry implements ToIntFunction<Object>, Desktop {
             }
             window.close();
         }
-    }
-
-    private static long sinceStart() {
-        return System.currentTimeMillis() - ProcessHandle.current().info().startInstant().orElseThrow().toEpochMilli();
     }
 
     private String property(String name) {

@@ -1,7 +1,12 @@
 package tramontane.desktop.test;
 
 import java.time.Duration;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Queue;
+import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.concurrent.atomic.AtomicLong;
+import java.util.stream.Collectors;
 import org.eclipse.swt.SWTException;
 import org.eclipse.swt.widgets.Display;
 
@@ -11,13 +16,17 @@ import org.eclipse.swt.widgets.Display;
  */
 public final class Heartbeat implements AutoCloseable {
     private static final long EVERY = 5_000_000; // ns
+    private static final long LONG = 40_000_000; // ns
+    private static final int DEPTH = 60;
 
     private final Display display;
     private final Thread thread;
     private final AtomicLong longest = new AtomicLong();
     /** When the word was asked for that has not come yet; 0 if none is asked for. */
     private final AtomicLong asked = new AtomicLong();
+    private final Queue<String> waits = new ConcurrentLinkedQueue<>();
     private volatile boolean ended;
+    private long seen;
 
     /** Begins to measure. */
     public Heartbeat(Display display) {
@@ -30,8 +39,13 @@ public final class Heartbeat implements AutoCloseable {
     private void beat() {
         try {
             while (!ended) {
+                long since = asked.get();
                 if (asked.compareAndSet(0, System.nanoTime())) {
                     display.asyncExec(this::answer);
+                } else if (since != 0 && System.nanoTime() - since > LONG && seen != since) {
+                    seen = since;
+                    waits.add(Arrays.stream(display.getThread().getStackTrace()).limit(DEPTH).map(at -> "  " + at)
+                            .collect(Collectors.joining("\n")));
                 }
                 Thread.sleep(Duration.ofNanos(EVERY));
             }
@@ -51,10 +65,16 @@ public final class Heartbeat implements AutoCloseable {
         return Duration.ofNanos(Math.max(longest.get(), since == 0 ? 0 : System.nanoTime() - since));
     }
 
+    /** What the thread of the display was doing in each wait of more than 40 ms. */
+    public List<String> waits() {
+        return List.copyOf(waits);
+    }
+
     /** Forgets what was measured up to now, after a part that is not meant. */
     public void reset() {
         asked.updateAndGet(since -> since == 0 ? 0 : System.nanoTime());
         longest.set(0);
+        waits.clear();
     }
 
     @Override

@@ -22,6 +22,7 @@ import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.Text;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.api.io.TempDir;
@@ -391,6 +392,7 @@ class WindowTest {
     }
 
     @Test
+    @Tag("pace")
     void theWindowAnswersWhileItComputes() throws IOException {
         try (Bench bench = open("observatory")) {
             // classes are loaded and compiled by the first edits
@@ -411,8 +413,10 @@ class WindowTest {
                 double[] sorted = shown.stream().mapToDouble(each -> each).sorted().toArray();
                 System.out.printf("edits of observatory: case in front after %.0f ms (median), %.0f ms (slowest); longest without an answer "
                         + "%d ms%n", sorted[sorted.length / 2], sorted[sorted.length - 1], heartbeat.longest().toMillis());
+                heartbeat.waits().forEach(wait -> System.out.println("waited at\n" + wait));
                 assertTrue(sorted[sorted.length / 2] <= 100, () -> "shown after " + Arrays.toString(sorted));
-                assertTrue(heartbeat.longest().toMillis() <= 50, () -> "no answer for " + heartbeat.longest().toMillis() + " ms");
+                assertTrue(heartbeat.longest().toMillis() <= 50, () -> "no answer for " + heartbeat.longest().toMillis() + " ms:\n"
+                        + String.join("\n--\n", heartbeat.waits()));
             }
         }
     }

@@ -59,7 +59,7 @@ public record OpenDesign(String key, Optional<Path> file, History history, Optio
     /** What was computed of the design as it was before its last change. */
     private static Results outdated(Results results) {
         // a run of a part does not replace what is known of the whole
-        return new Results(Optional.empty(), results.before().or(results::now), true);
+        return new Results(Optional.empty(), results.before().or(results::now), true, false);
     }
 
     OpenDesign with(Results other) {

@@ -214,9 +214,15 @@ public final class Session {
             }
             Results results = last ? new Results(Optional.of(evaluation), Optional.empty(), false)
                     : new Results(Optional.of(evaluation), design.results().before().or(() -> design.results().now()
-                            .filter(known -> known.design() != evaluation.design())), true);
+                            .filter(known -> known.design() != evaluation.design())), true, design.results().late());
             return shown(design.with(results));
         });
+    }
+
+    /** The run of a design takes so long that what is known of an earlier state is to be shown as stale. */
+    public void late(String key, Design of) {
+        update(key, design -> design.design() != of || design.results().complete() || design.results().late() ? design
+                : design.with(new Results(design.results().now(), design.results().before(), design.results().running(), true)));
     }
 
     /** A run ended without anything to show: the design has errors, or it was stopped. */

@@ -70,7 +70,7 @@ final class FiguresPresenter {
             add(laid, outcome, scene, false);
         }));
         scene.results().before().ifPresent(before -> before.outcomes().stream()
-                .filter(outcome -> !again.contains(List.of(outcome.analysis(), outcome.condition()))).forEach(outcome -> add(laid, outcome, scene, true)));
+                .filter(outcome -> !again.contains(List.of(outcome.analysis(), outcome.condition()))).forEach(outcome -> add(laid, outcome, scene, scene.results().late())));
         return laid;
     }
 

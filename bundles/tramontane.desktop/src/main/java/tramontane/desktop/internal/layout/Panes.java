@@ -279,6 +279,12 @@ public final class Panes {
         }
     }
 
+    /** The tools of a view anew, if it is in front of its stack: it has others now. */
+    public void tools(String view) {
+        folders.values().stream().filter(folder -> folder.getSelection() != null && view(folder.getSelection()).equals(view))
+                .forEach(folder -> setTools(folder, content.tools(view, folder).orElse(null)));
+    }
+
     /** The tabs' pictures and tools anew, after colours have changed. */
     public void refresh() {
         for (CTabFolder folder : folders.values()) {

@@ -140,9 +140,11 @@ final class PropertiesView implements View {
         skeleton.add(pages);
         boolean otherSubject = otherDocument || !sheet.map(Sheet::subject).equals(shown.map(Sheet::subject));
         updating = true;
-        scroll.setRedraw(false);
+        boolean rebuild = recolour || page == null || !skeleton.equals(built);
+        if (rebuild) {
+            scroll.setRedraw(false);
+        }
         try {
-            boolean rebuild = recolour || page == null || !skeleton.equals(built);
             if (otherSubject) {
                 keep(before);
             }
@@ -162,7 +164,9 @@ final class PropertiesView implements View {
                 scroll.setOrigin(0, 0);
             }
         } finally {
-            scroll.setRedraw(true);
+            if (rebuild) {
+                scroll.setRedraw(true);
+            }
             updating = false;
         }
     }

@@ -26,12 +26,15 @@ import tramontane.desktop.ViewType;
  */
 final class Frame {
 
+    private static final boolean TIMING = Boolean.getBoolean("tramontane.timing");
+
     private final ViewType type;
     private final Desk desk;
     private final Composite box;
     private Optional<View> view = Optional.empty();
     private Optional<String> pinned = Optional.empty();
     private Scene last;
+    private boolean opened;
     private List<Command> commands = List.of();
 
     Frame(ViewType type, Desk desk, Composite parent) {
@@ -40,15 +43,25 @@ final class Frame {
         box = new Composite(parent, SWT.NONE);
         box.setData("tramontane.id", "view:" + type.id());
         box.setLayout(new FillLayout());
-        open();
     }
 
-    private void open() {
+    /** Whether the view has not been asked for its widgets yet: that is done when it is first seen. */
+    boolean isNew() {
+        return !opened;
+    }
+
+    /** Has the view build its widgets. */
+    void open() {
+        if (opened || box.isDisposed()) {
+            return;
+        }
+        opened = true;
         guarded(() -> {
-            View opened = type.open(box, desk);
-            view = Optional.of(opened);
-            commands = List.copyOf(opened.commands());
+            View made = type.open(box, desk);
+            view = Optional.of(made);
+            commands = List.copyOf(made.commands());
         });
+        box.layout(true, true);
     }
 
     ViewType type() {
@@ -69,9 +82,14 @@ final class Frame {
         last = null;
     }
 
+    /** Whether it can be seen. */
+    boolean isSeen() {
+        return !box.isDisposed() && box.isVisible();
+    }
+
     /** Draws a scene if it can be seen and is another one than last time. */
     void show(Scene scene) {
-        if (box.isDisposed() || !box.isVisible()) {
+        if (!opened || !isSeen()) {
             return;
         }
         Scene shown = pinned.filter(caseId -> scene.results().cases().stream().anyMatch(each -> each.concrete().id().equals(caseId)))
@@ -80,7 +98,11 @@ final class Frame {
             return;
         }
         last = shown;
+        long begun = System.nanoTime();
         guarded(() -> view.ifPresent(each -> each.show(shown)));
+        if (TIMING) {
+            System.err.printf("tramontane: %s drawn in %.1f ms%n", type.id(), (System.nanoTime() - begun) / 1e6);
+        }
     }
 
     /** Compared by what they hold, without looking into it. */
@@ -155,8 +177,8 @@ final class Frame {
         again.addListener(SWT.Selection, event -> {
             page.dispose();
             last = null;
+            opened = false;
             open();
-            box.layout(true, true);
             show(desk.scene());
         });
     }

@@ -3,8 +3,10 @@ package tramontane.desktop.internal.window;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.Deque;
 import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -84,6 +86,8 @@ public final class Window implements InnerDesk, AutoCloseable {
 
     /** How often unsaved changes are copied and files looked at, in milliseconds. */
     private static final int TICK = 1000;
+    /** How long results of the state before are shown as if nothing had happened, in milliseconds. */
+    private static final int BLINK = 150;
     private static final Icon OURS = Icon.read(Window.class, "/tramontane/desktop/icons/tramontane.svg");
 
     private final Display display;
@@ -117,6 +121,9 @@ public final class Window implements InnerDesk, AutoCloseable {
     private Optional<String> frontView = Optional.empty();
     private boolean drawing;
     private boolean drawAgain;
+    private final Deque<Frame> toOpen = new ArrayDeque<>();
+    private boolean opening;
+    private boolean painted;
     private boolean closing;
     private long asked;
     private final Listener keys = this::key;
@@ -272,7 +279,32 @@ public final class Window implements InnerDesk, AutoCloseable {
 
     /** Shows the window. */
     public void open() {
+        Listener painted = new Listener() {
+            @Override
+            public void handleEvent(Event event) {
+                top.control().removeListener(SWT.Paint, this);
+                display.asyncExec(Window.this::firstPainted);
+            }
+        };
+        top.control().addListener(SWT.Paint, painted);
         shell.open();
+        // where nothing is painted, as the window is covered or iconified, it goes on all the same
+        display.timerExec(300, this::firstPainted);
+    }
+
+    private void firstPainted() {
+        if (!painted && !shell.isDisposed()) {
+            painted = true;
+            time("first paint");
+            draw();
+        }
+    }
+
+    private void time(String what) {
+        if (options.timing()) {
+            System.err.println("tramontane: " + what + " after " + (System.currentTimeMillis()
+                    - ProcessHandle.current().info().startInstant().orElseThrow().toEpochMilli()) + " ms");
+        }
     }
 
     /** Runs until the window is closed. Whatever a listener throws, in this loop or in that of a dialog, ends neither. */
@@ -346,12 +378,47 @@ public final class Window implements InnerDesk, AutoCloseable {
                 }
                 for (Frame frame : List.copyOf(frames.values())) {
                     frame.show(scene);
+                    if (frame.isNew() && frame.isSeen() && !toOpen.contains(frame)) {
+                        toOpen.add(frame);
+                    }
                 }
             }
         } finally {
             drawing = false;
         }
         strip.watch();
+        if (painted && !toOpen.isEmpty() && !opening) {
+            opening = true;
+            display.asyncExec(this::openNext);
+        }
+    }
+
+    /** One view at a time, so that the window is painted and answers between them. */
+    private void openNext() {
+        opening = false;
+        Frame next = toOpen.poll();
+        if (next == null || shell.isDisposed()) {
+            return;
+        }
+        long begun = System.nanoTime();
+        show(next);
+        if (options.timing()) {
+            System.err.printf("tramontane: %s opened in %.0f ms%n", next.type().id(), (System.nanoTime() - begun) / 1e6);
+        }
+        if (toOpen.isEmpty()) {
+            time("all views");
+        } else {
+            opening = true;
+            display.timerExec(1, this::openNext);
+        }
+    }
+
+    private void show(Frame frame) {
+        if (frame.isNew() && frame.isSeen()) {
+            frame.open();
+            panes.tools(frame.type().id());
+            frame.show(scene());
+        }
     }
 
     private void arrange() {
@@ -466,6 +533,9 @@ public final class Window implements InnerDesk, AutoCloseable {
             return;
         }
         arrange(arrangement.open(viewId, type.spot()));
+        if (painted) {
+            show(frames.get(viewId));
+        }
         if (focus) {
             frontView = Optional.of(viewId);
             frames.get(viewId).focus();
@@ -479,7 +549,12 @@ public final class Window implements InnerDesk, AutoCloseable {
 
     @Override
     public void openFile(Path file) {
-        files.open(file);
+        // what we ship is not written over
+        if (options.samples().filter(folder -> file.toAbsolutePath().normalize().startsWith(folder)).isPresent()) {
+            files.openSample(file);
+        } else {
+            files.open(file);
+        }
     }
 
     @Override
@@ -697,6 +772,7 @@ public final class Window implements InnerDesk, AutoCloseable {
         String condition = front.results().cases().stream().filter(each -> each.concrete().id().equals(front.front()))
                 .map(Engine.Case::declared).findFirst().orElse(front.front());
         asked = System.nanoTime();
+        display.timerExec(BLINK, () -> session.late(front.key(), front.design()));
         live.compute(front.key(), front.document().label(), front.design(), condition);
         if (strip != null) {
             strip.watch();

@@ -164,7 +164,9 @@ final class DutyView implements View {
             return;
         }
         draw();
-        if (making.filter(wanted.get()::same).isPresent()) {
+        // a part of the results would take the other conditions off the chart for a moment
+        boolean waits = made.isPresent() && scene.results().running() && !scene.results().late() && scene.results().before().isPresent();
+        if (waits || making.filter(wanted.get()::same).isPresent()) {
             return;
         }
         job.ifPresent(Jobs.Job::cancel);
@@ -188,8 +190,8 @@ final class DutyView implements View {
     }
 
     private void draw() {
-        stale = made.map(DutyPresenter.Wanted::stale).orElse(false) || made.isPresent() && making.isPresent()
-                && making.get().evaluation() != made.get().evaluation();
+        stale = scene.results().late() && (made.map(DutyPresenter.Wanted::stale).orElse(false) || made.isPresent() && making.isPresent()
+                && making.get().evaluation() != made.get().evaluation());
         String why = answer.why().isEmpty() ? DutyPresenter.why(scene.document().design(), scene.results(),
                 scene.document().problems().stream().anyMatch(Problem::isError)) : answer.why();
         canvas.show(answer.chart(), why, scene.units(), scene.palette(), stale);

@@ -287,7 +287,7 @@ final class PathView implements View {
             known = chosen.map(each -> AirValues.of(each, front, desk.engine().passageKinds())).orElse(AirValues.NONE);
             evaluated = chosen;
         }
-        return known.stale(now.isEmpty() && known.solved());
+        return known.stale(scene.results().late() && now.isEmpty() && known.solved());
     }
 
     private void layOut() {
