@@ -74,6 +74,14 @@ public final class Screen implements BeforeEachCallback, AfterEachCallback {
         return taken;
     }
 
+    /**
+     * Watches for resources that are not disposed of, or does not: while it does, each resource that is made costs a stack trace, which a
+     * test of pace must not pay for.
+     */
+    static void watch(boolean on) {
+        Resource.setNonDisposeHandler(on ? Screen::undisposed : null);
+    }
+
     private static void undisposed(Error made) {
         if (Arrays.stream(made.getStackTrace()).anyMatch(at -> at.getClassName().equals(Screen.class.getName())
                 && at.getMethodName().equals("marker"))) {

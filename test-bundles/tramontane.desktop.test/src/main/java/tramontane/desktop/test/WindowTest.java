@@ -394,6 +394,7 @@ class WindowTest {
     @Test
     @Tag("pace")
     void theWindowAnswersWhileItComputes() throws IOException {
+        Screen.watch(false);
         try (Bench bench = open("observatory")) {
             // classes are loaded and compiled by the first edits
             for (int i = 0; i < 12; i++) {
@@ -418,6 +419,8 @@ class WindowTest {
                 assertTrue(heartbeat.longest().toMillis() <= 50, () -> "no answer for " + heartbeat.longest().toMillis() + " ms:\n"
                         + String.join("\n--\n", heartbeat.waits()));
             }
+        } finally {
+            Screen.watch(true);
         }
     }
 
