@@ -3,6 +3,7 @@ package tramontane.desktop;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.function.UnaryOperator;
+import org.eclipse.swt.graphics.Color;
 import org.eclipse.swt.graphics.Font;
 import org.eclipse.swt.graphics.Image;
 import org.eclipse.swt.widgets.Shell;
@@ -75,6 +76,9 @@ public interface Desk {
 
     /** The image of an icon in the text colour, 16 units wide, crisp at any zoom; the window owns it. */
     Image image(Icon icon);
+
+    /** The same in a colour of its own, taken from the palette. */
+    Image image(Icon icon, Color colour);
 
     /** A font with digits of one width, for columns of numbers; the window owns it. */
     Font digits();

@@ -178,16 +178,12 @@ public final class SheetTable {
 
     /** Sets what differs in rows that have been made; the others are asked for when they come into sight. */
     private void change(Sheet before) {
-        boolean held = false;
+        // each row is drawn anew by itself; holding the drawing back would draw all of them
         for (int i = filled.nextSetBit(0); i >= 0; i = filled.nextSetBit(i + 1)) {
             List<Sheet.Cell> old = before.rows().get(i).cells();
             List<Sheet.Cell> cells = sheet.rows().get(i).cells();
             if (old.equals(cells)) {
                 continue;
-            }
-            if (!held) {
-                table.setRedraw(false);
-                held = true;
             }
             TableItem item = table.getItem(i);
             for (int at = 0; at < cells.size(); at++) {
@@ -195,9 +191,6 @@ public final class SheetTable {
                     set(item, at, cells.get(at));
                 }
             }
-        }
-        if (held) {
-            table.setRedraw(true);
         }
     }
 
@@ -403,8 +396,8 @@ public final class SheetTable {
     private void paint(Event event) {
         cell(event).filter(cell -> cell.mark().isPresent()).ifPresent(cell -> {
             Rectangle bounds = ((TableItem) event.item).getBounds(event.index);
-            Marks.paint(cell.mark().get(), event.gc, cell.stale() ? palette.stale() : palette.of(cell.mark().get()), bounds.x + EDGE,
-                    bounds.y + (bounds.height - Marks.SIDE) / 2);
+            Image mark = desk.image(Marks.of(cell.mark().get()), cell.stale() ? palette.stale() : palette.of(cell.mark().get()));
+            event.gc.drawImage(mark, bounds.x + EDGE, bounds.y + (bounds.height - Marks.SIDE) / 2);
             event.gc.setFont(cell.strong() ? desk.bold() : table.getFont());
             event.gc.setForeground(cell.stale() ? palette.stale() : palette.text());
             int height = event.gc.getFontMetrics().getHeight();

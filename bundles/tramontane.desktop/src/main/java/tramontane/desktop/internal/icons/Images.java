@@ -20,7 +20,7 @@ public final class Images {
     private static final double STROKE = 1.25;
 
     private final Display display;
-    private final Map<Icon, Image> images = new HashMap<>();
+    private final Map<Drawn, Image> images = new HashMap<>();
     private Color colour;
 
     /** No images yet, to be drawn in a colour. */
@@ -29,15 +29,23 @@ public final class Images {
         this.colour = colour;
     }
 
-    /** The image of an icon. */
-    public Image of(Icon icon) {
-        return images.computeIfAbsent(icon, this::draw);
+    /** What an image shows. */
+    private record Drawn(Icon icon, RGB ink) {
     }
 
-    private Image draw(Icon icon) {
-        Drawing drawing = Drawing.of(icon.svg());
-        RGB ink = colour.getRGB();
-        return new Image(display, (ImageDataProvider) zoom -> data(drawing, ink, SIDE * zoom / 100));
+    /** The image of an icon. */
+    public Image of(Icon icon) {
+        return of(icon, colour);
+    }
+
+    /** The image of an icon in a colour of its own. */
+    public Image of(Icon icon, Color ink) {
+        return images.computeIfAbsent(new Drawn(icon, ink.getRGB()), this::draw);
+    }
+
+    private Image draw(Drawn drawn) {
+        Drawing drawing = Drawing.of(drawn.icon().svg());
+        return new Image(display, (ImageDataProvider) zoom -> data(drawing, drawn.ink(), SIDE * zoom / 100));
     }
 
     private static ImageData data(Drawing drawing, RGB ink, int side) {
@@ -58,7 +66,7 @@ public final class Images {
      * @return what was drawn before, to be disposed of once nothing shows it any more
      */
     public Runnable recolour(Color ink) {
-        Map<Icon, Image> old = new HashMap<>(images);
+        Map<Drawn, Image> old = new HashMap<>(images);
         images.clear();
         colour = ink;
         return () -> old.values().forEach(Image::dispose);

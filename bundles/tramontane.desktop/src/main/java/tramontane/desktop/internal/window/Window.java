@@ -22,6 +22,7 @@ import org.eclipse.swt.dnd.DropTarget;
 import org.eclipse.swt.dnd.DropTargetAdapter;
 import org.eclipse.swt.dnd.DropTargetEvent;
 import org.eclipse.swt.dnd.FileTransfer;
+import org.eclipse.swt.graphics.Color;
 import org.eclipse.swt.graphics.Font;
 import org.eclipse.swt.graphics.FontData;
 import org.eclipse.swt.graphics.Image;
@@ -593,6 +594,11 @@ public final class Window implements InnerDesk, AutoCloseable {
     @Override
     public Image image(Icon icon) {
         return images.of(icon);
+    }
+
+    @Override
+    public Image image(Icon icon, Color colour) {
+        return images.of(icon, colour);
     }
 
     @Override

@@ -130,6 +130,11 @@ final class ADesk implements Desk, Jobs {
     }
 
     @Override
+    public Image image(Icon icon, org.eclipse.swt.graphics.Color colour) {
+        return image(icon);
+    }
+
+    @Override
     public Image image(Icon icon) {
         throw new AssertionError("the window draws the icons");
     }

@@ -84,6 +84,7 @@ final class PathView implements View {
     private Palette palette = Palette.LIGHT;
     private UnitSystem units = UnitSystem.METRIC;
     private String front = "";
+    private List<Object> drawn = List.of();
     private String condition = "";
     private boolean solving;
     private Drag drag = Drag.NONE;
@@ -321,8 +322,13 @@ final class PathView implements View {
         if (!note.getText().equals(text)) {
             note.setText(text.replace("&", "&&"));
         }
-        canvas.redraw();
-        legend.redraw();
+        // most of what happens in the window leaves the picture as it is
+        List<Object> seen = List.of(state.picture(), state.selected(), state.linking(), state.by(), palette, units, view);
+        if (!seen.equals(drawn)) {
+            drawn = seen;
+            canvas.redraw();
+            legend.redraw();
+        }
     }
 
     private void fill() {

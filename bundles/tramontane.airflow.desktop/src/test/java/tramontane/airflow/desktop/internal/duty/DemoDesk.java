@@ -184,6 +184,11 @@ final class DemoDesk implements Desk {
     }
 
     @Override
+    public Image image(Icon icon, org.eclipse.swt.graphics.Color colour) {
+        return image(icon);
+    }
+
+    @Override
     public Image image(Icon icon) {
         throw new UnsupportedOperationException("a chart has no pictures");
     }
