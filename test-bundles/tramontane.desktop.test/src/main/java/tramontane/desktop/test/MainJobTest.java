@@ -14,6 +14,7 @@ import org.eclipse.swt.widgets.Combo;
 import org.eclipse.swt.widgets.Table;
 import org.eclipse.swt.widgets.Text;
 import org.eclipse.swt.widgets.TreeItem;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.api.io.TempDir;
@@ -26,6 +27,7 @@ import tramontane.model.file.DesignFile;
 
 /** The main job, by pointer and keys: a design is changed, its results follow, a mover is chosen, all is taken back, saved, opened again. */
 @ExtendWith({Screen.class, BundleContextExtension.class})
+@Tag("job")
 class MainJobTest {
 
     @InjectBundleContext
@@ -67,7 +69,8 @@ class MainJobTest {
                     .anyMatch(item -> item.getText(1).contains("fans")));
 
             // undo all
-            while (bench.undo().isPresent()) {
+            for (int steps = 0; bench.undo().isPresent(); steps++) {
+                assertTrue(steps < 10, () -> "Ctrl+Z takes nothing back; left is " + bench.undo());
                 hands.press(SWT.MOD1, 'z');
                 hands.settle();
             }

@@ -54,7 +54,7 @@ public final class KeysViewType implements ViewType {
 
                 - Tab and Shift+Tab go from field to field.
                 - F6 and Shift+F6 go from view to view.
-                - In a field, Ctrl+Z and what else edits text belong to the field.""";
+                - In a field, what edits text belongs to the field; Ctrl+Z does while something is half typed.""";
     }
 
     @Override

@@ -77,7 +77,7 @@ public final class LogViewType implements ViewType {
             table.setData("tramontane.id", "log");
             table.setHeaderVisible(true);
             column("Time", 90);
-            column("", 90);
+            column("Kind", 90);
             column("What", 900);
             follow();
         }
@@ -104,12 +104,13 @@ public final class LogViewType implements ViewType {
                 return;
             }
             shown = now;
+            table.setToolTipText(now.isEmpty() ? "Nothing was said yet." : null);
             table.setRedraw(false);
             table.setItemCount(now.size());
             for (int i = 0; i < now.size(); i++) {
                 LogBook.Entry entry = now.get(i);
                 TableItem item = table.getItem(i);
-                item.setText(new String[] {entry.time().withNano(0).toString(), entry.error() ? "error" : "", entry.sentence()});
+                item.setText(new String[] {entry.time().withNano(0).toString(), entry.error() ? "error" : "note", entry.sentence()});
                 item.setForeground(entry.error() ? desk.scene().palette().notMet() : null);
             }
             table.setRedraw(true);

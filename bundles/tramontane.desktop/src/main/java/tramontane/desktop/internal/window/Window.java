@@ -126,6 +126,8 @@ public final class Window implements InnerDesk, AutoCloseable {
     private boolean opening;
     private boolean painted;
     private boolean closing;
+    /** What stood in the field that has the focus when it got it, or when it was last taken over. */
+    private String untyped = "";
     private long asked;
     private final Listener keys = this::key;
     private final Listener focus = this::focused;
@@ -827,7 +829,11 @@ public final class Window implements InnerDesk, AutoCloseable {
             return;
         }
         Keys keys = Keys.of(event.stateMask, event.keyCode, event.character);
-        if (typing(control) && belongsToText(keys)) {
+        if (typing(control) && belongsToText(keys) && !(undoes(keys) && control instanceof Text text && text.getText().equals(untyped))) {
+            if (keys.code() == SWT.CR && control instanceof Text text) {
+                // what was typed is taken over now
+                display.asyncExec(() -> untyped = text.isDisposed() ? "" : text.getText());
+            }
             return;
         }
         Optional<Command> own = frontView.map(frames::get).stream().flatMap(frame -> frame.commands().stream())
@@ -854,7 +860,13 @@ public final class Window implements InnerDesk, AutoCloseable {
                 || others == SWT.MOD1 && keys.code() < 0x10000 && "cvxazy".indexOf(Character.toLowerCase(keys.code())) >= 0;
     }
 
+    /** Undo and redo belong to a field only while something is half typed in it. */
+    private static boolean undoes(Keys keys) {
+        return keys.equals(Keys.parse("Ctrl+Z")) || keys.equals(Keys.parse("Ctrl+Y"));
+    }
+
     private void focused(Event event) {
+        untyped = event.widget instanceof Text text ? text.getText() : "";
         if (event.widget instanceof Control control && control.getShell() == shell) {
             panes.viewOf(control).filter(view -> !view.equals("tramontane.help")).ifPresent(view -> frontView = Optional.of(view));
         }
