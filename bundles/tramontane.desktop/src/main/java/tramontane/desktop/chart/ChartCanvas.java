@@ -96,6 +96,8 @@ public final class ChartCanvas {
     private boolean asTable;
     private Optional<Drawing> drawing = Optional.empty();
     private Optional<Double> hover = Optional.empty();
+    /** The point with a name under the mouse. */
+    private Optional<Picked> near = Optional.empty();
     private Optional<Point> pressed = Optional.empty();
     private Optional<Point> dragged = Optional.empty();
     private boolean band;
@@ -224,6 +226,7 @@ public final class ChartCanvas {
             return;
         }
         state = state.with(chart);
+        near = Optional.empty();
         why = instead;
         units = system;
         palette = colours;
@@ -409,7 +412,7 @@ public final class ChartCanvas {
 
     private void read() {
         ChartState shown = hover.map(state::at).orElse(state);
-        String text = state.chart().isEmpty() ? "" : shown.cursor().isPresent() ? shown.reading(units)
+        String text = state.chart().isEmpty() ? "" : near.isPresent() ? state.reading(near.get().series(), near.get().point(), units) : shown.cursor().isPresent() ? shown.reading(units)
                 : state.foremost(units);
         if (!reading.getText().equals(text)) {
             reading.setText(text);
@@ -478,7 +481,7 @@ public final class ChartCanvas {
             }
         });
         control.addListener(SWT.MouseExit, event -> {
-            hover = Optional.empty();
+            leave();
             read();
             control.redraw();
         });
@@ -522,9 +525,15 @@ public final class ChartCanvas {
     private void hover(Event event) {
         state.seen().ifPresent(seen -> {
             hover = Optional.of(Math.clamp(seen.extent().from() + acrossAt(event.x) * seen.extent().length(), seen.extent().from(), seen.extent().to()));
+            near = hit(event).filter(picked -> !picked.series().words().isEmpty());
             read();
             plotControl().redraw();
         });
+    }
+
+    private void leave() {
+        hover = Optional.empty();
+        near = Optional.empty();
     }
 
     private void moved(Event event) {
@@ -537,7 +546,7 @@ public final class ChartCanvas {
             return;
         }
         dragged = Optional.of(new Point(event.x, event.y));
-        hover = Optional.empty();
+        leave();
         if (band) {
             plotControl().redraw();
         } else {
@@ -613,7 +622,7 @@ public final class ChartCanvas {
         if (how == null) {
             return false;
         }
-        hover = Optional.empty();
+        leave();
         change(how);
         return true;
     }
