@@ -51,6 +51,8 @@ public final class ChartDrawing {
     private final List<Drawing.Item> items = new ArrayList<>();
     /** Marks that stand in the legend. */
     private final Set<Chart.Mark> listed;
+    /** Signs of series that are seen; a word covers one only where there is no other place for it. */
+    private final List<Drawing.Box> signs = new ArrayList<>();
     /** Marks that are seen, but have no word beside them. */
     private final List<Chart.Mark> wordless = new ArrayList<>();
     private Drawing.Box plot;
@@ -213,7 +215,9 @@ public final class ChartDrawing {
                 Points placed = placed(series.points(), series.side());
                 for (int i = 0; i < placed.size(); i++) {
                     if (plot.holds(placed.x(i), placed.y(i))) {
-                        items.add(new Drawing.Sign(placed.x(i), placed.y(i), radius(series.look()), series.look().sign(), colour));
+                        double radius = radius(series.look());
+                        items.add(new Drawing.Sign(placed.x(i), placed.y(i), radius, series.look().sign(), colour));
+                        signs.add(new Drawing.Box(placed.x(i) - radius, placed.y(i) - radius, placed.x(i) + radius, placed.y(i) + radius));
                     }
                 }
             }
@@ -331,7 +335,7 @@ public final class ChartDrawing {
             for (int i = 0; i < places.size(); i++) {
                 Drawing.Box box = places.get(i);
                 if (plot.holds(box) && taken.stream().noneMatch(box::overlaps)) {
-                    int crossed = crossed(box, lines) + (i < places.size() / 2 ? 0 : FARTHER);
+                    int crossed = crossed(box, lines) + (int) signs.stream().filter(box::overlaps).count() + (i < places.size() / 2 ? 0 : FARTHER);
                     if (crossed < fewest) {
                         fewest = crossed;
                         best = box;

@@ -70,6 +70,8 @@ import tramontane.report.Drawing;
 public final class ChartCanvas {
 
     private static final int READING_LINES = 2;
+    /** Below this height one line is read off only, for the chart's sake. */
+    private static final int LOW = 240;
     private static final int DRAG = 4;
     private static final int LEAST_COPY_WIDTH = 560;
     private static final int LEAST_COPY_HEIGHT = 380;
@@ -163,6 +165,13 @@ public final class ChartCanvas {
         reading = new Text(box, SWT.WRAP | SWT.READ_ONLY | SWT.MULTI);
         GridData line = new GridData(SWT.FILL, SWT.END, true, false);
         line.heightHint = READING_LINES * reading.getLineHeight();
+        box.addListener(SWT.Resize, event -> {
+            int lines = box.getClientArea().height < LOW ? 1 : READING_LINES;
+            if (line.heightHint != lines * reading.getLineHeight()) {
+                line.heightHint = lines * reading.getLineHeight();
+                box.layout();
+            }
+        });
         line.horizontalIndent = 12;
         reading.setLayoutData(line);
         reading.getAccessible().addAccessibleListener(named(() -> "values read off"));
