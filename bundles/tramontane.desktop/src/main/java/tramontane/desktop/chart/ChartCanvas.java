@@ -369,7 +369,10 @@ public final class ChartCanvas {
     }
 
     private void paintAround(GC gc) {
-        drawing.ifPresent(laid -> painter.paint(gc, laid, item -> !inside(item), 0, 0));
+        drawing.ifPresentOrElse(laid -> painter.paint(gc, laid, item -> !inside(item), 0, 0), () -> {
+            gc.setForeground(palette.muted());
+            gc.drawText("The chart needs more room.", 12, 4, true);
+        });
     }
 
     private void paintPlot(GC gc) {
