@@ -56,6 +56,8 @@ final class CandidatesView implements View {
     private static final int LOOK = 3000;
     /** From this height on there is room for the table above its explanation. */
     private static final int ROOMY = 520;
+    /** Above this width there is room for the table beside its explanation. */
+    private static final int WIDE = 560;
     private static final int[] STACKED = {55, 45};
     private static final int[] ABREAST = {50, 50};
     private static final int PROGRESS = 100;
@@ -168,8 +170,8 @@ final class CandidatesView implements View {
         Composite seek = line(upper, 4);
         find = new Text(seek, SWT.SEARCH | SWT.ICON_SEARCH | SWT.ICON_CANCEL);
         find.setData(WIDGET, "candidates.find");
-        find.setMessage("find: words, or width <= 92 mm");
-        find.setToolTipText("Words that must all occur, or a filter as above. It hides rows and changes nothing of the choice.");
+        find.setMessage("find");
+        find.setToolTipText("Words that must all occur, or a filter such as width <= 92 mm. It hides rows and changes nothing of the choice.");
         GridData findData = new GridData(SWT.FILL, SWT.CENTER, true, false);
         findData.widthHint = 80;
         find.setLayoutData(findData);
@@ -363,7 +365,7 @@ final class CandidatesView implements View {
         table.control().setMenu(menu());
         body.addListener(SWT.Resize, event -> {
             int height = body.getClientArea().height;
-            int way = body.getClientArea().width > 2 * height && height < ROOMY ? SWT.HORIZONTAL : SWT.VERTICAL;
+            int way = body.getClientArea().width > WIDE && height < ROOMY ? SWT.HORIZONTAL : SWT.VERTICAL;
             if (halves.getOrientation() != way) {
                 halves.setOrientation(way);
                 halves.setWeights(way == SWT.HORIZONTAL ? ABREAST : STACKED);

@@ -65,13 +65,18 @@ final class Keeping {
     private static Wish least(Wish wish, Map<String, Double> weights, Value.Tree more) {
         Optional<Quantity> lowest = wish.lowest().filter(quantity -> quantity.si() != Task.LOWEST);
         Wish least = new Wish(wish.width(), wish.height(), wish.depth(), wish.columns(), wish.series(), wish.movers(), lowest, wish.where(), weights, more);
-        for (UnaryOperator<Wish> without : List.<UnaryOperator<Wish>>of(
-                each -> with(each, Optional.empty(), each.series(), each.movers()),
-                each -> with(each, each.columns(), Optional.empty(), each.movers()),
-                each -> with(each, each.columns(), each.series(), Optional.empty()))) {
-            Wish less = without.apply(least);
-            least = less.space().equals(wish.space()) ? less : least;
-        }
+        // one that goes may make another one needless, as what is not said of one depends on whether the others are said
+        Wish before;
+        do {
+            before = least;
+            for (UnaryOperator<Wish> without : List.<UnaryOperator<Wish>>of(
+                    each -> with(each, Optional.empty(), each.series(), each.movers()),
+                    each -> with(each, each.columns(), Optional.empty(), each.movers()),
+                    each -> with(each, each.columns(), each.series(), Optional.empty()))) {
+                Wish less = without.apply(least);
+                least = less.space().equals(wish.space()) ? less : least;
+            }
+        } while (!least.equals(before));
         return least;
     }
 
