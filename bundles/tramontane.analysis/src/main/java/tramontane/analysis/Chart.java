@@ -225,11 +225,18 @@ public record Chart(String title, Axis x, Axis y, Optional<Axis> right, List<Ser
      * @param style  its line
      * @param colour number of its colour, from 0; the same for what belongs together
      * @param faint  whether it stands back behind the others
+     * @param sign   the sign at its points, where it has signs
      */
-    public record Look(Style style, int colour, boolean faint) {
+    public record Look(Style style, int colour, boolean faint, Shape sign) {
         public Look {
             Objects.requireNonNull(style);
+            Objects.requireNonNull(sign);
             requireColour(colour);
+        }
+
+        /** A look whose signs are discs. */
+        public Look(Style style, int colour, boolean faint) {
+            this(style, colour, faint, Shape.DISC);
         }
 
         /** A plain line. */
@@ -240,6 +247,11 @@ public record Chart(String title, Axis x, Axis y, Optional<Axis> right, List<Ser
         /** Signs without a line. */
         public static Look marks(int colour) {
             return new Look(Style.MARKS, colour, false);
+        }
+
+        /** Signs of a shape without a line. */
+        public static Look marks(int colour, Shape sign) {
+            return new Look(Style.MARKS, colour, false, sign);
         }
 
         /** Whether there is a line. */
@@ -262,9 +274,15 @@ public record Chart(String title, Axis x, Axis y, Optional<Axis> right, List<Ser
      * @param side   the axis that it is measured on upwards
      * @param points its points
      * @param digits how many significant digits a value read off is good for, 1 to 15
+     * @param words  what each point is; empty where points have no names of their own
      */
-    public record Series(String name, Role role, Look look, Side side, Points points, int digits) {
+    public record Series(String name, Role role, Look look, Side side, Points points, int digits, List<String> words) {
         public Series {
+            words = List.copyOf(words);
+            if (!words.isEmpty() && words.size() != points.size()) {
+                throw new IllegalArgumentException("series " + name + " has names for none or for all of its " + points.size() + " points, got "
+                        + words.size());
+            }
             Objects.requireNonNull(name);
             Objects.requireNonNull(role);
             Objects.requireNonNull(look);
@@ -273,6 +291,21 @@ public record Chart(String title, Axis x, Axis y, Optional<Axis> right, List<Ser
             if (digits < 1 || digits > 15) {
                 throw new IllegalArgumentException("series " + name + " is read to 1 to 15 digits, got " + digits);
             }
+        }
+
+        /** A series whose points have no names of their own. */
+        public Series(String name, Role role, Look look, Side side, Points points, int digits) {
+            this(name, role, look, side, points, digits, List.of());
+        }
+
+        /** Single things on the left axis, each with its name. */
+        public static Series things(String name, Look look, Points points, List<String> words) {
+            return new Series(name, Role.SCATTER, look, Side.LEFT, points, 3, words);
+        }
+
+        /** What a point is: the name of the series, and its own. */
+        public String words(int point) {
+            return words.isEmpty() ? name : name.isEmpty() ? words.get(point) : name + ": " + words.get(point);
         }
 
         /** A series on the left axis that is read to three digits. */

@@ -169,6 +169,14 @@ class ChartTest {
     }
 
     @Test
+    void eachOfSeveralThingsMayHaveAName() {
+        Series parts = Series.things("parts", Look.marks(0, Chart.Shape.RING), points(0, 1, 2, 3), List.of("one", "two"));
+        assertEquals("parts: two", parts.words(1));
+        assertEquals("parts", new Series("parts", Role.SCATTER, Look.marks(0), points(0, 1, 2, 3)).words(1));
+        assertThrows(IllegalArgumentException.class, () -> Series.things("parts", Look.marks(0), points(0, 1, 2, 3), List.of("one")));
+    }
+
+    @Test
     void readingPrecisionIsSomeDigits() {
         assertThrows(IllegalArgumentException.class, () -> new Series("bank", Role.CURVE, Look.line(0), Side.LEFT, points(0, 1), 0));
         assertThrows(IllegalArgumentException.class, () -> Look.line(-1));

@@ -15,7 +15,7 @@ import tramontane.physics.units.Units;
  * The numbers of a chart as comma-separated values (RFC 4180), to be drawn again elsewhere.
  *
  * <p>Each series has two columns, the axis below and its own; one that lies at the same places as that before it has only its
- * own. The units stand in the heads. Marks and regions follow in columns of their own.
+ * own; one whose points have names has a column of these before. The units stand in the heads. Marks and regions follow in columns of their own.
  */
 public final class ChartCsv {
 
@@ -40,6 +40,10 @@ public final class ChartCsv {
         Chart.Points last = null;
         for (Chart.Series series : chart.series()) {
             Chart.Axis axis = chart.axis(series.side());
+            if (!series.words().isEmpty()) {
+                columns.add(new Column(series.name(), series.words()));
+                last = null;
+            }
             last = series(columns, below, series.name(), axis, series.points(), last, chart.x().quantity(), units);
         }
         for (Chart.Band band : chart.bands()) {

@@ -30,6 +30,7 @@ public final class ChartDrawing {
     private static final double NUMBER = 11;
     private static final double SIGN = 5;
     private static final double POINT = 3;
+    private static final double THING = 4;
     private static final double SWATCH = 24;
     private static final double CURVE = 2;
     private static final double FAINT = 1;
@@ -50,6 +51,8 @@ public final class ChartDrawing {
     private final List<Drawing.Item> items = new ArrayList<>();
     /** Marks that stand in the legend. */
     private final Set<Chart.Mark> listed;
+    /** Signs of series that are seen; a word covers one only where there is no other place for it. */
+    private final List<Drawing.Box> signs = new ArrayList<>();
     /** Marks that are seen, but have no word beside them. */
     private final List<Chart.Mark> wordless = new ArrayList<>();
     private Drawing.Box plot;
@@ -209,13 +212,21 @@ public final class ChartDrawing {
                 items.add(new Drawing.Line(drawn, colour, series.look().faint() ? FAINT : CURVE, dashes(series.look().style()), true));
             }
             if (series.look().marked()) {
-                for (int i = 0; i < drawn.size(); i++) {
-                    if (plot.holds(drawn.x(i), drawn.y(i))) {
-                        items.add(new Drawing.Sign(drawn.x(i), drawn.y(i), POINT, Chart.Shape.DISC, colour));
+                Points placed = placed(series.points(), series.side());
+                for (int i = 0; i < placed.size(); i++) {
+                    if (plot.holds(placed.x(i), placed.y(i))) {
+                        double radius = radius(series.look());
+                        items.add(new Drawing.Sign(placed.x(i), placed.y(i), radius, series.look().sign(), colour));
+                        signs.add(new Drawing.Box(placed.x(i) - radius, placed.y(i) - radius, placed.x(i) + radius, placed.y(i) + radius));
                     }
                 }
             }
         }
+    }
+
+    /** Signs on a line stand back behind it; those that stand alone are larger, so that their shapes can be told. */
+    private static double radius(Chart.Look look) {
+        return look.lined() ? POINT : THING;
     }
 
     static List<Double> dashes(Chart.Style style) {
@@ -227,9 +238,16 @@ public final class ChartDrawing {
     }
 
     /** Points on the canvas; far outside of it they are brought nearer, as renderers draw large numbers wrongly. */
+    private Points placed(Points points, Side side) {
+        return Points.of(points.xs().map(across()).map(each -> Math.clamp(each, -1e5, 1e5)).toArray(),
+                points.ys().map(upwards(side)).map(each -> Math.clamp(each, -1e5, 1e5)).toArray());
+    }
+
+    /** The points of a line on the canvas, without those that change nothing of it. */
     private Points drawn(Points points, Side side) {
-        double[] x = points.xs().map(across()).map(each -> Math.clamp(each, -1e5, 1e5)).toArray();
-        double[] y = points.ys().map(upwards(side)).map(each -> Math.clamp(each, -1e5, 1e5)).toArray();
+        Points placed = placed(points, side);
+        double[] x = placed.xs().toArray();
+        double[] y = placed.ys().toArray();
         int[] kept = Decimation.of(x, y, 0.5);
         return Points.of(Arrays.stream(kept).mapToDouble(i -> x[i]).toArray(), Arrays.stream(kept).mapToDouble(i -> y[i]).toArray());
     }
@@ -317,7 +335,7 @@ public final class ChartDrawing {
             for (int i = 0; i < places.size(); i++) {
                 Drawing.Box box = places.get(i);
                 if (plot.holds(box) && taken.stream().noneMatch(box::overlaps)) {
-                    int crossed = crossed(box, lines) + (i < places.size() / 2 ? 0 : FARTHER);
+                    int crossed = crossed(box, lines) + (int) signs.stream().filter(box::overlaps).count() + (i < places.size() / 2 ? 0 : FARTHER);
                     if (crossed < fewest) {
                         fewest = crossed;
                         best = box;
@@ -458,7 +476,7 @@ public final class ChartDrawing {
                             look.faint() ? FAINT : CURVE, dashes(look.style()), false));
                 }
                 if (look.marked()) {
-                    items.add(new Drawing.Sign(x + SWATCH / 2, y, POINT, Chart.Shape.DISC, colours.series(look.colour())));
+                    items.add(new Drawing.Sign(x + SWATCH / 2, y, radius(look), look.sign(), colours.series(look.colour())));
                 }
             }
             case Filled filled -> items.add(new Drawing.Area(corners(x, y - SIGN, x + SWATCH, y + SIGN), filled.colour(), filled.opacity(), false));

@@ -53,7 +53,7 @@ public final class ChartTable {
         }
         chart.series().stream().filter(series -> series.role() == Chart.Role.SCATTER).forEach(series -> {
             for (int i = 0; i < series.points().size(); i++) {
-                rows.add(single(series.name(), series.points().x(i), series.points().y(i), chart, series.side(), curves.size()));
+                rows.add(single(series.words(i), series.points().x(i), series.points().y(i), chart, series.side(), curves.size()));
             }
         });
         return new Table(chart.title(), columns, rows);

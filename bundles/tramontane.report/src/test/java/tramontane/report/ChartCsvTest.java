@@ -52,6 +52,18 @@ class ChartCsvTest {
     }
 
     @Test
+    void namesOfThingsStandBeforeTheirPlaces() {
+        double[] x = {1, 2};
+        Chart chart = EMPTY.with(Series.things("small", Look.marks(0), points(x, 3, 4), java.util.List.of("one", "two")))
+                .with(Series.things("large", Look.marks(1, Shape.RING), points(x, 5, 6), java.util.List.of("three", "four")));
+        assertEquals("""
+                small,flow [m³/s],small: static pressure [Pa],large,flow [m³/s],large: static pressure [Pa]\r
+                one,1,3,three,1,5\r
+                two,2,4,four,2,6\r
+                """, ChartCsv.of(chart, UnitSystem.SI));
+    }
+
+    @Test
     void namesAreQuotedWhereNeeded() {
         Chart chart = EMPTY.with(new Series("a \"b\", c\nd", Role.CURVE, Look.line(0), points(new double[] {0}, 1e-20)));
         assertEquals("flow [m³/s],\"a \"\"b\"\", c\nd: static pressure [Pa]\"\r\n0,1E-20\r\n", ChartCsv.of(chart, UnitSystem.SI));

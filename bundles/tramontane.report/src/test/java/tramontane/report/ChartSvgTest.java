@@ -83,6 +83,15 @@ class ChartSvgTest {
     }
 
     @Test
+    void allOfManyThingsInOneColumnAreDrawn() {
+        double[] x = IntStream.range(0, 20).mapToDouble(i -> 1).toArray();
+        double[] y = IntStream.range(0, 20).mapToDouble(i -> i).toArray();
+        Chart chart = EMPTY.with(new Series("parts", Role.SCATTER, Look.marks(0, Shape.RING), Points.of(x, y)));
+        String svg = ChartSvg.of(chart, UnitSystem.SI, 640, 420, ChartColours.LIGHT);
+        assertEquals(21, svg.split("<circle [^>]*fill=\"#ffffff\" stroke", -1).length - 1, "twenty, and one in the legend");
+    }
+
+    @Test
     void textIsEscaped() throws Exception {
         String nasty = "<script>&\"'\u0007\uD800]]>";
         Chart chart = Chart.of(nasty, new Axis(nasty, QuantityKind.FLOW), new Axis(nasty, QuantityKind.PRESSURE))

@@ -52,4 +52,11 @@ class ChartTableTest {
         assertEquals(2, table.rows().size());
         assertEquals(List.of(new Table.Words("part"), new Amount(2, QuantityKind.FLOW), new Amount(4, QuantityKind.PRESSURE)), table.rows().get(1));
     }
+
+    @Test
+    void eachThingIsListedByItsName() {
+        Table table = ChartTable.of(Chart.of("parts", CHART.x(), CHART.y()).with(Series.things("small", Look.marks(0, Shape.RING),
+                Points.of(new double[] {1, 2}, new double[] {3, 4}), List.of("one", "two"))), UnitSystem.SI);
+        assertEquals(List.of(new Table.Words("small: one"), new Table.Words("small: two")), table.rows().stream().map(List::getFirst).toList());
+    }
 }

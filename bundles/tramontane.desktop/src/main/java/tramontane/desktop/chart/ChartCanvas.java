@@ -70,6 +70,8 @@ import tramontane.report.Drawing;
 public final class ChartCanvas {
 
     private static final int READING_LINES = 2;
+    /** Below this height one line is read off only, for the chart's sake. */
+    private static final int LOW = 240;
     private static final int DRAG = 4;
     private static final int LEAST_COPY_WIDTH = 560;
     private static final int LEAST_COPY_HEIGHT = 380;
@@ -96,6 +98,8 @@ public final class ChartCanvas {
     private boolean asTable;
     private Optional<Drawing> drawing = Optional.empty();
     private Optional<Double> hover = Optional.empty();
+    /** The point with a name under the mouse. */
+    private Optional<Picked> near = Optional.empty();
     private Optional<Point> pressed = Optional.empty();
     private Optional<Point> dragged = Optional.empty();
     private boolean band;
@@ -161,6 +165,13 @@ public final class ChartCanvas {
         reading = new Text(box, SWT.WRAP | SWT.READ_ONLY | SWT.MULTI);
         GridData line = new GridData(SWT.FILL, SWT.END, true, false);
         line.heightHint = READING_LINES * reading.getLineHeight();
+        box.addListener(SWT.Resize, event -> {
+            int lines = box.getClientArea().height < LOW ? 1 : READING_LINES;
+            if (line.heightHint != lines * reading.getLineHeight()) {
+                line.heightHint = lines * reading.getLineHeight();
+                box.layout();
+            }
+        });
         line.horizontalIndent = 12;
         reading.setLayoutData(line);
         reading.getAccessible().addAccessibleListener(named(() -> "values read off"));
@@ -224,6 +235,7 @@ public final class ChartCanvas {
             return;
         }
         state = state.with(chart);
+        near = Optional.empty();
         why = instead;
         units = system;
         palette = colours;
@@ -357,7 +369,10 @@ public final class ChartCanvas {
     }
 
     private void paintAround(GC gc) {
-        drawing.ifPresent(laid -> painter.paint(gc, laid, item -> !inside(item), 0, 0));
+        drawing.ifPresentOrElse(laid -> painter.paint(gc, laid, item -> !inside(item), 0, 0), () -> {
+            gc.setForeground(palette.muted());
+            gc.drawText("The chart needs more room.", 12, 4, true);
+        });
     }
 
     private void paintPlot(GC gc) {
@@ -409,7 +424,7 @@ public final class ChartCanvas {
 
     private void read() {
         ChartState shown = hover.map(state::at).orElse(state);
-        String text = state.chart().isEmpty() ? "" : shown.cursor().isPresent() ? shown.reading(units)
+        String text = state.chart().isEmpty() ? "" : near.isPresent() ? state.reading(near.get().series(), near.get().point(), units) : shown.cursor().isPresent() ? shown.reading(units)
                 : state.foremost(units);
         if (!reading.getText().equals(text)) {
             reading.setText(text);
@@ -478,7 +493,7 @@ public final class ChartCanvas {
             }
         });
         control.addListener(SWT.MouseExit, event -> {
-            hover = Optional.empty();
+            leave();
             read();
             control.redraw();
         });
@@ -522,9 +537,15 @@ public final class ChartCanvas {
     private void hover(Event event) {
         state.seen().ifPresent(seen -> {
             hover = Optional.of(Math.clamp(seen.extent().from() + acrossAt(event.x) * seen.extent().length(), seen.extent().from(), seen.extent().to()));
+            near = hit(event).filter(picked -> !picked.series().words().isEmpty());
             read();
             plotControl().redraw();
         });
+    }
+
+    private void leave() {
+        hover = Optional.empty();
+        near = Optional.empty();
     }
 
     private void moved(Event event) {
@@ -537,7 +558,7 @@ public final class ChartCanvas {
             return;
         }
         dragged = Optional.of(new Point(event.x, event.y));
-        hover = Optional.empty();
+        leave();
         if (band) {
             plotControl().redraw();
         } else {
@@ -613,7 +634,7 @@ public final class ChartCanvas {
         if (how == null) {
             return false;
         }
-        hover = Optional.empty();
+        leave();
         change(how);
         return true;
     }

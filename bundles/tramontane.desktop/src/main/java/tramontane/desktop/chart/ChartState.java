@@ -228,6 +228,14 @@ public record ChartState(Optional<Chart> chart, Optional<Window> window, Optiona
         }).orElse("");
     }
 
+    /** What a point of a series is and where it lies, in one line. */
+    public String reading(Chart.Series series, int point, UnitSystem units) {
+        Chart.Axis below = chart.orElseThrow().x();
+        Chart.Axis up = chart.get().axis(series.side());
+        return series.words(point) + "   " + below.label() + " " + Units.format(series.points().x(point), below.quantity(), units, 3) + "   "
+                + up.label() + " " + Units.format(series.points().y(point), up.quantity(), units, series.digits());
+    }
+
     /** What is read off at the cursor, in one line. */
     public String reading(UnitSystem units) {
         return String.join("   ", readings().stream().map(reading -> reading.name() + " " + reading.in(units)).toList());

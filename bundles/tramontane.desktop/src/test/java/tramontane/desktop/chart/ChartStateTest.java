@@ -107,6 +107,12 @@ class ChartStateTest {
     }
 
     @Test
+    void ofAThingItsNameAndItsPlaceAreSaid() {
+        Series parts = Series.things("parts", Look.marks(2), Points.of(new double[] {1, 2}, new double[] {30, 40}), List.of("one", "two"));
+        assertEquals("parts: two   flow 2.00 m³/s   static pressure 40.0 Pa", ChartState.EMPTY.with(Optional.of(CHART.with(parts))).reading(parts, 1, UnitSystem.SI));
+    }
+
+    @Test
     void theCursorStartsAtTheForemostMarkAndKeepsWithinWhatIsSeen() {
         assertEquals(OptionalDouble.of(3), STATE.step(1).cursor());
         assertEquals(3.1, STATE.at(3).step(1).cursor().orElseThrow(), 1e-12);

@@ -71,7 +71,7 @@ record Asked(String bank, Map<String, String> texts, boolean ended, boolean cert
         wish.columns().ifPresent(number -> texts.put(SIDE_BY_SIDE, number.toString()));
         wish.series().ifPresent(number -> texts.put(IN_SERIES, number.toString()));
         wish.movers().ifPresent(number -> texts.put(MOVERS, number.toString()));
-        wish.lowest().ifPresent(quantity -> texts.put(LOWEST, written(quantity, "")));
+        wish.lowest().filter(quantity -> quantity.si() != Task.LOWEST).ifPresent(quantity -> texts.put(LOWEST, written(quantity, "")));
         wish.where().ifPresent(where -> texts.put(WHERE, where));
         wish.weighed().forEach((criterion, weight) -> texts.put(weight(criterion), number(weight)));
         return new Asked(bank, texts, false, false);
@@ -138,6 +138,27 @@ record Asked(String bank, Map<String, String> texts, boolean ended, boolean cert
      */
     Read read(Design design, Catalogue catalogue, Set<String> told) {
         Map<String, String> problems = new LinkedHashMap<>();
+        Wish wish = wish(told, problems);
+        int listed = whole(LISTED, MOST_LISTED, problems).orElse(LISTED_AS_A_RULE);
+        Optional<PartFilter> filter = filter(catalogue, problems);
+        int[] numbers = filter.map(catalogue::select).orElse(new int[0]);
+        if (filter.isPresent() && numbers.length == 0) {
+            problems.put(WHERE, catalogue.size() == 0 ? "the catalogue holds no part" : "none of " + catalogue.size() + " parts passes; widen it");
+        }
+        if (!problems.isEmpty()) {
+            return new Read(Optional.empty(), problems, numbers.length);
+        }
+        return new Read(Optional.of(new Task(design, bank, catalogue.parts(numbers), wish.space(), wish.weights(), wish.lowestSetting(), listed, MISSES, certain, false)),
+                problems, numbers.length);
+    }
+
+    /**
+     * What is wished, as typed, with every weight that has a field.
+     *
+     * @param told     the criteria and figures that anything loaded tells
+     * @param problems receives what is wrong, by field
+     */
+    Wish wish(Set<String> told, Map<String, String> problems) {
         Optional<Quantity> width = length(WIDTH, problems);
         Optional<Quantity> height = length(HEIGHT, problems);
         Optional<Quantity> depth = length(DEPTH, problems);
@@ -152,19 +173,8 @@ record Asked(String bank, Map<String, String> texts, boolean ended, boolean cert
         for (String criterion : weighed()) {
             weight(criterion, told, problems).ifPresent(weight -> weights.put(criterion, weight));
         }
-        Wish wish = new Wish(width, height, depth, whole(SIDE_BY_SIDE, MOST, problems), whole(IN_SERIES, MOST, problems), whole(MOVERS, MOST, problems),
-                lowest, Optional.empty(), weights, Value.Tree.EMPTY);
-        int listed = whole(LISTED, MOST_LISTED, problems).orElse(LISTED_AS_A_RULE);
-        Optional<PartFilter> filter = filter(catalogue, problems);
-        int[] numbers = filter.map(catalogue::select).orElse(new int[0]);
-        if (filter.isPresent() && numbers.length == 0) {
-            problems.put(WHERE, catalogue.size() == 0 ? "the catalogue holds no part" : "none of " + catalogue.size() + " parts passes; widen it");
-        }
-        if (!problems.isEmpty()) {
-            return new Read(Optional.empty(), problems, numbers.length);
-        }
-        return new Read(Optional.of(new Task(design, bank, catalogue.parts(numbers), wish.space(), weights, wish.lowestSetting(), listed, MISSES, certain, false)),
-                problems, numbers.length);
+        return new Wish(width, height, depth, whole(SIDE_BY_SIDE, MOST, problems), whole(IN_SERIES, MOST, problems), whole(MOVERS, MOST, problems),
+                lowest, Optional.of(text(WHERE).strip()).filter(where -> !where.isEmpty()), weights, Value.Tree.EMPTY);
     }
 
     /** The filter as written; parts that are not to be had any more are left out unless they are asked for. */
@@ -203,7 +213,8 @@ record Asked(String bank, Map<String, String> texts, boolean ended, boolean cert
         return Optional.empty();
     }
 
-    private static boolean isPlain(String criterion) {
+    /** Whether it is one of those that count where nothing is said. */
+    static boolean isPlain(String criterion) {
         return Task.EVEN.containsKey(criterion);
     }
 

@@ -2,13 +2,18 @@ package tramontane.selection.desktop.internal;
 
 import java.util.Collections;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import tramontane.analysis.FigureKind;
 import tramontane.catalogue.Catalogue;
 import tramontane.model.Design;
 import tramontane.physics.units.UnitSystem;
 import tramontane.selection.Candidate;
+import tramontane.selection.Criterion;
 import tramontane.selection.Placement;
 
 /**
@@ -20,7 +25,7 @@ import tramontane.selection.Placement;
  * @param asked      what is asked, as typed
  * @param problems   what is wrong with it, by field
  * @param parts      how many parts pass the filter
- * @param told       the criteria and figures with a better way that anything loaded tells
+ * @param told       the figures with a better way that anything loaded tells, by who gives them
  * @param catalogue  what is chosen from; empty while it is being read
  * @param choosing   how the choice stands
  * @param order      how rows are sorted
@@ -32,7 +37,7 @@ import tramontane.selection.Placement;
  * @param listing    the table
  * @param inFull     tables of the compared candidates over all conditions, as far as computed
  */
-record Candidates(String document, Design design, List<String> banks, Asked asked, Map<String, String> problems, int parts, List<String> told,
+record Candidates(String document, Design design, List<String> banks, Asked asked, Map<String, String> problems, int parts, List<Told> told,
         Optional<Catalogue> catalogue, Choosing choosing, Order order, String find, boolean leftOut, List<Key> selected, List<String> axes,
         UnitSystem units, Listing listing, Optional<InFull> inFull) {
 
@@ -45,6 +50,15 @@ record Candidates(String document, Design design, List<String> banks, Asked aske
         told = List.copyOf(told);
         selected = List.copyOf(selected);
         axes = List.copyOf(axes);
+    }
+
+    /**
+     * A figure that can be a criterion.
+     *
+     * @param group  the analysis that gives it
+     * @param figure the figure; it has a better way
+     */
+    record Told(String group, FigureKind figure) {
     }
 
     /**
@@ -100,7 +114,7 @@ record Candidates(String document, Design design, List<String> banks, Asked aske
                 listing, inFull);
     }
 
-    Candidates told(List<String> changed) {
+    Candidates told(List<Told> changed) {
         return new Candidates(document, design, banks, asked, problems, parts, changed, catalogue, choosing, order, find, leftOut, selected, axes, units, listing, inFull);
     }
 
@@ -140,6 +154,35 @@ record Candidates(String document, Design design, List<String> banks, Asked aske
 
     Candidates inFull(Optional<InFull> changed) {
         return new Candidates(document, design, banks, asked, problems, parts, told, catalogue, choosing, order, find, leftOut, selected, axes, units, listing, changed);
+    }
+
+    /** Ids of the figures that anything loaded tells. */
+    Set<String> figures() {
+        return told.stream().map(each -> each.figure().id()).collect(Collectors.toCollection(LinkedHashSet::new));
+    }
+
+    /** The figures that can be criteria beside those that always are. */
+    List<Told> addable() {
+        // noise and life are these figures
+        return told.stream().filter(each -> !Set.of(Criterion.NOISE_FIGURE, Criterion.LIFE_FIGURE).contains(each.figure().id())).toList();
+    }
+
+    /** What people call a criterion; of figures of one name with the id. */
+    String label(String criterion) {
+        return told.stream().filter(each -> each.figure().id().equals(criterion)).map(each -> each.figure().label()
+                + (told.stream().filter(other -> other.figure().label().equals(each.figure().label())).count() > 1 ? " (" + criterion + ")" : ""))
+                .findFirst().orElse(Asked.label(criterion));
+    }
+
+    /** What is meant by a criterion, for the hover. */
+    String help(String criterion) {
+        return "How much " + label(criterion) + " counts, compared with the other weights; 0 for not at all."
+                + told.stream().filter(each -> each.figure().id().equals(criterion)).findFirst().map(each -> "\n" + each.figure().help() + "\nThe worst of all places and conditions counts.").orElse("");
+    }
+
+    /** Whether the design does not say what is asked, and can be made to. */
+    boolean canKeep() {
+        return Keeping.in(design, asked, figures()).filter(kept -> !kept.equals(design)).isPresent();
     }
 
     /** Whether a choice can be started now. */

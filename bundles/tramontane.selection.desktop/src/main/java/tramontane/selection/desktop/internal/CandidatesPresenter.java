@@ -1,15 +1,17 @@
 package tramontane.selection.desktop.internal;
 
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Consumer;
 import java.util.function.UnaryOperator;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import tramontane.analysis.Better;
 import tramontane.analysis.Engine;
-import tramontane.analysis.FigureKind;
 import tramontane.catalogue.Catalogue;
 import tramontane.model.Design;
 import tramontane.model.Passage;
@@ -70,7 +72,7 @@ final class CandidatesPresenter {
             leave();
             state = state.choosing(Choosing.NOT_STARTED).selected(List.of()).inFull(Optional.empty()).leftOut(false).find("").listing(Listing.EMPTY);
         }
-        state = state.scene(document, design, banks, asked, units);
+        state = state.scene(document, design, banks, asked, units).told(told());
         read();
         derive();
     }
@@ -79,7 +81,11 @@ final class CandidatesPresenter {
     private Asked wish(Design design, Asked typed) {
         Asked before = weighable(Asked.of(state.design(), typed.bank()));
         Asked now = weighable(Asked.of(design, typed.bank()));
-        return now.equals(before) ? typed : new Asked(now.bank(), now.texts(), typed.ended(), typed.certain());
+        if (now.equals(before)) {
+            return typed;
+        }
+        Asked next = new Asked(now.bank(), now.texts(), typed.ended(), typed.certain());
+        return typed.texts().containsKey(Asked.LISTED) ? next.with(Asked.LISTED, typed.text(Asked.LISTED)) : next;
     }
 
     /** With a field for the weight of each criterion that anything loaded tells. */
@@ -103,10 +109,15 @@ final class CandidatesPresenter {
     }
 
     private Set<String> figures() {
-        Set<String> ids = new LinkedHashSet<>();
-        engine.analyses().stream().flatMap(analysis -> analysis.figures().stream()).filter(figure -> figure.better() != Better.NEITHER)
-                .map(FigureKind::id).forEach(ids::add);
-        return ids;
+        return told().stream().map(each -> each.figure().id()).collect(Collectors.toCollection(LinkedHashSet::new));
+    }
+
+    /** Each figure once, with the first analysis that gives it. */
+    private List<Candidates.Told> told() {
+        Map<String, Candidates.Told> told = new LinkedHashMap<>();
+        engine.analyses().forEach(analysis -> analysis.figures().stream().filter(figure -> figure.better() != Better.NEITHER)
+                .forEach(figure -> told.putIfAbsent(figure.id(), new Candidates.Told(analysis.label(), figure))));
+        return List.copyOf(told.values());
     }
 
     void catalogue(Catalogue catalogue) {
@@ -128,6 +139,29 @@ final class CandidatesPresenter {
         if (!text.equals(state.asked().text(field)) || !state.asked().texts().containsKey(field)) {
             state = state.asked(state.asked().with(field, text));
             read();
+        }
+    }
+
+    /** A figure counts, too, as much as each of those that do where nothing is said; or it has no weight any more. */
+    void weigh(String figure, boolean counts) {
+        String field = Asked.weight(figure);
+        if (counts != state.asked().texts().containsKey(field)) {
+            state = state.asked(counts ? state.asked().with(field, "1") : state.asked().without(field));
+            read();
+        }
+    }
+
+    /** Keeps what is asked in the design, as one step. */
+    void keep() {
+        Asked asked = state.asked();
+        Set<String> figures = figures();
+        Optional<Design> kept = Keeping.in(state.design(), asked, figures);
+        if (kept.isEmpty()) {
+            desktop.say("the settings cannot be kept; correct what is marked, or section selection of the bank");
+        } else if (kept.get().equals(state.design())) {
+            desktop.say("the design says the same already");
+        } else {
+            desktop.edit("keep settings of the choice for " + asked.bank(), design -> Keeping.in(design, asked, figures).orElse(design));
         }
     }
 
@@ -160,7 +194,7 @@ final class CandidatesPresenter {
                 rereading = false;
                 read();
             } else {
-                state = state.read(read).told(List.copyOf(figures));
+                state = state.read(read);
                 show();
             }
         });

@@ -8,12 +8,15 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.custom.CTabFolder;
+import org.eclipse.swt.custom.CTabFolder2Listener;
 import org.eclipse.swt.custom.CTabItem;
 import org.eclipse.swt.custom.SashForm;
+import org.eclipse.swt.custom.ScrolledComposite;
 import org.eclipse.swt.custom.StackLayout;
 import org.eclipse.swt.dnd.Clipboard;
 import org.eclipse.swt.dnd.TextTransfer;
@@ -39,6 +42,8 @@ import tramontane.desktop.Icon;
 import tramontane.desktop.Palette;
 import tramontane.desktop.Scene;
 import tramontane.desktop.View;
+import tramontane.desktop.chart.ChartCanvas;
+import tramontane.desktop.chart.ChartState;
 import tramontane.selection.Selector;
 
 /** The view of candidates: what is asked, the table, and why, side by side, or as points. */
@@ -46,10 +51,19 @@ final class CandidatesView implements View {
 
     static final String ID = "tramontane.candidates";
 
+    /** By this name of its data a widget is found. */
+    private static final String WIDGET = "tramontane.id";
     private static final int LOOK = 3000;
-    /** From this height on there is room for the whole form, and for the table above its explanation. */
+    /** From this height on there is room for the table above its explanation. */
     private static final int ROOMY = 520;
+    /** Above this width there is room for the table beside its explanation. */
+    private static final int WIDE = 560;
+    private static final int[] STACKED = {55, 45};
+    private static final int[] ABREAST = {50, 50};
     private static final int PROGRESS = 100;
+    /** Below this height the axes of the scatter stand beside it. */
+    private static final int LOW = 260;
+    private static final int BESIDE = 88;
     private static final Icon CHOOSE = Icon.read(CandidatesView.class, "choose.svg");
     private static final Icon PUT = Icon.read(CandidatesView.class, "put.svg");
 
@@ -64,11 +78,15 @@ final class CandidatesView implements View {
     private final Button choose;
     private final ProgressBar bar;
     private final Label status;
-    private final Button more;
+    private final SashForm halves;
+    private final ScrolledComposite scroll;
+    private final Composite settings;
     private final Composite fields;
     private final Composite weights;
     private final Map<String, Text> texts = new LinkedHashMap<>();
     private final Map<String, Label> labels = new LinkedHashMap<>();
+    private final Menu figures;
+    private Optional<Button> keep = Optional.empty();
     private final Button ended;
     private final Button certain;
     private final Label wrong;
@@ -81,6 +99,7 @@ final class CandidatesView implements View {
     private final EmptyPage empty;
     private final RowTable<Row> table;
     private final CTabFolder tabs;
+    private final CTabItem settingsTab;
     private final CTabItem whyTab;
     private final CTabItem compareTab;
     private final CTabItem scatterTab;
@@ -95,13 +114,13 @@ final class CandidatesView implements View {
     private final Combo across;
     private final Combo up;
     private final Label scatterWords;
-    private final DrawingCanvas scatter;
+    private final ChartCanvas scatter;
 
     private Palette palette = Palette.LIGHT;
     private Candidates shown = Candidates.NOTHING;
     private Comparison compared = Comparison.NONE;
+    private Scatter drawn = Scatter.EMPTY;
     private boolean drawing;
-    private boolean sized;
     /** Whether the compared ones are shown in every condition. */
     private boolean fullShown;
 
@@ -113,64 +132,36 @@ final class CandidatesView implements View {
         reader = presenter::catalogue;
 
         body = new Composite(parent, SWT.NONE);
-        body.setLayout(grid(1, 8, 8));
+        body.setLayout(grid(1, 8, 4));
+        ((GridLayout) body.getLayout()).marginHeight = 4;
 
-        Composite head = line(body, 6);
+        Composite head = line(body, 5);
         label(head, "bank");
         bank = new Combo(head, SWT.READ_ONLY);
         bank.setToolTipText("The bank that a mover is chosen for.");
         bank.addListener(SWT.Selection, event -> presenter.bank(bank.getText()));
+        bank.setData(WIDGET, "candidates.bank");
         choose = new Button(head, SWT.PUSH);
+        choose.setData(WIDGET, "candidates.choose");
         choose.addListener(SWT.Selection, event -> chooseOrStop());
-        bar = new ProgressBar(head, SWT.HORIZONTAL);
+        field(head, Asked.WHERE, "parts where", "Which parts of the catalogue are looked at: type = axial and width <= 92 mm. All where it is empty.", 0)
+                .setLayoutData(new GridData(SWT.FILL, SWT.CENTER, true, false));
+        texts.get(Asked.WHERE).setMessage("all parts; for example type = axial and width <= 92 mm");
+        Composite said = line(body, 2);
+        bar = new ProgressBar(said, SWT.HORIZONTAL);
         bar.setMaximum(PROGRESS);
         GridData barData = new GridData(SWT.BEGINNING, SWT.CENTER, false, false);
         barData.widthHint = 96;
+        barData.heightHint = 8;
         bar.setLayoutData(barData);
-        status = new Label(head, SWT.NONE);
+        status = new Label(said, SWT.NONE);
+        status.setData(WIDGET, "candidates.status");
         status.setLayoutData(new GridData(SWT.FILL, SWT.CENTER, true, false));
-
-        more = new Button(head, SWT.TOGGLE);
-        more.setText("room and weights");
-        more.setToolTipText("Shows or hides how much room there is and what counts.");
-        more.addListener(SWT.Selection, event -> {
-            desk.memory(ID).put("form", Boolean.toString(more.getSelection()));
-            showForm();
-        });
-
-        Composite filter = line(body, 3);
-        field(filter, Asked.WHERE, "parts where", "Which parts of the catalogue are looked at: type = axial and width <= 92 mm. All where it is empty.", 0)
-                .setLayoutData(new GridData(SWT.FILL, SWT.CENTER, true, false));
-        texts.get(Asked.WHERE).setMessage("all parts; for example type = axial and width <= 92 mm");
-        ended = new Button(filter, SWT.CHECK);
-        ended.setText("ended ones, too");
-        ended.setToolTipText("Parts count, too, that are not to be had any more.");
-        ended.addListener(SWT.Selection, event -> presenter.ended(ended.getSelection()));
-
-        fields = new Composite(body, SWT.NONE);
-        fields.setLayout(wrapped());
-        fields.setLayoutData(new GridData(SWT.FILL, SWT.CENTER, true, false));
-        pair(fields, Asked.WIDTH, "opening width", "Width of the opening that the bank may take up: 260 mm. Any where it is empty.", 64);
-        pair(fields, Asked.HEIGHT, "height", "Height of that opening.", 64);
-        pair(fields, Asked.DEPTH, "depth", "Room along the flow.", 64);
-        pair(fields, Asked.SIDE_BY_SIDE, "side by side", "How many movers may stand side by side.", 32);
-        pair(fields, Asked.IN_SERIES, "in series", "How many may stand one behind another.", 32);
-        pair(fields, Asked.MOVERS, "movers", "How many there may be in all.", 32);
-        pair(fields, Asked.LOWEST, "lowest speed", "The lowest speed setting that is looked at; a fifth where it is empty.", 48);
-        pair(fields, Asked.LISTED, "listed", "How many candidates are ranked; 20 where it is empty.", 40);
-        certain = new Button(fields, SWT.CHECK);
-        certain.setText("tolerances, too");
-        certain.setToolTipText("What is required must hold at the edge of the bounds, too, where tolerances are stated: slower.");
-        certain.addListener(SWT.Selection, event -> presenter.certain(certain.getSelection()));
-
-        weights = new Composite(body, SWT.NONE);
-        weights.setLayout(wrapped());
-        weights.setLayoutData(new GridData(SWT.FILL, SWT.CENTER, true, false));
 
         wrong = new Label(body, SWT.WRAP);
         wrong.setLayoutData(new GridData(SWT.FILL, SWT.CENTER, true, false));
 
-        SashForm halves = new SashForm(body, SWT.VERTICAL | SWT.SMOOTH);
+        halves = new SashForm(body, SWT.VERTICAL | SWT.SMOOTH);
         halves.setSashWidth(6);
         halves.setLayoutData(new GridData(SWT.FILL, SWT.FILL, true, true));
 
@@ -178,8 +169,9 @@ final class CandidatesView implements View {
         upper.setLayout(grid(1, 0, 6));
         Composite seek = line(upper, 4);
         find = new Text(seek, SWT.SEARCH | SWT.ICON_SEARCH | SWT.ICON_CANCEL);
-        find.setMessage("find: words, or width <= 92 mm");
-        find.setToolTipText("Words that must all occur, or a filter as above. It hides rows and changes nothing of the choice.");
+        find.setData(WIDGET, "candidates.find");
+        find.setMessage("find");
+        find.setToolTipText("Words that must all occur, or a filter such as width <= 92 mm. It hides rows and changes nothing of the choice.");
         GridData findData = new GridData(SWT.FILL, SWT.CENTER, true, false);
         findData.widthHint = 80;
         find.setLayoutData(findData);
@@ -193,10 +185,12 @@ final class CandidatesView implements View {
         });
         found = new Label(seek, SWT.NONE);
         leftOut = new Button(seek, SWT.CHECK);
+        leftOut.setData(WIDGET, "candidates.leftOut");
         leftOut.setText("left out, too");
         leftOut.setToolTipText("Shows what does not do, each with its reason, and what comes behind those listed.");
         leftOut.addListener(SWT.Selection, event -> presenter.leftOut(leftOut.getSelection()));
         put = new Button(seek, SWT.PUSH);
+        put.setData(WIDGET, "candidates.put");
         put.setText("put into design");
         put.setToolTipText("Puts the selected candidate into the bank, as one step that undo takes back.");
         put.addListener(SWT.Selection, event -> presenter.put());
@@ -221,6 +215,7 @@ final class CandidatesView implements View {
                 return row.candidate().isEmpty() || presenter.state().isStale() ? Optional.of(palette.stale()) : Optional.empty();
             }
         });
+        table.control().setData(WIDGET, "candidates");
         table.control().addListener(SWT.Selection, event -> {
             fullShown = false; // those of before say nothing of others
             presenter.select(table.selected(Row::key));
@@ -229,7 +224,50 @@ final class CandidatesView implements View {
         stack.topControl = empty.control();
 
         tabs = new CTabFolder(halves, SWT.BORDER | SWT.FLAT);
+        tabs.setData(WIDGET, "candidates.tabs");
         tabs.addListener(SWT.Selection, event -> drawTab(presenter.state()));
+        scroll = new ScrolledComposite(tabs, SWT.V_SCROLL);
+        settings = new Composite(scroll, SWT.NONE);
+        settings.setLayout(grid(1, 8, 8));
+        scroll.setContent(settings);
+        scroll.setExpandHorizontal(true);
+        scroll.setExpandVertical(true);
+        scroll.setShowFocusedControl(true);
+        scroll.addListener(SWT.Resize, event -> fitSettings());
+        label(settings, "room").setFont(desk.bold());
+        fields = new Composite(settings, SWT.NONE);
+        fields.setLayout(wrapped());
+        fields.setLayoutData(new GridData(SWT.FILL, SWT.CENTER, true, false));
+        pair(fields, Asked.WIDTH, "opening width", "Width of the opening that the bank may take up: 260 mm. Any where it is empty.", 64);
+        pair(fields, Asked.HEIGHT, "height", "Height of that opening.", 64);
+        pair(fields, Asked.DEPTH, "depth", "Room along the flow.", 64);
+        pair(fields, Asked.SIDE_BY_SIDE, "side by side", "How many movers may stand side by side.", 32);
+        pair(fields, Asked.IN_SERIES, "in series", "How many may stand one behind another.", 32);
+        pair(fields, Asked.MOVERS, "movers", "How many there may be in all.", 32);
+        pair(fields, Asked.LOWEST, "lowest speed", "The lowest speed setting that is looked at; a fifth where it is empty.", 48);
+        pair(fields, Asked.LISTED, "listed", "How many candidates are ranked; 20 where it is empty.", 40);
+        ended = new Button(fields, SWT.CHECK);
+        ended.setData(WIDGET, "candidates.ended");
+        ended.setText("ended ones, too");
+        ended.setToolTipText("Parts count, too, that are not to be had any more.");
+        ended.addListener(SWT.Selection, event -> presenter.ended(ended.getSelection()));
+        certain = new Button(fields, SWT.CHECK);
+        certain.setData(WIDGET, "candidates.certain");
+        certain.setText("tolerances, too");
+        certain.setToolTipText("What is required must hold at the edge of the bounds, too, where tolerances are stated: slower.");
+        certain.addListener(SWT.Selection, event -> presenter.certain(certain.getSelection()));
+
+        label(settings, "what counts").setFont(desk.bold());
+        weights = new Composite(settings, SWT.NONE);
+        weights.setLayout(wrapped());
+        weights.setLayoutData(new GridData(SWT.FILL, SWT.CENTER, true, false));
+
+        figures = new Menu(body.getShell(), SWT.POP_UP);
+        figures.setData(WIDGET, "candidates.figures");
+        figures.addListener(SWT.Show, event -> fillFigures());
+        weights.setMenu(figures);
+        settingsTab = tab("Settings", scroll);
+
         why = new BlocksText(tabs, desk);
         whyTab = tab("Why", why.control());
 
@@ -290,33 +328,52 @@ final class CandidatesView implements View {
         across = new Combo(axes, SWT.READ_ONLY);
         label(axes, "up");
         up = new Combo(axes, SWT.READ_ONLY);
+        across.setData(WIDGET, "candidates.across");
+        up.setData(WIDGET, "candidates.up");
         across.addListener(SWT.Selection, event -> axes());
         up.addListener(SWT.Selection, event -> axes());
-        scatterWords = new Label(axes, SWT.NONE);
+        scatterWords = new Label(axes, SWT.WRAP);
         scatterWords.setLayoutData(new GridData(SWT.FILL, SWT.CENTER, true, false));
-        scatter = new DrawingCanvas(scatterPage);
+        scatter = new ChartCanvas(scatterPage, desk);
         scatter.control().setLayoutData(new GridData(SWT.FILL, SWT.FILL, true, true));
-        scatter.onPress(this::press);
+        scatter.control().setData(WIDGET, "candidates.scatter");
+        scatter.picked(picked -> presenter.state().scatter().key(picked.series(), picked.point()).ifPresent(this::pick));
+        scatter.menu(scatterMenu());
+        scatterPage.addListener(SWT.Resize, event -> {
+            // where it is low the axes stand beside the chart, which needs the height
+            boolean low = scatterPage.getClientArea().height < LOW;
+            ((GridLayout) scatterPage.getLayout()).numColumns = low ? 2 : 1;
+            ((GridLayout) axes.getLayout()).numColumns = low ? 1 : 5;
+            axes.setLayoutData(low ? new GridData(SWT.BEGINNING, SWT.BEGINNING, false, false) : new GridData(SWT.FILL, SWT.CENTER, true, false));
+            for (Combo combo : new Combo[] {across, up}) {
+                GridData data = new GridData();
+                data.widthHint = low ? BESIDE : SWT.DEFAULT;
+                combo.setLayoutData(data);
+            }
+            ((GridData) scatterWords.getLayoutData()).widthHint = low ? BESIDE : SWT.DEFAULT;
+            if (low) {
+                axes.moveBelow(scatter.control());
+            } else {
+                axes.moveAbove(scatter.control());
+            }
+            scatterPage.layout(true, true);
+        });
         scatterTab = tab("Scatter", scatterPage);
-        tabs.setSelection(whyTab);
-        halves.setWeights(55, 45);
+        tabs.setSelection(settingsTab);
+        halves.setWeights(STACKED);
 
         table.control().setMenu(menu());
         body.addListener(SWT.Resize, event -> {
             int height = body.getClientArea().height;
-            // there is room for the form or not, unless somebody has said so himself
-            boolean open = desk.memory(ID).get("form").map(Boolean::parseBoolean).orElse(height >= ROOMY);
-            if (height > 0 && (!sized || open != more.getSelection())) {
-                sized = true;
-                more.setSelection(open);
-                showForm();
-            }
-            boolean flat = body.getClientArea().width > 2 * height && height < ROOMY;
-            int way = flat ? SWT.HORIZONTAL : SWT.VERTICAL;
+            int way = body.getClientArea().width > WIDE && height < ROOMY ? SWT.HORIZONTAL : SWT.VERTICAL;
             if (halves.getOrientation() != way) {
                 halves.setOrientation(way);
+                halves.setWeights(way == SWT.HORIZONTAL ? ABREAST : STACKED);
             }
         });
+        tabs.setMaximizeVisible(true);
+        tabs.addCTabFolder2Listener(CTabFolder2Listener.maximizeAdapter(event -> wide(true)));
+        tabs.addCTabFolder2Listener(CTabFolder2Listener.restoreAdapter(event -> wide(false)));
         shelf.watch(reader);
         look();
     }
@@ -339,6 +396,15 @@ final class CandidatesView implements View {
         layout.spacing = 12;
         layout.center = true;
         return layout;
+    }
+
+    private static Button more(Composite parent, String text, String id, String help, Runnable pressed) {
+        Button button = new Button(parent, SWT.PUSH);
+        button.setText(text);
+        button.setToolTipText(help);
+        button.setData(WIDGET, id);
+        button.addListener(SWT.Selection, event -> pressed.run());
+        return button;
     }
 
     private static Composite line(Composite parent, int columns) {
@@ -370,7 +436,8 @@ final class CandidatesView implements View {
         field.setToolTipText(help);
         field.setData(help);
         field.addListener(SWT.Modify, event -> unlessDrawing(() -> presenter.type(name, field.getText())));
-        field.addListener(SWT.DefaultSelection, event -> presenter.choose());
+        field.addListener(SWT.DefaultSelection, event -> choose());
+        field.setData(WIDGET, "candidates.field:" + name);
         texts.put(name, field);
         return field;
     }
@@ -408,18 +475,120 @@ final class CandidatesView implements View {
         return menu;
     }
 
-    private static void item(Menu menu, String text, Runnable run) {
+    private Menu scatterMenu() {
+        Menu menu = new Menu(body.getShell(), SWT.POP_UP);
+        body.addListener(SWT.Dispose, event -> menu.dispose());
+        menu.addListener(SWT.Show, event -> {
+            for (MenuItem old : menu.getItems()) {
+                old.dispose();
+            }
+            item(menu, "Put it into the design", presenter::put).setEnabled(presenter.state().toPut().isPresent() && !presenter.state().isPut());
+            new MenuItem(menu, SWT.SEPARATOR);
+            boolean there = scatter.state().chart().isPresent();
+            item(menu, "Show all\t0", () -> scatter.change(ChartState::fit)).setEnabled(there);
+            item(menu, "Larger\t+", () -> scatter.change(seen -> seen.zoom(ChartState.STEP, 0.5, 0.5))).setEnabled(there);
+            item(menu, "Smaller\t-", () -> scatter.change(seen -> seen.zoom(1 / ChartState.STEP, 0.5, 0.5))).setEnabled(there);
+            MenuItem table = new MenuItem(menu, SWT.CHECK);
+            table.setText("As a table");
+            table.setSelection(scatter.isTable());
+            table.addListener(SWT.Selection, chosen -> scatter.table(table.getSelection()));
+            new MenuItem(menu, SWT.SEPARATOR);
+            item(menu, "Copy\tCtrl+C", scatter::copy).setEnabled(there);
+            item(menu, "Save chart as…", this::saveScatter).setEnabled(there);
+        });
+        return menu;
+    }
+
+    private void pick(Key key) {
+        presenter.select(List.of(key));
+        table.control().showSelection();
+    }
+
+    private void saveScatter() {
+        scatter.save(desk.scene().document().label() + ", candidates for " + presenter.state().bank());
+    }
+
+    private void showScatter() {
+        tabs.setSelection(scatterTab);
+        drawTab(presenter.state());
+    }
+
+    private static MenuItem item(Menu menu, String text, Runnable run) {
         MenuItem item = new MenuItem(menu, SWT.PUSH);
         item.setText(text);
         item.addListener(SWT.Selection, event -> run.run());
+        return item;
     }
 
-    private void showForm() {
-        for (Composite part : new Composite[] {fields, weights}) {
-            ((GridData) part.getLayoutData()).exclude = !more.getSelection();
-            part.setVisible(more.getSelection());
+    /** Gives all room below the status to the pages, or half of it again. */
+    private void wide(boolean all) {
+        tabs.setMaximized(all);
+        halves.setMaximizedControl(all ? tabs : null);
+        if (all) {
+            focusPage(); // the table cannot have it any more
         }
-        body.layout(true, true);
+    }
+
+    private boolean focusPage() {
+        CTabItem page = tabs.getSelection();
+        return page == settingsTab ? texts.get(Asked.WIDTH).setFocus() : page == whyTab ? why.control().setFocus()
+                : page == scatterTab ? scatter.focus() : compareStack.topControl == compareBox ? compare.control().setFocus() : tabs.setFocus();
+    }
+
+    private void fitSettings() {
+        int width = scroll.getClientArea().width;
+        settings.layout(true, true);
+        scroll.setMinHeight(settings.computeSize(width, SWT.DEFAULT).y);
+    }
+
+    private void showSettings() {
+        tabs.setSelection(settingsTab);
+        texts.get(Asked.WIDTH).setFocus();
+    }
+
+    private void keep() {
+        presenter.keep();
+        choose.setFocus(); // a button that cannot be pressed any more would hand it to a field, where undo means another thing
+    }
+
+    /** Offers the figures that may count, by who gives them; those that do are checked. */
+    private void chooseFigure() {
+        tabs.setSelection(settingsTab);
+        for (Control child : weights.getChildren()) {
+            if ("candidates.figure".equals(child.getData(WIDGET))) {
+                figures.setLocation(child.toDisplay(0, child.getSize().y));
+            }
+        }
+        figures.setVisible(true);
+    }
+
+    private void fillFigures() {
+        for (MenuItem old : figures.getItems()) {
+            old.dispose();
+        }
+        Map<String, Menu> groups = new LinkedHashMap<>();
+        presenter.state().addable().forEach(told -> {
+            Menu group = groups.computeIfAbsent(told.group(), name -> {
+                MenuItem head = new MenuItem(figures, SWT.CASCADE);
+                head.setText(name);
+                Menu inner = new Menu(figures);
+                head.setMenu(inner);
+                return inner;
+            });
+            String id = told.figure().id();
+            MenuItem item = new MenuItem(group, SWT.CHECK);
+            item.setText(presenter.state().label(id));
+            item.setToolTipText(told.figure().help());
+            item.setData(WIDGET, "candidates.figure:" + id);
+            item.setSelection(presenter.state().asked().weighed().contains(id));
+            item.addListener(SWT.Selection, event -> {
+                presenter.weigh(id, item.getSelection());
+                Optional.ofNullable(texts.get(Asked.weight(id))).ifPresent(field -> {
+                    field.setFocus();
+                    field.selectAll();
+                });
+            });
+        });
     }
 
     private void look() {
@@ -436,13 +605,21 @@ final class CandidatesView implements View {
         if (presenter.state().choosing().isRunning()) {
             presenter.stop();
         } else {
-            presenter.choose();
+            choose();
         }
+    }
+
+    /** What is asked gives way to what is found. */
+    private void choose() {
+        if (presenter.state().canChoose() && tabs.getSelection() == settingsTab) {
+            tabs.setSelection(whyTab);
+        }
+        presenter.choose();
     }
 
     private void act(Candidates.Action action) {
         switch (action) {
-            case CHOOSE -> presenter.choose();
+            case CHOOSE -> choose();
             case SHOW_LEFT_OUT -> presenter.leftOut(true);
             case CLEAR_FIND -> presenter.find("");
             case SHOW_DESIGN -> desk.open("tramontane.design");
@@ -481,12 +658,6 @@ final class CandidatesView implements View {
         }
     }
 
-    /** Selects the candidate next to a place of the scatter. */
-    private void press(double[] at, double[] pixel) {
-        presenter.state().scatter().points().stream().min(java.util.Comparator.comparingDouble(point ->
-                Math.hypot((point.x() - at[0]) / pixel[0], (point.y() - at[1]) / pixel[1]))).ifPresent(point -> presenter.select(List.of(point.key())));
-    }
-
     private void copy() {
         if (table.control().getSelectionCount() > 0) {
             Clipboard clipboard = new Clipboard(body.getDisplay());
@@ -522,6 +693,9 @@ final class CandidatesView implements View {
 
     @Override
     public boolean focus() {
+        if (tabs.getMaximized()) {
+            return focusPage();
+        }
         if (stack.topControl == table.control()) {
             return table.control().setFocus();
         }
@@ -534,16 +708,28 @@ final class CandidatesView implements View {
 
     @Override
     public List<Command> commands() {
+        Predicate<Scene> drawable = scene -> presenter.state().scatter().chart().isPresent();
         return List.of(Command.of("candidates.choose", "Choose, or stop", "Judges the parts against every requirement; pressed again it stops.", d -> chooseOrStop())
                         .keys("Ctrl+Enter").icon(CHOOSE),
                 Command.of("candidates.put", "Put it into the design", "Puts the selected candidate into the bank, as one step.", d -> presenter.put())
                         .keys("Ctrl+Shift+Enter").icon(PUT).when(scene -> presenter.state().toPut().isPresent()),
+                Command.of("candidates.figure", "Add figure…", "Lets another figure count that what is loaded gives.", d -> chooseFigure())
+                        .when(scene -> !presenter.state().asked().bank().isEmpty()),
+                Command.of("candidates.keep", "Keep these settings in the design", "Writes room, parts and weights into the bank, as one step.", d -> presenter.keep())
+                        .when(scene -> presenter.state().canKeep()),
                 Command.of("candidates.why", "Why", "Why the selected candidate stands where it stands.", d -> showWhy()).keys("Ctrl+1"),
                 Command.of("candidates.compare", "Compare", "Sets the selected candidates side by side.", d -> showComparison()).keys("Ctrl+2"),
-                Command.of("candidates.scatter", "Scatter", "Shows candidates as points of two figures.", d -> {
-                    tabs.setSelection(scatterTab);
-                    drawTab(presenter.state());
-                }).keys("Ctrl+3"),
+                Command.of("candidates.scatter", "Scatter", "Shows candidates as points of two figures.", d -> showScatter()).keys("Ctrl+3"),
+                Command.of("candidates.settings", "Settings", "How much room there is, and what counts.", d -> showSettings()).keys("Ctrl+4"),
+                Command.of("candidates.wide", "Pages in full", "Gives the pages beside the table all the room, or half of it again.", d -> wide(!tabs.getMaximized())).keys("Ctrl+5"),
+                Command.of("candidates.table", "Scatter as a table", "Shows the points as numbers, or as a chart again.", d -> {
+                    showScatter();
+                    scatter.table(!scatter.isTable());
+                }).keys("Ctrl+T").when(drawable),
+                Command.of("candidates.save", "Save scatter as…", "Saves it as a picture, SVG or PNG, or its numbers, CSV.", d -> {
+                    showScatter();
+                    saveScatter();
+                }).keys("Ctrl+E").when(drawable),
                 Command.of("candidates.leftOut", "Show what was left out", "Shows what does not do, each with its reason.", d -> presenter.leftOut(!presenter.state().leftOut()))
                         .keys("Ctrl+L"));
     }
@@ -555,6 +741,9 @@ final class CandidatesView implements View {
             find.setFocus();
             find.selectAll();
         });
+        if (tabs.getSelection() == scatterTab) {
+            can.putAll(scatter.handlers());
+        }
         if (table.control().isFocusControl()) {
             can.put(Command.SELECT_ALL, () -> {
                 table.control().selectAll();
@@ -607,10 +796,11 @@ final class CandidatesView implements View {
             for (Control child : weights.getChildren()) {
                 child.dispose();
             }
-            label(weights, "what counts").setToolTipText("Weights, compared with each other; 0 or nothing for what does not count.");
-            weighed.forEach(criterion -> pair(weights, Asked.weight(criterion), Asked.label(criterion),
-                    "How much " + Asked.label(criterion) + " counts, compared with the other weights; 0 for not at all.", 32));
-            body.layout(true, true);
+            weighed.forEach(criterion -> pair(weights, Asked.weight(criterion), state.label(criterion), state.help(criterion), 32));
+            more(weights, "add figure…", "candidates.figure", "Lets another figure count that what is loaded gives.", this::chooseFigure);
+            keep = Optional.of(more(weights, "keep in the design", "candidates.keep", "Writes room, parts and weights into the bank, as one step; they are there when the design is opened again."
+                    + "\nHow many are listed, ended ones and tolerances are asked anew each time.", this::keep));
+            fitSettings();
         }
         texts.forEach((name, field) -> {
             if (!field.getText().equals(state.asked().text(name))) {
@@ -622,6 +812,7 @@ final class CandidatesView implements View {
             label.setForeground(colour);
             field.setToolTipText(problem.map(Candidates::capital).orElse((String) field.getData()));
         });
+        keep.ifPresent(button -> button.setEnabled(state.canKeep()));
         check(ended, state.asked().ended());
         check(certain, state.asked().certain());
         String said = state.problems().entrySet().stream().map(entry -> name(entry.getKey()) + " " + entry.getValue()).collect(Collectors.joining("; "));
@@ -658,7 +849,7 @@ final class CandidatesView implements View {
         if (data.exclude == running) {
             data.exclude = !running;
             bar.setVisible(running);
-            ((GridLayout) bar.getParent().getLayout()).numColumns = running ? 6 : 5;
+            ((GridLayout) bar.getParent().getLayout()).numColumns = running ? 2 : 1;
             bar.getParent().layout();
         }
         bar.setSelection((int) Math.round(PROGRESS * state.choosing().fraction()));
@@ -683,8 +874,7 @@ final class CandidatesView implements View {
             put.getParent().layout();
         }
         Listing listing = state.listing();
-        String count = listing.problem().orElse(listing.all() == 0 ? "" : listing.rows().size() == listing.all() ? listing.all() + (listing.all() == 1 ? " row" : " rows")
-                : listing.rows().size() + " of " + listing.all() + " rows");
+        String count = listing.problem().orElse(listing.rows().size() == listing.all() ? "" : listing.rows().size() + " of " + listing.all() + " rows");
         if (!found.getText().equals(count)) {
             found.setText(count.replace("&", "&&"));
             found.getParent().layout();
@@ -779,13 +969,18 @@ final class CandidatesView implements View {
         Scatter points = state.scatter();
         points.x().ifPresent(column -> choose(across, all, column));
         points.y().ifPresent(column -> choose(up, all, column));
-        String words = points.points().isEmpty() ? "points appear once there are two candidates" : points.words();
+        String words = points.words();
         if (!scatterWords.getText().equals(words)) {
             scatterWords.setText(words);
             scatterWords.setToolTipText(words);
         }
         scatterWords.setForeground(palette.muted());
-        scatter.show(points.chart(), state.units(), palette);
+        boolean others = !points.x().equals(drawn.x()) || !points.y().equals(drawn.y());
+        drawn = points;
+        if (others) {
+            scatter.change(ChartState::fit); // what was zoomed in on belongs to other axes
+        }
+        scatter.show(points.chart(), "Points appear here once there are two candidates.", state.units(), palette, state.isStale());
     }
 
     private static void choose(Combo combo, List<Column> all, Column column) {

@@ -60,15 +60,23 @@ public final class CandidatesViewType implements ViewType {
 
                 # How it is done
 
-                - Say which parts are looked at (a filter such as type = axial and width <= 92 mm), how much room there is, and what counts.
+                - Say which parts are looked at (a filter such as type = axial and width <= 92 mm) and, under settings, how much room there is and what \
+                counts. Add figure… lets any figure count that what is loaded gives and that is better one way.
+                - Keep in the design writes these settings into the bank, so that they are there when the design is opened again. How many are listed, \
+                ended ones and tolerances are asked anew each time.
                 - Press choose, or Ctrl+Enter. Rows appear as candidates are found; the list is complete when the choice is done. Stop keeps what was found.
                 - Enter or a double click on a row says why it stands there, what limits it, and what is met with how much to spare.
                 - Select two to six rows to compare them; the best of each line is marked by the word best.
+                - Scatter draws candidates by two figures: discs are in the Pareto set, rings are not, the dashed line joins the best trade-offs of these \
+                two. A click on one selects its row; as a table (Ctrl+T) it says the same in numbers; Ctrl+E saves it.
+                - The pages beside the table take all the room and give it back with Ctrl+5.
                 - Put it into the design puts the selected candidate into the bank as one step, which undo takes back. The mover that was there \
                 goes where nothing else uses it.
 
                 # What the words mean
 
+                - tolerances, too: each candidate holds at the edge of its tolerances as well. Without, the lowest speed that just does is given, \
+                and what is put into the design may be met with a caution.
                 - merit: 100 for the first; 50 means on the weighted average twice as much of everything.
                 - Pareto set: no other candidate is as good in everything and better in something.
                 - to spare: what the tightest requirement has left, of a temperature in K, else over its limit.

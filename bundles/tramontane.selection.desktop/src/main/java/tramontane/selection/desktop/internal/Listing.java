@@ -231,14 +231,14 @@ record Listing(List<Column> columns, List<Row> rows, int all, Optional<String> p
         List<Column> columns = new ArrayList<>(List.of(
                 Column.amounts(RANK, "rank", QuantityKind.COUNT, Better.NEITHER, "Place by the weights; nothing for what is not in the list."),
                 Column.words(PART, "part", "The part's id."),
-                Column.words(MAKER, "maker", "Who makes it."),
                 Column.words(ARRANGEMENT, "arrangement", "How many movers, and how they stand."),
                 new Column(SETTING, "setting", true, Optional.of(QuantityKind.FRACTION), Better.NEITHER, "The lowest speed setting with which every requirement holds in every condition."),
                 Column.amounts(SPEED, "speed", QuantityKind.ROTATIONAL_SPEED, Better.NEITHER, "The largest speed of its movers in any case."),
                 Column.amounts(MERIT, "merit", QuantityKind.COUNT, Better.NEITHER, Merit.MEANING),
-                Column.words(FRONT, "trade-off", "Pareto set: no other is as good in everything and better in something.")));
+                Column.words(FRONT, "trade-off", "Pareto set: no other is as good in everything and better in something."),
+                Column.words(MAKER, "maker", "Who makes it.")));
         if (leftOut) {
-            columns.add(4, Column.words(REASON, "left out because", "Why it is not in the list."));
+            columns.add(3, Column.words(REASON, "left out because", "Why it is not in the list."));
         }
         String currency = candidates.stream().filter(candidate -> candidate.values().containsKey(Criterion.COST))
                 .flatMap(candidate -> candidate.part().datasheet().currency().stream()).findFirst().map(code -> " [" + code + "]").orElse("");

@@ -41,12 +41,12 @@ final class Putting {
         return "put " + candidate.words() + " into " + bank;
     }
 
-    /** The design but for what a choice for one of its banks changes; the same for two designs means that what was chosen for one holds for the other. */
+    /** The design but for what a choice for one of its banks changes, and for what is kept of what is asked; the same for two designs means that what was chosen for one holds for the other. */
     static Design apart(Design design, String bank) {
         if (design.airPath().passage(bank).filter(Passage::isBank).isEmpty()) {
             return design;
         }
-        Design any = Placement.of(design, bank, ANY, Arrangement.SINGLE, 1);
+        Design any = Keeping.without(Placement.of(design, bank, ANY, Arrangement.SINGLE, 1), bank);
         return any.withAirMovers(any.airMovers().stream().filter(mover -> !mover.id().equals(ANY.id()) && speaksOf(any, mover.id())).toList());
     }
 

@@ -7,7 +7,6 @@ import java.util.Optional;
 import tramontane.analysis.Amount;
 import tramontane.analysis.Better;
 import tramontane.analysis.Chart;
-import tramontane.physics.units.QuantityKind;
 
 /**
  * Candidates as points of a plane of two figures.
@@ -20,6 +19,14 @@ import tramontane.physics.units.QuantityKind;
  * @param silent how many candidates there are of which one of the two is not known
  */
 record Scatter(Optional<Column> x, Optional<Column> y, List<Point> points, List<Point> edge, int silent) {
+
+    /** The series of those in the Pareto set of all criteria. */
+    static final String IN_FRONT = "Pareto set";
+    /** The series of the others. */
+    static final String BEHIND = "not in the Pareto set";
+
+    private static final int SELECTED = 3;
+    private static final int EDGE = 6;
 
     static final Scatter EMPTY = new Scatter(Optional.empty(), Optional.empty(), List.of(), List.of(), 0);
 
@@ -39,6 +46,10 @@ record Scatter(Optional<Column> x, Optional<Column> y, List<Point> points, List<
      * @param rank     its place in the list
      */
     record Point(Key key, double x, double y, boolean front, boolean selected, Optional<Integer> rank) {
+
+        String words() {
+            return rank.map(place -> place + " ").orElse("") + key.words();
+        }
     }
 
     /** The columns that can be axes: those of which any two rows know a value. */
@@ -78,34 +89,49 @@ record Scatter(Optional<Column> x, Optional<Column> y, List<Point> points, List<
     }
 
     /**
-     * The chart: the Pareto set as discs, the rest as rings, so that they differ by shape; the edge of the two figures as a dashed
-     * line; what is selected named.
+     * The chart: the Pareto set as discs, the rest as rings, so that they differ by shape and by the word in the legend; the edge of
+     * the two figures as a dashed line; what is selected named. Empty where there is nothing to draw.
      */
-    Chart chart() {
-        if (x.isEmpty() || y.isEmpty()) {
-            return Chart.of("", new Chart.Axis("", QuantityKind.NUMBER), new Chart.Axis("", QuantityKind.NUMBER));
+    Optional<Chart> chart() {
+        if (points.isEmpty()) {
+            return Optional.empty();
         }
-        Chart chart = Chart.of("", axis(x.get()), axis(y.get()));
+        Chart chart = Chart.of("", axis(x.orElseThrow()), axis(y.orElseThrow()));
         if (edge.size() > 1) {
-            chart = chart.with(new Chart.Series("best trade-off of these two", Chart.Role.BESIDE, new Chart.Look(Chart.Style.DASHED, 6, true), points(edge)));
+            // each is a candidate of its own: there is nothing to read off between two of them
+            chart = chart.with(new Chart.Series("best trade-off of these two", Chart.Role.SCATTER, new Chart.Look(Chart.Style.DASHED, EDGE, true), Chart.Side.LEFT,
+                    points(edge), 3, names(edge)));
         }
-        for (Point point : points) {
-            if (!point.front() && !point.selected()) {
-                chart = chart.with(new Chart.Mark("", point.x(), point.y(), Chart.Shape.RING, 0));
-            }
-        }
-        for (Point point : points) {
-            if (point.front() && !point.selected()) {
-                chart = chart.with(new Chart.Mark("", point.x(), point.y(), Chart.Shape.DISC, 1));
+        for (boolean front : new boolean[] {false, true}) {
+            List<Point> some = shown(front);
+            if (!some.isEmpty()) {
+                chart = chart.with(Chart.Series.things(front ? IN_FRONT : BEHIND, Chart.Look.marks(front ? 1 : 0, shape(front)), points(some), names(some)));
             }
         }
         for (Point point : points) {
             if (point.selected()) {
-                chart = chart.with(new Chart.Mark(point.rank().map(rank -> rank + " ").orElse("") + point.key().words(), point.x(), point.y(),
-                        point.front() ? Chart.Shape.DISC : Chart.Shape.RING, 3));
+                chart = chart.with(new Chart.Mark(point.words(), point.x(), point.y(), shape(point.front()), SELECTED));
             }
         }
-        return chart;
+        return Optional.of(chart);
+    }
+
+    /** The candidate behind a point of the chart; empty for a point of another chart. */
+    Optional<Key> key(Chart.Series series, int point) {
+        List<Point> some = series.name().equals(IN_FRONT) ? shown(true) : series.name().equals(BEHIND) ? shown(false) : List.of();
+        return point < some.size() ? Optional.of(some.get(point).key()) : Optional.empty();
+    }
+
+    private List<Point> shown(boolean front) {
+        return points.stream().filter(point -> point.front() == front).toList();
+    }
+
+    private static Chart.Shape shape(boolean front) {
+        return front ? Chart.Shape.DISC : Chart.Shape.RING;
+    }
+
+    private static List<String> names(List<Point> points) {
+        return points.stream().map(Point::words).toList();
     }
 
     private static Chart.Axis axis(Column column) {
@@ -116,13 +142,9 @@ record Scatter(Optional<Column> x, Optional<Column> y, List<Point> points, List<
         return Chart.Points.of(points.stream().mapToDouble(Point::x).toArray(), points.stream().mapToDouble(Point::y).toArray());
     }
 
-    /** What the signs mean, and what is not drawn. */
+    /** What is not drawn. */
     String words() {
-        if (points.isEmpty()) {
-            return "";
-        }
-        return "filled: in the Pareto set of all criteria; ring: not" + (silent == 0 ? "" : "; " + silent + (silent == 1 ? " has" : " have")
-                + " no value of one of the two");
+        return points.isEmpty() || silent == 0 ? "" : silent + (silent == 1 ? " candidate has" : " candidates have") + " no value of one of the two";
     }
 
     private static List<Point> edge(List<Point> points, Better x, Better y) {

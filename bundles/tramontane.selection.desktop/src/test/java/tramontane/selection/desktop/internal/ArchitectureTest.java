@@ -16,7 +16,7 @@ class ArchitectureTest {
     @Test
     void theViewsKnowTheApiOnly() {
         classes().should().onlyDependOnClassesThat().resideInAnyPackage("java..", "tramontane.selection.desktop..", "tramontane.selection",
-                "tramontane.catalogue", "tramontane.desktop", "tramontane.report", "tramontane.analysis", "tramontane.model..", "tramontane.physics..",
+                "tramontane.catalogue", "tramontane.desktop", "tramontane.desktop.chart", "tramontane.analysis", "tramontane.model..", "tramontane.physics..",
                 "org.osgi..", "org.eclipse..").check(all);
     }
 

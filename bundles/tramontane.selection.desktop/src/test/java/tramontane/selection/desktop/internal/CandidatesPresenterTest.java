@@ -127,6 +127,47 @@ class CandidatesPresenterTest {
     }
 
     @Test
+    void anyFigureWithABetterWayMayCount() {
+        Candidates.Told flow = state().addable().stream().filter(each -> each.figure().id().equals("airflow.bank.flow")).findFirst().orElseThrow();
+        assertTrue(state().addable().stream().allMatch(each -> each.figure().better() != tramontane.analysis.Better.NEITHER));
+        assertTrue(state().addable().size() > 20, "of all analyses: " + state().addable().size());
+        presenter.weigh(flow.figure().id(), true);
+        assertEquals("1", state().asked().text(Asked.weight("airflow.bank.flow")));
+        presenter.type(Asked.weight("airflow.bank.flow"), "2");
+        presenter.choose();
+        assertEquals(2.0, selector.tasks.getFirst().weights().get("airflow.bank.flow"));
+        presenter.weigh(flow.figure().id(), false);
+        assertFalse(state().asked().weighed().contains("airflow.bank.flow"));
+        List<String> names = state().addable().stream().map(each -> state().label(each.figure().id())).toList();
+        assertEquals(names.size(), names.stream().distinct().count(), "told apart by their names: " + names);
+    }
+
+    @Test
+    void whatIsAskedIsKeptAsOneStepAndWhatWasChosenStillHolds() {
+        desktop.design = Given.duty();
+        presenter.choose();
+        assertFalse(state().canKeep(), "nothing differs");
+        presenter.keep();
+        assertEquals(List.of("the design says the same already"), desktop.said);
+        presenter.type(Asked.SIDE_BY_SIDE, "1");
+        presenter.type(Asked.LISTED, "7");
+        presenter.weigh("airflow.bank.flow", true);
+        assertTrue(state().canKeep());
+        presenter.keep();
+        assertEquals(List.of("keep settings of the choice for movers"), desktop.steps);
+        presenter.scene("a", desktop.design, UnitSystem.METRIC);
+        assertFalse(state().canKeep());
+        assertFalse(state().isStale(), "a wish changes nothing of what was judged");
+        assertEquals("7", state().asked().text(Asked.LISTED));
+        presenter.scene("b", desktop.design, UnitSystem.METRIC);
+        assertEquals("1", state().asked().text(Asked.SIDE_BY_SIDE));
+        assertEquals("1", state().asked().text(Asked.weight("airflow.bank.flow")));
+        presenter.type(Asked.SIDE_BY_SIDE, "none");
+        presenter.keep();
+        assertEquals(1, desktop.steps.size(), "what cannot be read is not kept");
+    }
+
+    @Test
     void aChangeOfTheDesignMakesItStaleAndKeepsItsRows() {
         presenter.choose();
         assertFalse(state().isStale());

@@ -14,6 +14,7 @@ import net.jqwik.api.constraints.Size;
 import org.junit.jupiter.api.Test;
 import tramontane.analysis.Amount;
 import tramontane.analysis.Better;
+import tramontane.analysis.Chart;
 import tramontane.physics.units.QuantityKind;
 import tramontane.physics.units.UnitSystem;
 
@@ -33,6 +34,26 @@ class ScatterTest {
         assertEquals(List.of(scatter.points().getFirst()), scatter.edge());
         assertEquals(List.of(), Scatter.of(listing, "speed", "cost", List.of()).edge(), "neither way of a speed is better");
         assertEquals(Scatter.EMPTY, Scatter.of(Listing.EMPTY, "power", "cost", List.of()));
+    }
+
+    @Test
+    void theChartTellsTheParetoSetByShapeAndWordAndNamesEachCandidate() {
+        Listing listing = Listing.of(Given.done(), Given.duty(), Optional.of(Given.catalogue()), Listing.BY_RANK, "", false, UnitSystem.METRIC);
+        List<Key> keys = listing.rows().stream().map(Row::key).toList();
+        Scatter scatter = Scatter.of(listing, "power", "spare", List.of(keys.get(1)));
+        Chart chart = scatter.chart().orElseThrow();
+        assertEquals(List.of("best trade-off of these two", "not in the Pareto set", "Pareto set"), chart.series().stream().map(Chart.Series::name).toList());
+        Chart.Series behind = chart.series().get(1);
+        Chart.Series front = chart.series().get(2);
+        assertEquals(Chart.Shape.RING, behind.look().sign());
+        assertEquals(Chart.Shape.DISC, front.look().sign());
+        assertEquals(List.of("1 Garbin 40, single", "3 Garbin 120, single"), front.words());
+        assertEquals(Optional.of(keys.get(2)), scatter.key(front, 1));
+        assertEquals(Optional.of(keys.get(1)), scatter.key(behind, 0));
+        assertEquals(Optional.empty(), scatter.key(chart.series().getFirst(), 0));
+        assertEquals(List.of("2 Garbin 92, single"), chart.marks().stream().map(Chart.Mark::label).toList());
+        assertEquals("1 candidate has no value of one of the two", Scatter.of(listing, "power", "cost", List.of()).words());
+        assertEquals(Optional.empty(), Scatter.EMPTY.chart());
     }
 
     /** The edge is what nothing dominates, by its definition. */

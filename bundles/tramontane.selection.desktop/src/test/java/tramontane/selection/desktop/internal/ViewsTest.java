@@ -6,18 +6,23 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.function.BooleanSupplier;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.layout.FillLayout;
 import org.eclipse.swt.widgets.Button;
+import org.eclipse.swt.widgets.Combo;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.Display;
 import org.eclipse.swt.widgets.Event;
+import org.eclipse.swt.widgets.Menu;
+import org.eclipse.swt.widgets.MenuItem;
 import org.eclipse.swt.widgets.Shell;
 import org.eclipse.swt.widgets.Table;
 import org.eclipse.swt.widgets.Text;
+import org.eclipse.swt.widgets.Widget;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -25,6 +30,8 @@ import org.junit.jupiter.api.condition.EnabledIfEnvironmentVariable;
 import org.junit.jupiter.api.io.TempDir;
 import tramontane.desktop.Command;
 import tramontane.desktop.View;
+import tramontane.selection.Duty;
+import tramontane.selection.WishSection;
 
 /** The views on a display; left out where there is none. */
 @EnabledIfEnvironmentVariable(named = "DISPLAY", matches = ".+")
@@ -139,6 +146,81 @@ class ViewsTest {
         until(() -> table.getSelectionIndex() == 1);
         assertEquals("Garbin 40", table.getSelection()[0].getText(1));
         assertEquals(SWT.UP, table.getSortDirection());
+        view.close();
+    }
+
+    private static <W extends Widget> W named(String id, Class<W> type, Control control) {
+        return all(Control.class, control).stream().filter(each -> id.equals(each.getData("tramontane.id"))).map(type::cast).findFirst()
+                .orElseThrow(() -> new AssertionError("no " + id));
+    }
+
+    @Test
+    void aPointOfTheScatterSelectsItsRow() throws java.io.IOException {
+        ownParts();
+        View view = candidates();
+        Table table = named("candidates", Table.class, view.control());
+        choose(view, table);
+        assertFalse(named("candidates.across", Combo.class, view.control()).isVisible());
+        command(view, "candidates.scatter").run().accept(desk);
+        Combo across = named("candidates.across", Combo.class, view.control());
+        Combo up = named("candidates.up", Combo.class, view.control());
+        assertTrue(across.isVisible());
+        assertEquals("power", across.getText());
+        up.select(up.indexOf("to spare"));
+        up.notifyListeners(SWT.Selection, new Event());
+        Composite chart = named("candidates.scatter", Composite.class, view.control());
+        until(() -> chart.getSize().y > 200);
+        Control plot = all(Control.class, chart).stream().filter(each -> each.isVisible() && each.isListening(SWT.MouseWheel)).findFirst().orElseThrow();
+        // 5, 10 and 20 W lie across, 0.002, 0.05 and 0.12 to spare upwards, with a twentieth of room at both ends
+        press(plot, (20 - 4.25) / 16.5, (0.12 + 0.0039) / 0.1298);
+        assertEquals(1, table.getSelectionIndex());
+        press(plot, (5 - 4.25) / 16.5, (0.05 + 0.0039) / 0.1298);
+        assertEquals(2, table.getSelectionIndex());
+        press(plot, 0.9, 0.5);
+        assertEquals(2, table.getSelectionIndex(), "nothing is there");
+        command(view, "candidates.table").run().accept(desk);
+        Table twin = all(Table.class, chart).getFirst();
+        assertTrue(twin.isVisible());
+        assertTrue(Arrays.stream(twin.getItems()).anyMatch(item -> item.getText(0).equals("not in the Pareto set: 2 Garbin 92, single") && item.getText(1).equals("20.0 W")),
+                Arrays.stream(twin.getItems()).map(item -> item.getText(0)).toList().toString());
+        view.close();
+    }
+
+    /** Clicks a place of the plot, shares of it from the left and from below. */
+    private static void press(Control plot, double x, double y) {
+        Event event = new Event();
+        event.button = 1;
+        event.count = 1;
+        event.x = (int) Math.round(x * (plot.getSize().x - 1));
+        event.y = (int) Math.round((1 - y) * (plot.getSize().y - 1));
+        plot.notifyListeners(SWT.MouseDown, event);
+        plot.notifyListeners(SWT.MouseUp, event);
+    }
+
+    @Test
+    void aFigureIsAddedAndAllIsKeptInTheDesign() throws java.io.IOException {
+        ownParts();
+        View view = candidates();
+        until(() -> named("candidates.choose", Button.class, view.control()).isEnabled());
+        assertFalse(named("candidates.keep", Button.class, view.control()).isEnabled(), "nothing differs");
+        Menu figures = all(Composite.class, view.control()).stream().map(Control::getMenu).filter(each -> each != null && "candidates.figures".equals(each.getData("tramontane.id")))
+                .findFirst().orElseThrow();
+        figures.notifyListeners(SWT.Show, new Event());
+        MenuItem flow = Arrays.stream(figures.getItems()).flatMap(group -> Arrays.stream(group.getMenu().getItems()))
+                .filter(item -> "candidates.figure:airflow.bank.flow".equals(item.getData("tramontane.id"))).findFirst().orElseThrow();
+        assertFalse(flow.getSelection());
+        flow.setSelection(true);
+        flow.notifyListeners(SWT.Selection, new Event());
+        Text weight = named("candidates.field:" + Asked.weight("airflow.bank.flow"), Text.class, view.control());
+        assertEquals("1", weight.getText());
+        weight.setText("2");
+        until(() -> named("candidates.keep", Button.class, view.control()).isEnabled());
+        named("candidates.keep", Button.class, view.control()).notifyListeners(SWT.Selection, new Event());
+        assertEquals(List.of("keep settings of the choice for movers"), desk.steps);
+        assertEquals(2.0, WishSection.of(desk.design, Duty.BANK).weights().get("airflow.bank.flow"));
+        view.show(desk.scene());
+        assertFalse(named("candidates.keep", Button.class, view.control()).isEnabled());
+        assertEquals("2", named("candidates.field:" + Asked.weight("airflow.bank.flow"), Text.class, view.control()).getText());
         view.close();
     }
 
