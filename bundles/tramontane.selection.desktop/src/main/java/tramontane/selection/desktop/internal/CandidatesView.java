@@ -64,6 +64,8 @@ final class CandidatesView implements View {
     /** Below this height the axes of the scatter stand beside it. */
     private static final int LOW = 260;
     private static final int BESIDE = 88;
+    /** What the words before the axes take. */
+    private static final int NAMES = 136;
     private static final Icon CHOOSE = Icon.read(CandidatesView.class, "choose.svg");
     private static final Icon PUT = Icon.read(CandidatesView.class, "put.svg");
 
@@ -111,6 +113,8 @@ final class CandidatesView implements View {
     private final RowTable<Comparison.Line> compare;
     private final Button inFull;
     private final BlocksText full;
+    private final Composite scatterPage;
+    private final Composite axes;
     private final Combo across;
     private final Combo up;
     private final Label scatterWords;
@@ -321,9 +325,10 @@ final class CandidatesView implements View {
         compareStack.topControl = compareHint;
         compareTab = tab("Comparison", comparePage);
 
-        Composite scatterPage = new Composite(tabs, SWT.NONE);
+        scatterPage = new Composite(tabs, SWT.NONE);
         scatterPage.setLayout(grid(1, 0, 4));
-        Composite axes = line(scatterPage, 5);
+        axes = line(scatterPage, 5);
+        ((GridLayout) axes.getLayout()).marginWidth = 8;
         label(axes, "across");
         across = new Combo(axes, SWT.READ_ONLY);
         label(axes, "up");
@@ -339,25 +344,7 @@ final class CandidatesView implements View {
         scatter.control().setData(WIDGET, "candidates.scatter");
         scatter.picked(picked -> presenter.state().scatter().key(picked.series(), picked.point()).ifPresent(this::pick));
         scatter.menu(scatterMenu());
-        scatterPage.addListener(SWT.Resize, event -> {
-            // where it is low the axes stand beside the chart, which needs the height
-            boolean low = scatterPage.getClientArea().height < LOW;
-            ((GridLayout) scatterPage.getLayout()).numColumns = low ? 2 : 1;
-            ((GridLayout) axes.getLayout()).numColumns = low ? 1 : 5;
-            axes.setLayoutData(low ? new GridData(SWT.BEGINNING, SWT.BEGINNING, false, false) : new GridData(SWT.FILL, SWT.CENTER, true, false));
-            for (Combo combo : new Combo[] {across, up}) {
-                GridData data = new GridData();
-                data.widthHint = low ? BESIDE : SWT.DEFAULT;
-                combo.setLayoutData(data);
-            }
-            ((GridData) scatterWords.getLayoutData()).widthHint = low ? BESIDE : SWT.DEFAULT;
-            if (low) {
-                axes.moveBelow(scatter.control());
-            } else {
-                axes.moveAbove(scatter.control());
-            }
-            scatterPage.layout(true, true);
-        });
+        scatterPage.addListener(SWT.Resize, event -> arrangeScatter());
         scatterTab = tab("Scatter", scatterPage);
         tabs.setSelection(settingsTab);
         halves.setWeights(STACKED);
@@ -497,6 +484,27 @@ final class CandidatesView implements View {
             item(menu, "Save chart as…", this::saveScatter).setEnabled(there);
         });
         return menu;
+    }
+
+    /** Where it is low the axes stand beside the chart, which needs the height. */
+    private void arrangeScatter() {
+        int width = scatterPage.getClientArea().width;
+        boolean low = scatterPage.getClientArea().height < LOW;
+        ((GridLayout) scatterPage.getLayout()).numColumns = low ? 2 : 1;
+        ((GridLayout) axes.getLayout()).numColumns = low ? 1 : 5;
+        axes.setLayoutData(low ? new GridData(SWT.BEGINNING, SWT.BEGINNING, false, false) : new GridData(SWT.FILL, SWT.CENTER, true, false));
+        for (Combo combo : new Combo[] {across, up}) {
+            GridData data = new GridData();
+            data.widthHint = low ? BESIDE : Math.max(BESIDE, Math.min(combo.computeSize(SWT.DEFAULT, SWT.DEFAULT).x, (width - NAMES) / 2));
+            combo.setLayoutData(data);
+        }
+        ((GridData) scatterWords.getLayoutData()).widthHint = low ? BESIDE : SWT.DEFAULT;
+        if (low) {
+            axes.moveBelow(scatter.control());
+        } else {
+            axes.moveAbove(scatter.control());
+        }
+        scatterPage.layout(true, true);
     }
 
     private void pick(Key key) {
@@ -960,11 +968,15 @@ final class CandidatesView implements View {
     private void drawScatter(Candidates state) {
         List<Column> all = Scatter.axes(state.listing());
         String[] names = all.stream().map(Column::label).toArray(String[]::new);
+        boolean others = false;
         for (Combo combo : new Combo[] {across, up}) {
             if (!List.of(combo.getItems()).equals(List.of(names))) {
                 combo.setItems(names);
-                combo.getParent().layout();
+                others = true;
             }
+        }
+        if (others) {
+            arrangeScatter();
         }
         Scatter points = state.scatter();
         points.x().ifPresent(column -> choose(across, all, column));
@@ -975,9 +987,9 @@ final class CandidatesView implements View {
             scatterWords.setToolTipText(words);
         }
         scatterWords.setForeground(palette.muted());
-        boolean others = !points.x().equals(drawn.x()) || !points.y().equals(drawn.y());
+        boolean elsewhere = !points.x().equals(drawn.x()) || !points.y().equals(drawn.y());
         drawn = points;
-        if (others) {
+        if (elsewhere) {
             scatter.change(ChartState::fit); // what was zoomed in on belongs to other axes
         }
         scatter.show(points.chart(), "Points appear here once there are two candidates.", state.units(), palette, state.isStale());
