@@ -85,6 +85,8 @@ final class TestEntry implements ToIntFunction<String[]> {
         try {
             TestPlan plan = junit.discover(LauncherDiscoveryRequestBuilder.request()
                     .selectors(classes.stream().map(DiscoverySelectors::selectClass).toList())
+                    // One that waits for ever would keep the build; a test that takes longer says so by @Timeout.
+                    .configurationParameter("junit.jupiter.execution.timeout.default", "5 m")
                     .filters(tag.isEmpty() ? new Filter<?>[0] : new Filter<?>[] {TagFilter.includeTags(tag)}).build());
             if (!tag.isEmpty()) {
                 classes.removeIf(type -> !holds(plan, type));

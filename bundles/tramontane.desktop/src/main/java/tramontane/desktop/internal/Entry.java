@@ -96,7 +96,7 @@ public final class Entry implements ToIntFunction<Object>, Desktop {
         Display made;
         try {
             made = new Display();
-        } catch (SWTError | UnsatisfiedLinkError noDisplay) {
+        } catch (SWTError noDisplay) {
             System.err.println("tramontane: the window cannot be opened: " + first(noDisplay.getMessage())
                     + ". On the command line, \"tramontane solve FILE\" does without.");
             return FAULT;

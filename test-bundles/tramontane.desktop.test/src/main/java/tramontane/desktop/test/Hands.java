@@ -433,6 +433,9 @@ public final class Hands {
 
     /** Handles events until there are none. */
     public void settle() {
+        if (Thread.interrupted()) {
+            throw new AssertionError("the test takes too long; " + picture());
+        }
         fingers().sync();
         while (!display.isDisposed() && display.readAndDispatch()) {
             // until nothing is left to do

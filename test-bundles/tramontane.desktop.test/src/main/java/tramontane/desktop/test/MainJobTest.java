@@ -154,9 +154,10 @@ class MainJobTest {
             for (String next : cases.subList(1, cases.size())) {
                 hands.press(0, SWT.F8);
                 hands.settle();
-                assertEquals(next, bench.desk().scene().front());
+                assertEquals(next, bench.desk().scene().front(), "in front after F8");
             }
-            assertEquals("any one failed: fans 2 locked", hands.find("condition", Combo.class).getText());
+            hands.until("the list of conditions shows it", () -> hands.find("condition", Combo.class).getText()
+                    .equals("any one failed: fans 2 locked"));
         }
     }
 }

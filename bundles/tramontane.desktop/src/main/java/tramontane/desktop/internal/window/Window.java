@@ -126,8 +126,8 @@ public final class Window implements InnerDesk, AutoCloseable {
     private boolean opening;
     private boolean painted;
     private boolean closing;
-    /** What stood in the field that has the focus when it got it, or when it was last taken over. */
-    private String untyped = "";
+    /** Whether something was typed into the field that has the focus and not taken over yet. */
+    private boolean halfTyped;
     private long asked;
     private final Listener keys = this::key;
     private final Listener focus = this::focused;
@@ -389,10 +389,18 @@ public final class Window implements InnerDesk, AutoCloseable {
         } finally {
             drawing = false;
         }
+        keepFocus();
         strip.watch();
         if (painted && !toOpen.isEmpty() && !opening) {
             opening = true;
             display.asyncExec(this::openNext);
+        }
+    }
+
+    /** Where what had the focus is gone, the view in front gets it: keys must always have somebody to go to. */
+    private void keepFocus() {
+        if (painted && display.getActiveShell() == shell && display.getFocusControl() == null) {
+            frontView.map(frames::get).filter(Frame::isSeen).ifPresent(Frame::focus);
         }
     }
 
@@ -829,11 +837,9 @@ public final class Window implements InnerDesk, AutoCloseable {
             return;
         }
         Keys keys = Keys.of(event.stateMask, event.keyCode, event.character);
-        if (typing(control) && belongsToText(keys) && !(undoes(keys) && control instanceof Text text && text.getText().equals(untyped))) {
-            if (keys.code() == SWT.CR && control instanceof Text text) {
-                // what was typed is taken over now
-                display.asyncExec(() -> untyped = text.isDisposed() ? "" : text.getText());
-            }
+        if (typing(control) && belongsToText(keys) && (halfTyped || !undoes(keys))) {
+            // Enter takes over what was typed
+            halfTyped = keys.code() != SWT.CR && (halfTyped || writes(keys, event.character));
             return;
         }
         Optional<Command> own = frontView.map(frames::get).stream().flatMap(frame -> frame.commands().stream())
@@ -860,13 +866,18 @@ public final class Window implements InnerDesk, AutoCloseable {
                 || others == SWT.MOD1 && keys.code() < 0x10000 && "cvxazy".indexOf(Character.toLowerCase(keys.code())) >= 0;
     }
 
+    private static boolean writes(Keys keys, char character) {
+        boolean plain = (keys.modifiers() & SWT.MOD1) == 0;
+        return plain ? character >= ' ' || keys.code() == SWT.BS : keys.code() == 'v' || keys.code() == 'x';
+    }
+
     /** Undo and redo belong to a field only while something is half typed in it. */
     private static boolean undoes(Keys keys) {
         return keys.equals(Keys.parse("Ctrl+Z")) || keys.equals(Keys.parse("Ctrl+Y"));
     }
 
     private void focused(Event event) {
-        untyped = event.widget instanceof Text text ? text.getText() : "";
+        halfTyped = false;
         if (event.widget instanceof Control control && control.getShell() == shell) {
             panes.viewOf(control).filter(view -> !view.equals("tramontane.help")).ifPresent(view -> frontView = Optional.of(view));
         }
