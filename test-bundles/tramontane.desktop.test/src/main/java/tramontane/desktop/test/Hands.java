@@ -343,7 +343,10 @@ public final class Hands {
         settle();
     }
 
-    /** Down, a moment, up: a key that comes and goes in the same moment is told to a text field twice. */
+    /**
+     * Down, a moment, up: a key that comes and goes in the same moment is told to a text field twice. What it does is not waited for in
+     * between: a key that is held down repeats itself.
+     */
     private void stroke(int key) {
         for (boolean down : new boolean[] {true, false}) {
             if ((key & SWT.KEYCODE_BIT) == 0) {
@@ -351,8 +354,10 @@ public final class Hands {
             } else {
                 fingers().key(key, down);
             }
-            settle();
+            fingers().sync();
+            rest();
         }
+        settle();
     }
 
     private void focus() {

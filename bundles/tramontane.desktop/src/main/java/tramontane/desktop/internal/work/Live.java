@@ -2,6 +2,8 @@ package tramontane.desktop.internal.work;
 
 import java.util.List;
 import java.util.Set;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
 import java.util.stream.Collectors;
 import tramontane.analysis.Engine;
@@ -19,6 +21,9 @@ public final class Live {
 
     /** What takes no longer is computed in one go, in seconds. */
     private static final double BLINK = 0.05;
+
+    /** How long the window is given to paint, in milliseconds. */
+    private static final long PAINTED = 100;
 
     /** What is told, on the UI thread. */
     public interface Listener {
@@ -81,7 +86,7 @@ public final class Live {
                 if (part.cancelled() || watch.cancelled()) {
                     return;
                 }
-                onUi.accept(() -> listener.computed(key, part, false));
+                show(key, part);
             }
             long begun = System.nanoTime();
             Evaluation all = engine.evaluate(Engine.Request.all(design), watch);
@@ -94,6 +99,21 @@ public final class Live {
             if (!told) {
                 onUi.accept(() -> listener.notComputed(key, design));
             }
+        }
+    }
+
+    /** Shows a part, and lets the window paint it before the rest takes the processors. */
+    private void show(String key, Evaluation part) {
+        CountDownLatch painted = new CountDownLatch(1);
+        onUi.accept(() -> {
+            listener.computed(key, part, false);
+            onUi.accept(painted::countDown);
+        });
+        try {
+            // a window that is busy, or gone, is not waited for
+            painted.await(PAINTED, TimeUnit.MILLISECONDS);
+        } catch (InterruptedException ended) {
+            Thread.currentThread().interrupt();
         }
     }
 

@@ -75,6 +75,7 @@ final class CandidatesView implements View {
     private final CandidatesPresenter presenter;
     private final Consumer<Catalogue> reader;
 
+    private final Runnable looking = this::look;
     private final Composite body;
     private final Combo bank;
     private final Button choose;
@@ -606,7 +607,7 @@ final class CandidatesView implements View {
         if (body.isVisible() || presenter.state().catalogue().isEmpty()) {
             shelf.look(desktop);
         }
-        body.getDisplay().timerExec(LOOK, this::look);
+        body.getDisplay().timerExec(LOOK, looking);
     }
 
     private void chooseOrStop() {
@@ -766,6 +767,7 @@ final class CandidatesView implements View {
 
     @Override
     public void close() {
+        body.getDisplay().timerExec(-1, looking);
         shelf.leave(reader);
         presenter.close();
     }

@@ -40,6 +40,7 @@ final class CatalogueView implements View {
     private final OfDesk desktop;
     private final CataloguePresenter presenter;
     private final Consumer<Catalogue> reader;
+    private final Runnable looking = this::look;
     private final Composite body;
     private final Text find;
     private final Label count;
@@ -132,7 +133,7 @@ final class CatalogueView implements View {
         if (body.isVisible() || presenter.state().catalogue().isEmpty()) {
             shelf.look(desktop);
         }
-        body.getDisplay().timerExec(LOOK, this::look);
+        body.getDisplay().timerExec(LOOK, looking);
     }
 
     private void act(Candidates.Action action) {
@@ -205,6 +206,7 @@ final class CatalogueView implements View {
 
     @Override
     public void close() {
+        body.getDisplay().timerExec(-1, looking);
         shelf.leave(reader);
         presenter.close();
     }
