@@ -51,9 +51,9 @@ public record Results(Optional<Evaluation> now, Optional<Evaluation> before, boo
         return before.or(() -> now).map(Evaluation::cases).orElse(List.of());
     }
 
-    /** Whether nothing shown belongs to an earlier state of the design. */
+    /** Whether all is known of the design as it is. */
     public boolean complete() {
-        return now.isPresent() && before.isEmpty();
+        return now.isPresent() && before.isEmpty() && !running;
     }
 
     /** All figures, the stale ones last. */

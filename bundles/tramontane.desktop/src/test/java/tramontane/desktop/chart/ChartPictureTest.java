@@ -12,7 +12,6 @@ import org.eclipse.swt.graphics.GC;
 import org.eclipse.swt.graphics.Image;
 import org.eclipse.swt.graphics.ImageData;
 import org.eclipse.swt.widgets.Display;
-import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import tramontane.analysis.Chart;
@@ -41,14 +40,7 @@ class ChartPictureTest {
     @BeforeAll
     static void connect() {
         assumeTrue(System.getenv("DISPLAY") != null || System.getenv("WAYLAND_DISPLAY") != null, "there is no display");
-        display = new Display();
-    }
-
-    @AfterAll
-    static void disconnect() {
-        if (display != null) {
-            display.dispose();
-        }
+        display = Display.getDefault(); // one for all tests of a process
     }
 
     @Test

@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Queue;
 import java.util.concurrent.ConcurrentLinkedQueue;
+import java.util.concurrent.atomic.AtomicInteger;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.stream.Collectors;
 import org.eclipse.swt.SWTException;
@@ -25,6 +26,7 @@ public final class Heartbeat implements AutoCloseable {
     /** When the word was asked for that has not come yet; 0 if none is asked for. */
     private final AtomicLong asked = new AtomicLong();
     private final Queue<String> waits = new ConcurrentLinkedQueue<>();
+    private final AtomicInteger answers = new AtomicInteger();
     private volatile boolean ended;
     private long seen;
 
@@ -57,6 +59,12 @@ public final class Heartbeat implements AutoCloseable {
     private void answer() {
         long since = asked.getAndSet(0);
         longest.accumulateAndGet(System.nanoTime() - since, Math::max);
+        answers.incrementAndGet();
+    }
+
+    /** How often the window has answered. */
+    public int answers() {
+        return answers.get();
     }
 
     /** The longest wait up to now, a wait that still lasts included. */

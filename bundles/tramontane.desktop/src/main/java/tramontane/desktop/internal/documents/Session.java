@@ -209,12 +209,13 @@ public final class Session {
      */
     public void computed(String key, Evaluation evaluation, boolean last) {
         update(key, design -> {
-            if (design.design() != evaluation.design()) {
-                return design;
+            boolean known = design.results().now().filter(now -> now.design() == evaluation.design()).isPresent();
+            if (design.design() != evaluation.design() || !last && known) {
+                return design; // of another state, or a part of what is known as a whole
             }
             Results results = last ? new Results(Optional.of(evaluation), Optional.empty(), false)
                     : new Results(Optional.of(evaluation), design.results().before().or(() -> design.results().now()
-                            .filter(known -> known.design() != evaluation.design())), true, design.results().late());
+                            .filter(now -> now.design() != evaluation.design())), true, design.results().late());
             return shown(design.with(results));
         });
     }
@@ -237,8 +238,10 @@ public final class Session {
         if (cases.isEmpty() || cases.stream().anyMatch(each -> each.concrete().id().equals(design.front()))) {
             return design;
         }
-        return design.withFront(cases.stream().filter(each -> each.declared().equals(design.front())).findFirst()
-                .orElse(cases.getFirst()).concrete().id());
+        // while a part is known only, the case in front may be among the rest
+        return cases.stream().filter(each -> each.declared().equals(design.front())).findFirst()
+                .or(() -> design.results().complete() ? Optional.of(cases.getFirst()) : Optional.empty())
+                .map(each -> design.withFront(each.concrete().id())).orElse(design);
     }
 
     private void update(String key, UnaryOperator<OpenDesign> change) {

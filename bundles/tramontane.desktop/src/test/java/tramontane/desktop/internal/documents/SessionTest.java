@@ -173,4 +173,22 @@ class SessionTest {
         session.select(Optional.of(Subject.DESIGN));
         assertEquals(before, changes);
     }
+
+    @Test
+    void aPartDoesNotTakeTheCaseInFrontAway() {
+        Condition hot = Condition.NOMINAL.with("hot", List.of());
+        Design design = Design.EMPTY.withConditions(List.of(Condition.NOMINAL, hot));
+        session.open(Optional.empty(), design, Optional.empty());
+        session.computed(session.front().key(), of(design, "nominal"), false);
+        assertFalse(session.front().results().complete(), "the rest is still to come");
+        session.front("hot");
+        session.computed(session.front().key(), of(design, "nominal"), false);
+        assertEquals("hot", session.front().front());
+        session.computed(session.front().key(), of(design, "nominal", "hot"), true);
+        assertEquals("hot", session.front().front());
+        // computed once more: a part of what is known is nothing new
+        session.computed(session.front().key(), of(design, "nominal"), false);
+        assertEquals(2, session.front().results().cases().size());
+        assertEquals("hot", session.front().front());
+    }
 }

@@ -49,7 +49,7 @@ class ViewsTest {
 
     @BeforeEach
     void open() {
-        display = new Display();
+        display = Display.getDefault(); // one for all tests of a process
         shell = new Shell(display);
         shell.setLayout(new FillLayout());
         shell.setSize(1000, 700);
@@ -60,7 +60,6 @@ class ViewsTest {
     void close() {
         shell.dispose();
         desk.dispose();
-        display.dispose();
     }
 
     private void until(BooleanSupplier there) {

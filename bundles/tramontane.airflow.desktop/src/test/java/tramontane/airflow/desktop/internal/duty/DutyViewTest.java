@@ -20,7 +20,6 @@ import org.eclipse.swt.widgets.Event;
 import org.eclipse.swt.widgets.Shell;
 import org.eclipse.swt.widgets.Table;
 import org.eclipse.swt.widgets.Text;
-import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
@@ -45,14 +44,7 @@ class DutyViewTest {
     @BeforeAll
     static void connect() {
         assumeTrue(System.getenv("DISPLAY") != null || System.getenv("WAYLAND_DISPLAY") != null, "there is no display");
-        display = new Display();
-    }
-
-    @AfterAll
-    static void disconnect() {
-        if (display != null) {
-            display.dispose();
-        }
+        display = Display.getDefault(); // one for all tests of a process
     }
 
     @BeforeEach
