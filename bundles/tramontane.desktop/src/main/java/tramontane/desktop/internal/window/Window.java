@@ -902,10 +902,15 @@ public final class Window implements InnerDesk, AutoCloseable {
         display.timerExec(TICK, this::tick);
     }
 
-    private void keepSafe() {
+    private Map<String, Recovery.Unsaved> unsaved() {
         Map<String, Recovery.Unsaved> unsaved = new HashMap<>();
         session.open().stream().filter(OpenDesign::changed)
                 .forEach(each -> unsaved.put(each.key(), new Recovery.Unsaved(each.file(), each.design())));
+        return unsaved;
+    }
+
+    private void keepSafe() {
+        Map<String, Recovery.Unsaved> unsaved = unsaved();
         recovery.ifPresent(keeping -> jobs.quietly(watch -> {
             keeping.keep(unsaved);
             return true;
@@ -944,11 +949,16 @@ public final class Window implements InnerDesk, AutoCloseable {
             names.add(session.front().document().label());
         });
         if (!names.isEmpty()) {
-            keepSafe();
             say(new Notice("The program ended without warning last time. Unsaved changes are here again: " + String.join(", ", names)
                     + ". Save to keep them.", true, List.of()));
         }
-        recovery.ifPresent(keeping -> left.keySet().forEach(Recovery::forget));
+        Map<String, Recovery.Unsaved> unsaved = unsaved();
+        // the old copies go only once there are new ones
+        recovery.ifPresent(keeping -> jobs.quietly(watch -> {
+            keeping.keep(unsaved);
+            left.keySet().forEach(Recovery::forget);
+            return true;
+        }, done -> { }));
         return !names.isEmpty();
     }
 
