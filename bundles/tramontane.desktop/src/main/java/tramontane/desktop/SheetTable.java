@@ -178,19 +178,24 @@ public final class SheetTable {
 
     /** Sets what differs in rows that have been made; the others are asked for when they come into sight. */
     private void change(Sheet before) {
-        // each row is drawn anew by itself; holding the drawing back would draw all of them
+        boolean changed = false;
         for (int i = filled.nextSetBit(0); i >= 0; i = filled.nextSetBit(i + 1)) {
             List<Sheet.Cell> old = before.rows().get(i).cells();
             List<Sheet.Cell> cells = sheet.rows().get(i).cells();
             if (old.equals(cells)) {
                 continue;
             }
+            changed = true;
             TableItem item = table.getItem(i);
             for (int at = 0; at < cells.size(); at++) {
                 if (!old.get(at).equals(cells.get(at))) {
                     set(item, at, cells.get(at));
                 }
             }
+        }
+        if (changed) {
+            // rows that are drawn anew one by one are drawn over what stood there
+            table.redraw();
         }
     }
 

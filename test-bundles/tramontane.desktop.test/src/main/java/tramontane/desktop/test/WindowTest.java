@@ -350,7 +350,7 @@ class WindowTest {
             assertTrue(bench.desk().scene().document().changed());
             // now both have changed: the window asks
             DesignFile.save(before.withName("changed again"), file);
-            bench.hands().until("it is asked", () -> bench.message().contains("unsaved changes"));
+            bench.hands().until("it is asked", () -> bench.message().contains("unsaved changes, too"));
             assertEquals(before, bench.design());
             bench.hands().click("message:Take the file's");
             bench.hands().until("the file's is taken", () -> bench.design().name().equals("changed again"));

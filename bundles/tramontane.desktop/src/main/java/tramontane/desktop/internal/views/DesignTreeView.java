@@ -272,6 +272,10 @@ final class DesignTreeView implements View {
                 }
             }
             viewer.update(changed.toArray(), null);
+            if (!changed.isEmpty()) {
+                // rows that are drawn anew one by one are drawn over what stood there
+                viewer.getTree().redraw();
+            }
             return;
         }
         drawing = true;
@@ -333,7 +337,13 @@ final class DesignTreeView implements View {
 
     private void select(Scene scene) {
         List<TreeNode> now = selected();
-        if (scene.selection().isEmpty() || now.stream().anyMatch(node -> node.subject().equals(scene.selection()))) {
+        if (scene.selection().isEmpty()) {
+            if (now.stream().anyMatch(node -> node.subject().isPresent())) {
+                viewer.setSelection(StructuredSelection.EMPTY);
+            }
+            return;
+        }
+        if (now.stream().anyMatch(node -> node.subject().equals(scene.selection()))) {
             return;
         }
         List<TreeNode> all = new ArrayList<>();

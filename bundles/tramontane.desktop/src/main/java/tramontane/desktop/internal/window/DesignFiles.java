@@ -8,6 +8,8 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.BiConsumer;
 import java.util.function.Consumer;
 import tramontane.desktop.Jobs;
@@ -31,6 +33,8 @@ final class DesignFiles {
     private final BiConsumer<String, Throwable> failed;
     private final Consumer<Path> used;
     private final Map<String, FileTime> stamps = new HashMap<>();
+    /** Designs whose file was changed outside while they had unsaved changes, and nobody has said yet what holds. */
+    private final Set<String> disputed = ConcurrentHashMap.newKeySet();
 
     /**
      * No files yet.
@@ -117,7 +121,7 @@ final class DesignFiles {
     /** Saves a design and goes on once that is done. */
     void save(OpenDesign design, Runnable then) {
         if (design.file().isPresent()) {
-            write(design, design.file().get(), then);
+            write(design, design.file().get(), false, then);
         } else {
             saveAs(design, then);
         }
@@ -125,13 +129,31 @@ final class DesignFiles {
 
     /** Asks where, and saves there. */
     void saveAs(OpenDesign design, Runnable then) {
-        questions.save(design.file().map(Path::getParent), design.document().label(), DesignFile.ENDING, "Design")
-                .ifPresent(file -> write(design, file.toAbsolutePath().normalize(), then));
+        Optional<Path> chosen = questions.save(design.file().map(Path::getParent), design.document().label(), DesignFile.ENDING, "Design")
+                .map(file -> file.toAbsolutePath().normalize());
+        if (chosen.isEmpty()) {
+            return;
+        }
+        Path file = chosen.get();
+        if (session.of(file).filter(other -> !other.key().equals(design.key())).isPresent()) {
+            notices.accept(Notice.error(file.getFileName() + " is open, too; close it first, or save under another name."));
+            return;
+        }
+        write(design, file, true, then);
     }
 
-    private void write(OpenDesign open, Path file, Runnable then) {
+    /** The file of a design is as it stands there now. */
+    void known(String key, Path file) {
+        stamps.put(key, stamp(file));
+    }
+
+    private void write(OpenDesign open, Path file, boolean over, Runnable then) {
         Design design = open.design();
+        FileTime known = stamps.get(open.key());
         jobs.quietly(watch -> {
+            if (!over && (disputed.contains(open.key()) || known != null && Files.exists(file) && !stamp(file).equals(known))) {
+                return Optional.<IOException>of(new ChangedOutside());
+            }
             try {
                 DesignFile.save(design, file);
                 return Optional.<IOException>empty();
@@ -139,11 +161,19 @@ final class DesignFiles {
                 return Optional.of(e);
             }
         }, problem -> {
+            if (problem.isPresent() && problem.get() instanceof ChangedOutside) {
+                if (questions.choose("Changed outside", file.getFileName() + " was changed by another program. Replace what it holds now?",
+                        List.of("Cancel", "Replace")) == 1) {
+                    write(open, file, true, then);
+                }
+                return;
+            }
             if (problem.isPresent()) {
                 failed.accept(problem.get().getMessage() + ". The design is still open; save it elsewhere with \"Save as\".", problem.get());
                 return;
             }
             stamps.put(open.key(), stamp(file));
+            disputed.remove(open.key());
             session.saved(open.key(), file, design);
             used.accept(file);
             notices.accept(Notice.of("Saved " + file.getFileName() + "."));
@@ -182,9 +212,9 @@ final class DesignFiles {
             notices.accept(Notice.error(file.getFileName() + (Files.exists(file) ? " was changed by another program and cannot"
                     + " be read any more" : " is gone") + ". The design is still here; save it to keep it."));
         } else if (unsaved) {
-            notices.accept(new Notice(file.getFileName() + " was changed by another program, and you have unsaved changes. Saving would"
-                    + " overwrite the other ones.", true, List.of(new Action("Take the file's", () -> take(key, holds.get())),
-                            new Action("Keep mine", () -> { }))));
+            disputed.add(key);
+            notices.accept(new Notice(file.getFileName() + " was changed by another program; you have unsaved changes, too.", true,
+                    List.of(new Action("Take the file's", () -> take(key, holds.get())), new Action("Keep mine", () -> disputed.remove(key)))));
         } else {
             take(key, holds.get());
             notices.accept(Notice.of(file.getFileName() + " was changed by another program and is shown as it is now. Undo takes it back."));
@@ -192,6 +222,7 @@ final class DesignFiles {
     }
 
     private void take(String key, Design design) {
+        disputed.remove(key);
         session.show(key);
         session.edit("take over the file's changes", design);
     }
@@ -254,5 +285,10 @@ final class DesignFiles {
         } else {
             save(designs.get(next), () -> saveNext(designs, next + 1, then));
         }
+    }
+
+    /** The file is not as it was last seen. */
+    private static final class ChangedOutside extends IOException {
+        private static final long serialVersionUID = 1L;
     }
 }

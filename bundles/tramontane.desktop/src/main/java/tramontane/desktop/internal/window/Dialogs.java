@@ -1,5 +1,6 @@
 package tramontane.desktop.internal.window;
 
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -45,7 +46,13 @@ final class Dialogs implements Questions {
         dialog.setOverwrite(true);
         folder.ifPresent(path -> dialog.setFilterPath(path.toString()));
         String chosen = dialog.open();
-        return Optional.ofNullable(chosen).map(path -> Path.of(path.endsWith(ending) ? path : path + ending));
+        if (chosen == null || chosen.endsWith(ending)) {
+            return Optional.ofNullable(chosen).map(Path::of);
+        }
+        // the dialog has asked about the name as it was typed, which is not that of the file
+        Path whole = Path.of(chosen + ending);
+        return Files.exists(whole) && choose("Replace the file?", whole.getFileName() + " is there already. Replace it?",
+                List.of("Cancel", "Replace")) != 1 ? Optional.empty() : Optional.of(whole);
     }
 
     @Override

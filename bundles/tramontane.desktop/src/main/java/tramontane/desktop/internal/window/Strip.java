@@ -32,6 +32,7 @@ final class Strip {
     private final List<Button> buttons = new ArrayList<>();
     private Palette palette;
     private boolean error;
+    private String about = "";
     private boolean ticking;
     private long since;
 
@@ -89,8 +90,20 @@ final class Strip {
         work.setForeground(other.muted());
     }
 
-    /** Says something in place of what was said before. */
-    void say(Notice notice) {
+    /**
+     * Something has changed since: what was said is no longer true, unless it waits for an answer about this design.
+     *
+     * @param design the key of the design in front
+     */
+    void outdated(String design) {
+        if (buttons.isEmpty() || !design.equals(about)) {
+            say(Notice.of(""), design);
+        }
+    }
+
+    /** Says something in place of what was said before, about a design. */
+    void say(Notice notice, String design) {
+        about = design;
         error = notice.error();
         message.setText(notice.sentence());
         message.setToolTipText(notice.sentence());
@@ -103,7 +116,7 @@ final class Strip {
             button.setText(action.label());
             button.setData("tramontane.id", "message:" + action.label());
             button.addListener(SWT.Selection, event -> {
-                say(Notice.of(""));
+                say(Notice.of(""), design);
                 action.run().run();
             });
             buttons.add(button);

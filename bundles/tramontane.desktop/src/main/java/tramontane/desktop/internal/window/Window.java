@@ -400,7 +400,8 @@ public final class Window implements InnerDesk, AutoCloseable {
     /** Where what had the focus is gone, the view in front gets it: keys must always have somebody to go to. */
     private void keepFocus() {
         if (painted && display.getActiveShell() == shell && display.getFocusControl() == null) {
-            frontView.map(frames::get).filter(Frame::isSeen).ifPresent(Frame::focus);
+            frontView.map(frames::get).filter(Frame::isSeen)
+                    .or(() -> frames.values().stream().filter(Frame::isSeen).findFirst()).ifPresent(Frame::focus);
         }
     }
 
@@ -576,7 +577,7 @@ public final class Window implements InnerDesk, AutoCloseable {
     private void say(Notice notice) {
         log.add(notice.sentence());
         if (strip != null) {
-            strip.say(notice);
+            strip.say(notice, session.front().key());
         }
     }
 
@@ -587,7 +588,7 @@ public final class Window implements InnerDesk, AutoCloseable {
             System.err.println(entry.text());
         }
         if (strip != null) {
-            strip.say(new Notice(sentence, true, List.of(new Notice.Action("Log", () -> open("tramontane.log")))));
+            strip.say(new Notice(sentence, true, List.of(new Notice.Action("Log", () -> open("tramontane.log")))), session.front().key());
         }
     }
 
@@ -748,8 +749,12 @@ public final class Window implements InnerDesk, AutoCloseable {
 
     void closeFront() {
         frontView.ifPresent(view -> {
+            String stack = arrangement.holding(view).map(Arrangement.Stack::name).orElse("");
             arrange(arrangement.close(view));
-            frontView = Optional.empty();
+            // the keys go to what stands there now, or to any other
+            frontView = arrangement.stacks().stream().filter(each -> each.name().equals(stack)).map(Arrangement.Stack::front)
+                    .filter(frames::containsKey).findFirst().or(() -> frames.keySet().stream().filter(each -> frames.get(each).isSeen()).findFirst());
+            frontView.ifPresent(this::open);
         });
     }
 
@@ -787,6 +792,9 @@ public final class Window implements InnerDesk, AutoCloseable {
         OpenDesign front = session.front();
         String condition = front.results().cases().stream().filter(each -> each.concrete().id().equals(front.front()))
                 .map(Engine.Case::declared).findFirst().orElse(front.front());
+        if (strip != null) {
+            strip.outdated(front.key());
+        }
         asked = System.nanoTime();
         display.timerExec(BLINK, () -> session.late(front.key(), front.design()));
         live.compute(front.key(), front.document().label(), front.design(), condition);
@@ -947,6 +955,7 @@ public final class Window implements InnerDesk, AutoCloseable {
                     .flatMap(file -> tramontane.model.file.DesignFile.read(file).design());
             session.open(unsaved.file(), unsaved.design(), saved);
             names.add(session.front().document().label());
+            unsaved.file().ifPresent(file -> files.known(session.front().key(), file));
         });
         if (!names.isEmpty()) {
             say(new Notice("The program ended without warning last time. Unsaved changes are here again: " + String.join(", ", names)

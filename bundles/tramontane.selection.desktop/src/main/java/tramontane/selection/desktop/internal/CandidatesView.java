@@ -695,6 +695,10 @@ final class CandidatesView implements View {
         palette = scene.palette();
         presenter.scene(scene.document().key(), scene.document().design(), scene.units());
         if (recoloured) {
+            tabs.setBackground(palette.background());
+            tabs.setForeground(palette.muted());
+            tabs.setSelectionBackground(palette.surface());
+            tabs.setSelectionForeground(palette.text());
             shown = Candidates.NOTHING;
             draw(presenter.state());
         }

@@ -10,6 +10,7 @@ import tramontane.analysis.Evaluation;
 import tramontane.analysis.Figure;
 import tramontane.analysis.OperatingPoint;
 import tramontane.analysis.PassageKind;
+import tramontane.model.Bay;
 import tramontane.model.Condition;
 import tramontane.model.Design;
 import tramontane.model.FailedMover;
@@ -30,6 +31,9 @@ import tramontane.model.Values;
  */
 record AirValues(String caseId, Map<String, PassageAir> passages, Map<String, BayAir> bays, Map<String, OperatingPoint.BankPoint> banks,
         Map<String, Map<Integer, FailedMover.State>> failed, boolean stale) {
+
+    /** Air that moves no more than this stands still, kg/s. */
+    private static final double STILL = 1e-9;
 
     /** Nothing solved, nothing failed. */
     static final AirValues NONE = new AirValues("", Map.of(), Map.of(), Map.of(), Map.of(), false);
@@ -57,7 +61,7 @@ record AirValues(String caseId, Map<String, PassageAir> passages, Map<String, Ba
      * The air in a bay.
      *
      * @param pressure        above the air outside, Pa
-     * @param temperature     K
+     * @param temperature     K; NaN where no air moves
      * @param pressureSaid    the figure of its pressure
      * @param temperatureSaid the figure of its temperature
      */
@@ -102,8 +106,14 @@ record AirValues(String caseId, Map<String, PassageAir> passages, Map<String, Ba
                     Optional.ofNullable(flows.get(each.passage())), Optional.ofNullable(drops.get(each.passage()))));
         }
         Map<String, BayAir> bays = new LinkedHashMap<>();
-        point.get().bays().forEach(bay -> bays.put(bay.bay(), new BayAir(bay.pressure(), bay.temperature(),
-                Optional.ofNullable(pressures.get(bay.bay())), Optional.ofNullable(temperatures.get(bay.bay())))));
+        point.get().bays().forEach(bay -> {
+            // air that does not move has no temperature of its own: what a run takes to begin with says nothing
+            boolean moves = bay.bay().equals(Bay.OUTSIDE) || evaluation.design().airPath().passages().stream()
+                    .filter(passage -> passage.from().equals(bay.bay()) || passage.to().equals(bay.bay()))
+                    .anyMatch(passage -> passages.containsKey(passage.id()) && Math.abs(passages.get(passage.id()).massFlow()) > STILL);
+            bays.put(bay.bay(), new BayAir(bay.pressure(), moves ? bay.temperature() : Double.NaN,
+                    Optional.ofNullable(pressures.get(bay.bay())), Optional.ofNullable(temperatures.get(bay.bay()))));
+        });
         Map<String, OperatingPoint.BankPoint> banks = new LinkedHashMap<>();
         point.get().banks().forEach(bank -> banks.put(bank.bank(), bank));
         return new AirValues(caseId, passages, bays, banks, failed, false);

@@ -47,7 +47,7 @@ record PathRow(PathTarget target, List<String> cells) {
     }
 
     private static String number(double si, QuantityKind kind, UnitSystem units) {
-        return PathSketch.minus(Units.format(si, kind, units, DIGITS));
+        return Double.isFinite(si) ? PathSketch.minus(Units.format(si, kind, units, DIGITS)) : "";
     }
 
     /** The same as a sentence, for who hears it. */

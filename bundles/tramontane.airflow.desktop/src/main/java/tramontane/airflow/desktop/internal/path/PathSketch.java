@@ -417,7 +417,8 @@ final class PathSketch {
         if (air == null || !values.solved()) {
             return List.of();
         }
-        String temperature = minus(Units.format(air.temperature(), QuantityKind.TEMPERATURE, units, DIGITS));
+        String temperature = Double.isFinite(air.temperature()) ? minus(Units.format(air.temperature(), QuantityKind.TEMPERATURE, units, DIGITS))
+                : "still air";
         return bay.equals(Bay.OUTSIDE) ? List.of(temperature)
                 : List.of(temperature, minus(Units.format(air.pressure(), QuantityKind.PRESSURE, units, DIGITS)));
     }

@@ -41,8 +41,6 @@ public final class PathViewType implements ViewType {
     @Override
     public String help() {
         return """
-                # Air path
-
                 Where the air goes in the case in front. Bays are boxes along the flow, from outside at the left to outside at the right. Air is \
                 drawn as ribbons as wide as their share of the flow, coloured by temperature or by pressure; passages are the joints on them.
 
