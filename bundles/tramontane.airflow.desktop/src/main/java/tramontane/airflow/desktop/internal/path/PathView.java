@@ -702,6 +702,14 @@ final class PathView implements View {
     }
 
     private void menu(Event event) {
+        if (event.detail == SWT.MENU_MOUSE) {
+            // the menu is asked for before the button is told of
+            Point at = canvas.toControl(event.x, event.y);
+            Event pointed = new Event();
+            pointed.x = at.x;
+            pointed.y = at.y;
+            choose(presenter.hit(spot(pointed)), false);
+        }
         Menu menu = new Menu(canvas);
         Optional<PathTarget> selected = presenter.state().selected();
         item(menu, "Add bay", true, this::addBay);
