@@ -288,7 +288,13 @@ public final class SheetTable {
             if (!sheet.columns().get(i).equals(before.columns().get(i))) {
                 head(table.getColumn(i), sheet.columns().get(i));
                 if (sheet.columns().get(i).front() && !before.columns().get(i).front()) {
-                    table.showColumn(table.getColumn(i));
+                    TableColumn shown = table.getColumn(i);
+                    // where columns change their widths with it, the table knows its place only afterwards
+                    table.getDisplay().asyncExec(() -> {
+                        if (!shown.isDisposed()) {
+                            table.showColumn(shown);
+                        }
+                    });
                 }
                 table.redraw();
             }
