@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.Set;
 import org.eclipse.swt.graphics.ImageData;
 import org.eclipse.swt.widgets.Composite;
+import org.eclipse.swt.widgets.Table;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
@@ -54,6 +55,10 @@ class PicturesTest {
                 bench.hands().settle();
                 Composite view = bench.hands().find("view:" + type.id(), Composite.class);
                 bench.hands().until(type.id() + " is shown", view::isVisible);
+                if (type.id().equals("tramontane.catalogue")) {
+                    bench.hands().until("the catalogue is read", () -> bench.hands().widgets().stream()
+                            .anyMatch(each -> each instanceof Table table && table.isVisible() && table.getItemCount() >= 200));
+                }
                 shows(bench.hands().screenshot(view, Screen.pictures().resolve(type.id() + ".png")));
             }
         }

@@ -146,8 +146,7 @@ public final class JobsViewType implements ViewType {
 
         @Override
         public void show(Scene scene) {
-            table.setBackground(scene.palette().surface());
-            table.setForeground(scene.palette().text());
+            Page.colour(table, scene.palette());
             draw();
         }
 

@@ -81,8 +81,7 @@ public final class KeysViewType implements ViewType {
 
             @Override
             public void show(Scene scene) {
-                table.setBackground(scene.palette().surface());
-                table.setForeground(scene.palette().text());
+                Page.colour(table, scene.palette());
             }
         };
     }

@@ -123,8 +123,7 @@ public final class LogViewType implements ViewType {
 
         @Override
         public void show(Scene scene) {
-            table.setBackground(scene.palette().surface());
-            table.setForeground(scene.palette().text());
+            Page.colour(table, scene.palette());
             shown = List.of();
             draw();
         }

@@ -9,9 +9,12 @@ import org.eclipse.swt.custom.StyledText;
 import org.eclipse.swt.layout.FillLayout;
 import org.eclipse.swt.layout.GridData;
 import org.eclipse.swt.layout.GridLayout;
+import org.eclipse.swt.widgets.Button;
+import org.eclipse.swt.widgets.Combo;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.Label;
+import org.eclipse.swt.widgets.Table;
 import tramontane.desktop.Desk;
 import tramontane.desktop.Palette;
 
@@ -65,10 +68,13 @@ final class Page {
 
     /** Gives a page and all on it the palette's colours. */
     static void colour(Control control, Palette palette) {
-        boolean ofTheSystem = control instanceof org.eclipse.swt.widgets.Button button && (button.getStyle() & SWT.PUSH) != 0
-                || control instanceof org.eclipse.swt.widgets.Combo;
-        if (!ofTheSystem) {
+        // what is behind a radio or check button shows through; a colour of its own would hide its ring or box
+        boolean button = control instanceof Button;
+        boolean ofTheSystem = button && (control.getStyle() & SWT.PUSH) != 0 || control instanceof Combo;
+        if (!ofTheSystem && !button) {
             control.setBackground(palette.surface());
+        }
+        if (!ofTheSystem) {
             control.setForeground(palette.text());
         }
         if (control instanceof Composite composite) {
@@ -76,6 +82,14 @@ final class Page {
                 colour(child, palette);
             }
         }
+    }
+
+    /** Gives a table and its heads the palette's colours. */
+    static void colour(Table table, Palette palette) {
+        table.setBackground(palette.surface());
+        table.setForeground(palette.text());
+        table.setHeaderBackground(palette.background());
+        table.setHeaderForeground(palette.text());
     }
 
     /** A text that can be read, searched by the eye and copied; headings bold, items with a dot. */
