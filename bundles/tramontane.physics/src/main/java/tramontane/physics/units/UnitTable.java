@@ -75,7 +75,7 @@ final class UnitTable {
         on(QuantityKind.HEAT_TRANSFER).unit("W/(m² K)", 1, 1, "W/m2K", "W/m2 K", "W/(m2K)")
                 .show("W/(m² K)", "W/(m² K)", "W/(m² K)");
         on(QuantityKind.HEAT_CAPACITY).unit("J/K", 1, 1).unit("kJ/K", 1000, 1).show("J/K", "J/K", "J/K");
-        on(QuantityKind.LEVEL).unit("dB", 1, 1).unit("dB(A)", 1, 1, "dBA").show("dB", "dB", "dB");
+        on(QuantityKind.LEVEL).unit("dB", 1, 1).unit("dB(A)", 1, 1, "dBA").unit("B", 10, 1).show("dB", "dB", "dB");
         on(QuantityKind.TORQUE).unit("N m", 1, 1, "Nm").unit("mN m", 1, 1000, "mNm").show("N m", "mN m", "mN m");
         on(QuantityKind.FORCE).unit("N", 1, 1).unit("mN", 1, 1000).unit("kN", 1000, 1)
                 .unit("lbf", POUND * GRAVITY, 1).show("N", "N", "lbf");

@@ -151,8 +151,8 @@ public final class Units {
     /**
      * Writes a quantity for reading, for example {@code 288 m³/h}; {@link #parse} understands it.
      *
-     * <p>Zeros at the end count as digits. A temperature in °C or °F gets digits less two behind the point, since its
-     * zero is arbitrary, and a count has none. A time outside {@link UnitSystem#SI} for which no unit was chosen
+     * <p>Zeros at the end count as digits. A temperature in °C or °F and a level in dB get digits less two behind the point,
+     * since their zero is arbitrary, and a count has none. A time outside {@link UnitSystem#SI} for which no unit was chosen
      * is in s below 120 s, in min below 120 min, then in h. An exponent appears below 1e-4 and from 1e7.
      *
      * @param si                value in SI, finite
@@ -172,7 +172,7 @@ public final class Units {
             String symbol = size < 120 ? "s" : size < 7200 ? "min" : "h";
             unit = UnitTable.of(kind).find(symbol).orElseThrow();
         }
-        String number = number(unit.fromSi(si), significantDigits, unit.shift() != 0,
+        String number = number(unit.fromSi(si), significantDigits, unit.shift() != 0 || kind.equals(QuantityKind.LEVEL),
                 kind.equals(QuantityKind.COUNT));
         if (unit.symbol().isEmpty()) {
             return number;
