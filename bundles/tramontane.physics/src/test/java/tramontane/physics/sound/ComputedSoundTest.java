@@ -74,7 +74,8 @@ class ComputedSoundTest {
     }
 
     @Property
-    void aFanSpectrumIsWhole(@ForAll @DoubleRange(min = 20, max = 3000) double speed, @ForAll @DoubleRange(min = -0.5, max = 0.6) double type) {
+    void aFanSpectrumIsWhole(@ForAll @DoubleRange(min = 20, max = 3000) double speed,
+            @ForAll @DoubleRange(min = -0.5, max = 0.6) double type) {
         assertEquals(1, FanSpectrum.of(speed, type).power(Weighting.Z), 1e-12);
     }
 
