@@ -18,9 +18,9 @@ import static tramontane.physics.sound.Inputs.positive;
  * wall; those up to 90° alone 0.4 to 2.2 and 0.9 to 2.3. The excess at high frequency is that of the value at 45° held to 90°.
  *
  * <p>Against the baffled {@link Piston} on the axis of an opening in a wall: both start near 2 (1.7 here), this one reaches 2.6 at ka 0.31
- * and 4.0 at ka 0.8, the piston at ka 1.25 and 2.1; from ka 2.7 on the piston is above, going on as (ka)² where this one stays below 7.9.
- * At 45° this one rises to 4.2 where the piston falls away. The table is for ducts in which sound arrives from many directions, the
- * piston for one that moves as a whole: the same trend on the axis until ka 3, nothing alike beyond.
+ * and 4.0 at ka 0.83, the piston at ka 1.26 and 2.05; from ka 2.64 on the piston is above, going on as (ka)² where this one stays
+ * below 7.9. At 45° this one rises to 4.2 where the piston falls away. The table is for ducts in which sound arrives from many directions,
+ * the piston for one that moves as a whole: the same trend on the axis until ka 3, nothing alike beyond.
  */
 public enum OpeningDirectivity {
     /** Far from all walls: the end of a duct that stands free. */

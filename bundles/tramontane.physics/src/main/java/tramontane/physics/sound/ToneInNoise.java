@@ -157,7 +157,7 @@ public final class ToneInNoise {
 
     /** @param frequency of the stronger tone, Hz, {@value #LOWEST} or more
      *  @return difference below which another in its critical band is heard as one with it: 21 · 10^(1.2 |lg(f/212 Hz)|^1.8), Hz; from
-     *          1 kHz on more than half the critical band, so that all in it are */
+     *          1040 Hz on that is the whole critical band */
     public static double mergeDistance(double frequency) {
         return 21 * Math.pow(10, 1.2 * Math.pow(Math.abs(Math.log10(frequency / 212)), 1.8));
     }
