@@ -22,11 +22,15 @@ import tramontane.model.Quantity;
 import tramontane.model.Range;
 import tramontane.model.Value;
 import tramontane.model.Values;
+import tramontane.physics.sound.Room;
 import tramontane.physics.units.QuantityKind;
 
 /** Where the equipment stands and who listens. */
 @Component(service = SectionType.class)
 public final class NoiseSceneSection implements SectionType<NoiseScene> {
+
+    /** Speed of sound at 20 °C, m/s. */
+    public static final double SPEED = 343.2;
 
     private static final Form SPACE = Form.of("space", "What surrounds the equipment.",
             Field.choice("kind", "kind", Around.words(), "A free field reflects nothing; the reflecting plane is the floor, or the wall that the"
@@ -90,7 +94,8 @@ public final class NoiseSceneSection implements SectionType<NoiseScene> {
         return new NoiseScene(v.part("space").map(NoiseSceneSection::space).orElse(NoiseScene.Space.PLANE),
                 named(Stands.values(), Stands::word, v.text("stands")), si(v, "height"),
                 v.parts("positions").stream().map(NoiseSceneSection::position).toList(),
-                v.part("background").map(each -> new NoiseScene.Background(BandFields.read(each, "levels"), si(each, "weighted"))),
+                v.part("background").map(each -> new NoiseScene.Background(BandFields.read(each, "levels"), si(each, "weighted")))
+                        .filter(each -> each.levels().isPresent() || each.weighted().isPresent()),
                 v.part("declaration").map(each -> new NoiseScene.Declaration(each.si("reproducibility"), each.si("production"))));
     }
 
@@ -115,7 +120,7 @@ public final class NoiseSceneSection implements SectionType<NoiseScene> {
     @Override
     public List<Problem> check(Values values, Design design, String place) {
         List<Problem> problems = new ArrayList<>(check(values, place));
-        double underside = decode(values).underside();
+        double underside = si(values, "height").orElse(named(Stands.values(), Stands::word, values.text("stands")).height());
         List<Values> positions = values.parts("positions");
         for (int i = 0; i < positions.size(); i++) {
             if (inside(position(positions.get(i)), design.equipment(), underside)) {
@@ -184,6 +189,15 @@ public final class NoiseSceneSection implements SectionType<NoiseScene> {
                     + " reverberationTime instead"));
         }
         BandFields.check(space, place, problems, "absorption", "reverberationTime");
+        NoiseScene.Space read = space(space);
+        if (read.volume().isPresent() && read.reverberation().isPresent()) {
+            // Sabine's formula is the same for the time of an area as for the area of a time
+            double least = Room.absorptionArea(read.volume().get(), read.surface().get(), SPEED);
+            if (read.reverberation().get().values().stream().anyMatch(time -> time < least)) {
+                problems.add(Problem.error(Problem.place(place, "reverberationTime"), "is shorter than where all sides take up all sound, "
+                        + Math.round(1000 * least) + " ms; expected longer times"));
+            }
+        }
     }
 
     private static void checkPosition(Values position, String place, List<Problem> problems) {

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collection;
 import java.util.List;
+import java.util.stream.IntStream;
 import tramontane.analysis.Finding;
 import tramontane.analysis.PassageKind;
 import tramontane.model.Condition;
@@ -56,7 +57,8 @@ public final class SoundPath {
         int[] part = parts(read.bays().size(), ways);
         boolean[] open = new boolean[read.bays().size()];
         for (int bay = 0; bay < open.length; bay++) {
-            open[bay] = part[bay] == part[open.length];
+            int own = part[bay];
+            open[bay] = ways.stream().anyMatch(way -> way.outer() && way.inner() != Way.OUTSIDE && part[way.inner()] == own);
         }
         dead(banks, ways, part, open, findings);
         double[][][] shares = shares(read, banks, out, open, 0);
@@ -71,14 +73,14 @@ public final class SoundPath {
         return new SoundPath(banks, openings, shares, findings);
     }
 
-    /** The names of the parts of the network that bays belong to; that of outside last. */
+    /** For each bay the part of the box that it belongs to: bays that sound gets between without going outside. */
     private static int[] parts(int bays, List<Way> ways) {
-        int[] part = new int[bays + 1];
+        int[] part = new int[bays];
         Arrays.setAll(part, i -> i);
         for (Way way : ways) {
-            int one = root(part, way.from() == Way.OUTSIDE ? bays : way.from());
-            int other = root(part, way.to() == Way.OUTSIDE ? bays : way.to());
-            part[one] = other;
+            if (!way.outer()) {
+                part[root(part, way.from())] = root(part, way.to());
+            }
         }
         for (int i = 0; i < part.length; i++) {
             part[i] = root(part, i);
@@ -124,7 +126,7 @@ public final class SoundPath {
         for (int p = 0; p < passed.length; p++) {
             passed[p] = ways.get(p).passed(less);
         }
-        int[] places = out.stream().mapToInt(ways::indexOf).toArray();
+        int[] places = IntStream.range(0, ways.size()).filter(p -> ways.get(p).opening()).toArray();
         double[][][] shares = new double[banks.size()][out.size()][Bands.THIRDS];
         for (int third = 0; third < Bands.THIRDS; third++) {
             int like = first(passed, read.lining(), third);

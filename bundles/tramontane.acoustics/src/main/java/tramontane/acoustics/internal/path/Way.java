@@ -29,6 +29,11 @@ record Way(Passage passage, PassageNoise noise, int from, int to, double area, b
         return passage.isBank();
     }
 
+    /** Whether one of its ends is outside. */
+    boolean outer() {
+        return from == OUTSIDE || to == OUTSIDE;
+    }
+
     /** Whether sound gets outside by it: from a bay, or from a bank. */
     boolean opening() {
         return (from == OUTSIDE) != (to == OUTSIDE) || bank() && from == OUTSIDE;
