@@ -58,13 +58,15 @@ class NoiseSectionsTest {
 
     @Test
     void aPassage() {
-        PassageNoise noise = read(new PassageNoiseSection(), "{'insertionLoss': '3 5 9 12 dB', 'bands': 'thirds', 'lowestBand': '500 Hz', 'tolerance': '1 dB',"
+        PassageNoise noise = read(new PassageNoiseSection(), "{'insertionLoss': '3 5 9 12 dB', 'bands': 'thirds', 'lowestBand':"
+                + " '500 Hz', 'tolerance': '1 dB',"
                 + " 'area': '120 cm²', 'face': 'rear', 'directivity': 'all round', 'inletObstacle': '20 mm', 'outletObstacle': 0.03}");
         assertEquals(new PassageNoise(Optional.of(new Banded(false, 500, List.of(3.0, 5.0, 9.0, 12.0))), 1, Optional.of(0.012),
                 Optional.of(Face.REAR), false, Optional.of(0.02), Optional.of(0.03)), noise);
         assertEquals(PassageNoise.NONE, read(new PassageNoiseSection(), "{}"));
         assertEquals(Optional.of(Banded.always(6)), read(new PassageNoiseSection(), "{'insertionLoss': 6}").insertionLoss());
-        assertEquals(9, read(new PassageNoiseSection(), "{'insertionLoss': [1, 2, 3, 4, 5, 6, 7, 8, 9], 'lowestBand': '63.1 Hz'}").insertionLoss()
+        assertEquals(9, read(new PassageNoiseSection(), "{'insertionLoss': [1, 2, 3, 4, 5, 6, 7, 8, 9], 'lowestBand': '63.1"
+                + " Hz'}").insertionLoss()
                 .orElseThrow().thirds(0)[29]);
         for (Face face : Face.values()) {
             assertEquals(Optional.of(face), read(new PassageNoiseSection(), "{'face': '" + face.word() + "'}").face());
@@ -82,7 +84,8 @@ class NoiseSectionsTest {
     void aScene() {
         NoiseScene scene = read(new NoiseSceneSection(), "{'space': {'kind': 'room', 'length': '5 m', 'width': '4 m', 'height': '3 m',"
                 + " 'reverberationTime': '0.9 0.7 s', 'lowestBand': '1 kHz'}, 'stands': 'on a table', 'height': '0.8 m', 'positions': ["
-                + "{'id': 'desk', 'kind': 'operator seated'}, {'id': 'door', 'x': '1 m', 'y': '2 m', 'z': '1.5 m'}, {'id': 'near', 'distance': '1 m'}],"
+                + "{'id': 'desk', 'kind': 'operator seated'}, {'id': 'door', 'x': '1 m', 'y': '2 m', 'z': '1.5 m'}, {'id': 'near',"
+                + " 'distance': '1 m'}],"
                 + " 'background': {'levels': '30 25 20 dB'}, 'declaration': {'production': '1.2 dB'}}");
         assertEquals(new NoiseScene.Space(NoiseScene.Around.ROOM, Optional.of(5.0), Optional.of(4.0), Optional.of(3.0), Optional.empty(),
                 Optional.of(new Banded(true, 1000, List.of(0.9, 0.7)))), scene.space());
@@ -94,7 +97,8 @@ class NoiseSectionsTest {
                 scene.positions().get(1));
         assertEquals(Optional.of(new NoiseScene.Declaration(1.5, 1.2)), scene.declaration());
         assertEquals(NoiseScene.NONE, read(new NoiseSceneSection(), "{}"));
-        assertEquals(Optional.of(31.0), read(new NoiseSceneSection(), "{'background': {'weighted': '31 dB'}}").background().orElseThrow().weighted());
+        assertEquals(Optional.of(31.0), read(new NoiseSceneSection(), "{'background': {'weighted': '31"
+                + " dB'}}").background().orElseThrow().weighted());
         read(new NoiseSceneSection(), "{'space': {'kind': 'room', 'length': 5, 'width': 4, 'height': 3, 'absorption': '10 %'}}");
     }
 
@@ -110,16 +114,21 @@ class NoiseSectionsTest {
     @ParameterizedTest
     @CsvSource(delimiter = '|', quoteCharacter = '`', value = {
         "{'tolerance': 1} | noise.tolerance: is not used; expected beside an insertionLoss",
-        "{'insertionLoss': 3, 'bands': 'thirds'} | noise.bands: is not used; expected beside a list of insertionLoss with a value for each band",
+        "{'insertionLoss': 3, 'bands': 'thirds'} | noise.bands: is not used; expected beside a list of insertionLoss with a value"
+            + " for each band",
         "{'lowestBand': '125 Hz'} | noise.lowestBand: is not used; expected beside a list of insertionLoss with a value for each band",
         "{'insertionLoss': [3, 4], 'lowestBand': '100 Hz'} | noise.lowestBand: is no middle frequency of an octave; expected one of"
             + " 31.5, 63, 125, 250, 500, 1000, 2000, 4000, 8000, 16000 Hz",
-        "{'insertionLoss': [3, 4], 'bands': 'thirds', 'lowestBand': '112 Hz'} | noise.lowestBand: is no middle frequency of a third-octave; expected one"
-            + " of 25, 31.5, 40, 50, 63, 80, 100, 125, 160, 200, 250, 315, 400, 500, 630, 800, 1000, 1250, 1600, 2000, 2500, 3150, 4000, 5000, 6300, 8000,"
+        "{'insertionLoss': [3, 4], 'bands': 'thirds', 'lowestBand': '112 Hz'} | noise.lowestBand: is no middle frequency of a"
+            + " third-octave; expected one"
+            + " of 25, 31.5, 40, 50, 63, 80, 100, 125, 160, 200, 250, 315, 400, 500, 630, 800, 1000, 1250, 1600, 2000, 2500, 3150,"
+            + " 4000, 5000, 6300, 8000,"
             + " 10000, 12500, 16000, 20000 Hz",
-        "{'insertionLoss': [3, 4, 5], 'lowestBand': '8 kHz'} | noise.insertionLoss: has 3 values from the octave of 8000 Hz, beyond that of 16000 Hz;"
+        "{'insertionLoss': [3, 4, 5], 'lowestBand': '8 kHz'} | noise.insertionLoss: has 3 values from the octave of 8000 Hz, beyond"
+            + " that of 16000 Hz;"
             + " expected at most 2",
-        "{'insertionLoss': -1} | noise.insertionLoss: -1 is out of range; expected a level from 0 to 100 dB, as a number in dB or a text with its unit",
+        "{'insertionLoss': -1} | noise.insertionLoss: -1 is out of range; expected a level from 0 to 100 dB, as a number in dB or a"
+            + " text with its unit",
         "{'face': 'side'} | noise.face: is `side`; expected one of `front`, `rear`, `left`, `right`, `top`, `bottom`"})
     void whatDoesNotFitTogetherOfAPassage(String json, String sentence) {
         assertEquals(List.of(sentence.replace('`', '"')), problems(new PassageNoiseSection(), json, Design.EMPTY));
@@ -129,7 +138,8 @@ class NoiseSectionsTest {
     @CsvSource(delimiter = '|', quoteCharacter = '`', value = {
         "{'area': 1} | noise.absorption: is missing; expected a list of numbers, or one text of numbers with a unit at its end",
         "{'absorption': 1} | noise.area: is missing; expected an area above 0, as a number in m² or a text with its unit",
-        "{'area': 1, 'absorption': [0.1, 0.2], 'lowestBand': '70 Hz'} | noise.lowestBand: is no middle frequency of an octave; expected one of 31.5, 63, 125,"
+        "{'area': 1, 'absorption': [0.1, 0.2], 'lowestBand': '70 Hz'} | noise.lowestBand: is no middle frequency of an octave;"
+            + " expected one of 31.5, 63, 125,"
             + " 250, 500, 1000, 2000, 4000, 8000, 16000 Hz"})
     void whatDoesNotFitTogetherOfABay(String json, String sentence) {
         assertEquals(List.of(sentence), problems(new BayNoiseSection(), json, Design.EMPTY));
@@ -138,29 +148,40 @@ class NoiseSectionsTest {
     @ParameterizedTest
     @CsvSource(delimiter = '|', quoteCharacter = '`', value = {
         "{'space': {'length': 4}} | noise.space.length: is not used; expected where kind is room",
-        "{'space': {'kind': 'room', 'width': 4, 'height': 3, 'absorption': 0.1}} | noise.space.length: is missing; expected the length of the room",
-        "{'space': {'kind': 'room', 'length': 4, 'width': 4, 'height': 3}} | noise.space.absorption: is missing; expected the mean absorption of the room,"
+        "{'space': {'kind': 'room', 'width': 4, 'height': 3, 'absorption': 0.1}} | noise.space.length: is missing; expected the"
+            + " length of the room",
+        "{'space': {'kind': 'room', 'length': 4, 'width': 4, 'height': 3}} | noise.space.absorption: is missing; expected the mean"
+            + " absorption of the room,"
             + " or its reverberationTime instead",
-        "{'space': {'kind': 'room', 'length': 4, 'width': 4, 'height': 3, 'absorption': 0.1, 'reverberationTime': 1}} | noise.space: has absorption and"
+        "{'space': {'kind': 'room', 'length': 4, 'width': 4, 'height': 3, 'absorption': 0.1, 'reverberationTime': 1}} |"
+            + " noise.space: has absorption and"
             + " reverberationTime; expected one of them",
-        "{'space': {'kind': 'room', 'length': 5, 'width': 4, 'height': 3, 'reverberationTime': 0.1}} | noise.space.reverberationTime: is shorter than where"
+        "{'space': {'kind': 'room', 'length': 5, 'width': 4, 'height': 3, 'reverberationTime': 0.1}} |"
+            + " noise.space.reverberationTime: is shorter than where"
             + " all sides take up all sound, 103 ms; expected longer times",
-        "{'space': {'kind': 'room', 'length': 5, 'width': 4, 'height': 3, 'absorption': [0.1, 0.1], 'lowestBand': 20000}} | noise.space.lowestBand: is no"
+        "{'space': {'kind': 'room', 'length': 5, 'width': 4, 'height': 3, 'absorption': [0.1, 0.1], 'lowestBand': 20000}} |"
+            + " noise.space.lowestBand: is no"
             + " middle frequency of an octave; expected one of 31.5, 63, 125, 250, 500, 1000, 2000, 4000, 8000, 16000 Hz",
-        "{'positions': [{'id': 'a', 'distance': 1}, {'id': 'a', 'distance': 2}]} | noise.positions[1].id: `a` is there twice; expected each name once",
-        "{'positions': [{'id': 'a', 'kind': 'bystanders', 'distance': 1}]} | noise.positions[0].distance: is not used; expected where kind is point",
+        "{'positions': [{'id': 'a', 'distance': 1}, {'id': 'a', 'distance': 2}]} | noise.positions[1].id: `a` is there twice;"
+            + " expected each name once",
+        "{'positions': [{'id': 'a', 'kind': 'bystanders', 'distance': 1}]} | noise.positions[0].distance: is not used; expected"
+            + " where kind is point",
         "{'positions': [{'id': 'a', 'x': 1, 'distance': 1}]} | noise.positions[0]: has a distance and coordinates; expected one of both",
         "{'positions': [{'id': 'a'}]} | noise.positions[0].distance: is missing; expected the distance of the point, or x, y and z instead",
         "{'positions': [{'id': 'a', 'y': 1}]} | noise.positions[0].z: is missing; expected all coordinates of the point, or its distance",
-        "{'positions': [{'id': 'a', 'y': '-100 mm', 'z': '100 mm'}]} | noise.positions[0]: lies inside of the equipment; expected a point outside of it",
+        "{'positions': [{'id': 'a', 'y': '-100 mm', 'z': '100 mm'}]} | noise.positions[0]: lies inside of the equipment; expected a"
+            + " point outside of it",
         "{'background': {}} | noise.background.weighted: is missing; expected the A-weighted level, or levels of bands instead",
         "{'background': {'weighted': 30, 'levels': [20, 30]}} | noise.background: has levels and weighted; expected one of them",
-        "{'background': {'levels': [20, 30], 'lowestBand': 50}} | noise.background.lowestBand: is no middle frequency of an octave; expected one of 31.5, 63,"
+        "{'background': {'levels': [20, 30], 'lowestBand': 50}} | noise.background.lowestBand: is no middle frequency of an octave;"
+            + " expected one of 31.5, 63,"
             + " 125, 250, 500, 1000, 2000, 4000, 8000, 16000 Hz",
-        "{'declaration': {}} | noise.declaration.production: is missing; expected a level from 0 to 20 dB, as a number in dB or a text with its unit"})
+        "{'declaration': {}} | noise.declaration.production: is missing; expected a level from 0 to 20 dB, as a number in dB or a"
+            + " text with its unit"})
     void whatDoesNotFitTogetherOfAScene(String json, String sentence) {
         Quantity size = Quantity.of(0.4);
-        Design design = Design.EMPTY.withEquipment(new Equipment("", Optional.of(size), Optional.of(size), Optional.of(size), Optional.empty(),
+        Design design = Design.EMPTY.withEquipment(new Equipment("", Optional.of(size), Optional.of(size), Optional.of(size),
+                Optional.empty(),
                 "", Value.Tree.EMPTY));
         assertEquals(List.of(sentence.replace('`', '"')), problems(new NoiseSceneSection(), json, design));
     }
@@ -171,7 +192,8 @@ class NoiseSectionsTest {
         List<String> halves = List.of("{'space': {'kind': 'room'}}", "{'positions': [{'id': 'a'}]}", "{'background': {}}",
                 "{'background': {'levels': [20, 30], 'lowestBand': 50}}");
         for (String json : halves) {
-            NoiseScene scene = new NoiseSceneSection().decode(FormReader.read(new NoiseSceneSection().form(), tree(json), "", new ArrayList<>()));
+            NoiseScene scene = new NoiseSceneSection().decode(FormReader.read(new NoiseSceneSection().form(), tree(json), "",
+                    new ArrayList<>()));
             assertEquals(scene, new NoiseSceneSection().decode(FormReader.read(new NoiseSceneSection().form(),
                     new NoiseSceneSection().encode(scene), "", new ArrayList<>())));
         }

@@ -10,36 +10,41 @@ package tramontane.acoustics.internal.path;
 final class EnergyBalance {
 
     private final double[][] rows;
+    private final int[] first;
 
-    private EnergyBalance(double[][] rows) {
+    private EnergyBalance(double[][] rows, int[] first) {
         this.rows = rows;
+        this.first = first;
     }
 
     /**
-     * Factors.
+     * Factors. What stands left of the first entry of a row that is not 0 stays 0, and is not touched: bays are mostly joined to those
+     * near them in the list.
      *
      * @param matrix the lower triangle, row by row, diagonal included; taken over
      */
     static EnergyBalance factor(double[][] matrix) {
-        double[] column = new double[matrix.length]; // what is read again and again lies side by side
-        for (int j = 0; j < matrix.length; j++) {
-            double pivot = matrix[j][j];
-            for (int i = j + 1; i < matrix.length; i++) {
-                column[i] = matrix[i][j];
-                matrix[i][j] /= pivot;
+        int[] first = new int[matrix.length];
+        for (int i = 0; i < matrix.length; i++) {
+            double[] row = matrix[i];
+            while (first[i] < i && row[first[i]] == 0) {
+                first[i]++;
             }
-            for (int i = j + 1; i < matrix.length; i++) {
-                double[] row = matrix[i];
-                double factor = row[j];
-                if (factor == 0) {
-                    continue; // most bays are joined to few others
+            for (int j = first[i]; j < i; j++) {
+                double[] above = matrix[j];
+                double sum = row[j];
+                for (int k = Math.max(first[i], first[j]); k < j; k++) {
+                    sum -= row[k] * above[k];
                 }
-                for (int k = j + 1; k <= i; k++) {
-                    row[k] -= factor * column[k];
-                }
+                row[j] = sum; // times the pivot of j still
+            }
+            for (int j = first[i]; j < i; j++) {
+                double factor = row[j] / matrix[j][j];
+                row[i] -= factor * row[j];
+                row[j] = factor;
             }
         }
-        return new EnergyBalance(matrix);
+        return new EnergyBalance(matrix, first);
     }
 
     /**
@@ -49,22 +54,24 @@ final class EnergyBalance {
      * @return 1/m²
      */
     double[] solve(int source) {
-        int n = rows.length;
-        double[] x = new double[n];
+        double[] x = new double[rows.length];
         x[source] = 1;
-        for (int i = source + 1; i < n; i++) {
+        for (int i = source + 1; i < x.length; i++) {
+            double[] row = rows[i];
             double sum = 0;
-            for (int k = source; k < i; k++) {
-                sum += rows[i][k] * x[k];
+            for (int k = Math.max(source, first[i]); k < i; k++) {
+                sum += row[k] * x[k];
             }
-            x[i] -= sum;
+            x[i] = -sum;
         }
-        for (int i = 0; i < n; i++) {
+        for (int i = source; i < x.length; i++) {
             x[i] /= rows[i][i];
         }
-        for (int k = n - 1; k > 0; k--) {
-            for (int i = 0; i < k; i++) {
-                x[i] -= rows[k][i] * x[k];
+        for (int i = x.length - 1; i > 0; i--) {
+            double[] row = rows[i];
+            double value = x[i];
+            for (int k = first[i]; k < i; k++) {
+                x[k] -= row[k] * value;
             }
         }
         return x;

@@ -127,6 +127,8 @@ public final class SoundPath {
             passed[p] = ways.get(p).passed(less);
         }
         int[] places = IntStream.range(0, ways.size()).filter(p -> ways.get(p).opening()).toArray();
+        boolean fewer = out.stream().mapToInt(Way::inner).distinct().count()
+                < banks.stream().flatMapToInt(bank -> IntStream.of(bank.from(), bank.to())).distinct().count();
         double[][][] shares = new double[banks.size()][out.size()][Bands.THIRDS];
         for (int third = 0; third < Bands.THIRDS; third++) {
             int like = first(passed, read.lining(), third);
@@ -147,10 +149,12 @@ public final class SoundPath {
                         if (side == Way.OUTSIDE) {
                             shares[b][o][third] += way == banks.get(b) ? HALF : 0;
                         } else if (open[side] && way.inner() != Way.OUTSIDE) {
-                            if (fields[side] == null) {
-                                fields[side] = balance.solve(side);
+                            // either may be taken for the source: what one gets of the other is the same both ways
+                            int source = fewer ? way.inner() : side;
+                            if (fields[source] == null) {
+                                fields[source] = balance.solve(source);
                             }
-                            shares[b][o][third] += HALF * way.area() * passed[places[o]][third] * fields[side][way.inner()];
+                            shares[b][o][third] += HALF * way.area() * passed[places[o]][third] * fields[source][fewer ? side : way.inner()];
                         }
                     }
                 }

@@ -17,11 +17,12 @@ import tramontane.physics.units.QuantityKind;
 /** Designs written as files, with single quotes. */
 final class Boxes {
 
-    /** Passages of kind hole state their area; of kind bend they have none. */
-    static final List<PassageKind> KINDS = List.of(new Kind("hole"), new Kind("bend"));
+    /** Passages of kind hole state their area; of kind bend they have none; kind broken fails when it is asked. */
+    static final List<PassageKind> KINDS = List.of(new Kind("hole"), new Kind("bend"), new Kind("broken"));
 
     /** A mover with an open area of 80 cm². */
-    private static final String MOVER = "{'id': 'F', 'openArea': '80 cm²', 'ratedSpeed': '3000 rpm', 'curves': [{'flow': '0 0.02 0.05 m³/s',"
+    private static final String MOVER = "{'id': 'F', 'openArea': '80 cm²', 'ratedSpeed': '3000 rpm', 'curves': [{'flow': '0 0.02"
+            + " 0.05 m³/s',"
             + " 'pressure': '100 60 0 Pa'}]}";
 
     private Boxes() {
@@ -31,7 +32,8 @@ final class Boxes {
         @Override
         public Form form() {
             return Form.of(name, "A passage.", name.equals("hole")
-                    ? new Field[] {Field.amount("area", "area", QuantityKind.AREA, Range.POSITIVE, "Open area.").mandatory()} : new Field[0]);
+                    ? new Field[] {Field.amount("area", "area", QuantityKind.AREA, Range.POSITIVE, "Open"
+                            + " area.").mandatory()} : new Field[0]);
         }
 
         @Override
@@ -41,6 +43,9 @@ final class Boxes {
 
         @Override
         public OptionalDouble flowArea(Values values, Setting setting) {
+            if (name.equals("broken")) {
+                throw new IllegalStateException("broken");
+            }
             return name.equals("hole") ? OptionalDouble.of(values.si("area")) : OptionalDouble.empty();
         }
     }
@@ -61,12 +66,14 @@ final class Boxes {
     }
 
     static String hole(String id, String from, String to, double area, String noise) {
-        return "'id': '" + id + "', 'kind': 'hole', 'from': '" + from + "', 'to': '" + to + "', 'area': " + area + ", 'sections': {'noise': {"
+        return "'id': '" + id + "', 'kind': 'hole', 'from': '" + from + "', 'to': '" + to + "', 'area': " + area + ", 'sections':"
+                + " {'noise': {"
                 + noise + "}}";
     }
 
     static String bank(String id, String from, String to, String noise) {
-        return "'id': '" + id + "', 'kind': 'bank', 'mover': 'F', 'from': '" + from + "', 'to': '" + to + "', 'sections': {'noise': {" + noise
+        return "'id': '" + id + "', 'kind': 'bank', 'mover': 'F', 'from': '" + from + "', 'to': '" + to + "', 'sections': {'noise':"
+                + " {" + noise
                 + "}}";
     }
 

@@ -52,10 +52,12 @@ class ListeningTest {
 
     /** References 7.3: 10 lg(2πr²) and 10 lg(4πr²), dB, straight ahead of the front. */
     @ParameterizedTest
-    @CsvSource({"reflecting plane, 0.5, 1.9612", "reflecting plane, 1, 7.9818", "reflecting plane, 2, 14.0024", "reflecting plane, 4, 20.0230",
+    @CsvSource({"reflecting plane, 0.5, 1.9612", "reflecting plane, 1, 7.9818", "reflecting plane, 2, 14.0024", "reflecting plane,"
+            + " 4, 20.0230",
         "free field, 1, 10.9921", "free field, 2, 17.0127"})
     void levelsFallWithDistance(String around, double distance, double loss) {
-        Listening listening = listening(BOX, "'space': {'kind': '" + around + "'}, 'positions': [{'id': 'p', 'distance': " + distance + "}]");
+        Listening listening = listening(BOX, "'space': {'kind': '" + around + "'}, 'positions': [{'id': 'p', 'distance':"
+                + " " + distance + "}]");
         assertEquals(60 - loss, 60 + level(listening, round(Face.FRONT), listening.positions().getFirst()), 1e-4);
     }
 
@@ -64,8 +66,10 @@ class ListeningTest {
     @CsvSource({"on the floor, 9, 3, 3, 0.2, 1, 54.5658", "on the floor, 9, 3, 3, 0.2, 3, 51.6037", "on a wall, 9, 3, 3, 0.2, 1, 54.5658",
         "on a table, 5, 4, 3, 0.1, 2, 56.0517", "in a rack, 5, 4, 3, 0.1, 2, 56.0517"})
     void roomsThrowSoundBack(String stands, double length, double width, double height, double absorption, double distance, double level) {
-        Listening listening = listening(BOX, "'stands': '" + stands + "', 'space': {'kind': 'room', 'length': " + length + ", 'width': " + width
-                + ", 'height': " + height + ", 'absorption': " + absorption + "}, 'positions': [{'id': 'p', 'distance': " + distance + "}]");
+        Listening listening = listening(BOX, "'stands': '" + stands + "', 'space': {'kind': 'room', 'length': " + length + ","
+                + " 'width': " + width
+                + ", 'height': " + height + ", 'absorption': " + absorption + "}, 'positions': [{'id': 'p', 'distance':"
+                + " " + distance + "}]");
         assertEquals(level, 60 + level(listening, round(Face.FRONT), listening.positions().getFirst()), 1e-4);
     }
 
@@ -83,7 +87,8 @@ class ListeningTest {
 
     @Test
     void theAbsorptionOfTheNearestBandIsHeld() {
-        double[] transfer = space("'kind': 'room', 'length': 5, 'width': 4, 'height': 3, 'absorption': [0.1, 0.4], 'lowestBand': '500 Hz'").transfer(
+        double[] transfer = space("'kind': 'room', 'length': 5, 'width': 4, 'height': 3, 'absorption': [0.1, 0.4], 'lowestBand':"
+                + " '500 Hz'").transfer(
                 round(Face.FRONT), new Position("far", List.of(new Point(0, 1e6, 0)), false));
         assertEquals(4 / (94 * 0.1 / 0.9), transfer[0], 1e-9);
         assertEquals(4 / (94 * 0.4 / 0.6), transfer[29], 1e-9);
@@ -99,10 +104,14 @@ class ListeningTest {
     /** ISO 7779, from memory. */
     @Test
     void positionsOfTheStandard() {
-        Listening listening = listening(BOX, "'stands': 'on a table', 'positions': [{'id': 'a', 'kind': 'operator seated'}, {'id': 'b', 'kind': "
-                + "'operator standing'}, {'id': 'c', 'kind': 'bystanders'}, {'id': 'd', 'x': 1, 'y': -2, 'z': 3}, {'id': 'e', 'distance': 2}]");
-        assertEquals(List.of(new Position("a", List.of(new Point(0, 0.25, 1.2)), false), new Position("b", List.of(new Point(0, 0.25, 1.5)), false),
-                new Position("c", List.of(new Point(0, 1, 1.5), new Point(0, -1.6, 1.5), new Point(-1.24, -0.3, 1.5), new Point(1.24, -0.3, 1.5)),
+        Listening listening = listening(BOX, "'stands': 'on a table', 'positions': [{'id': 'a', 'kind': 'operator seated'}, {'id':"
+                + " 'b', 'kind': "
+                + "'operator standing'}, {'id': 'c', 'kind': 'bystanders'}, {'id': 'd', 'x': 1, 'y': -2, 'z': 3}, {'id': 'e',"
+                + " 'distance': 2}]");
+        assertEquals(List.of(new Position("a", List.of(new Point(0, 0.25, 1.2)), false), new Position("b", List.of(new Point(0,
+                0.25, 1.5)), false),
+                new Position("c", List.of(new Point(0, 1, 1.5), new Point(0, -1.6, 1.5), new Point(-1.24, -0.3, 1.5),
+                        new Point(1.24, -0.3, 1.5)),
                         false),
                 new Position("d", List.of(new Point(1, -2, 3)), false), new Position("e", List.of(new Point(0, 2, 0.84)), false)),
                 listening.positions());
@@ -120,9 +129,11 @@ class ListeningTest {
     @Test
     void withoutASectionBystandersListen() {
         Listening listening = Listening.of(Design.EMPTY);
-        assertEquals(List.of(new Position("1 m", List.of(new Point(0, 1, 1.5), new Point(0, -1, 1.5), new Point(-1, 0, 1.5), new Point(1, 0, 1.5)),
+        assertEquals(List.of(new Position("1 m", List.of(new Point(0, 1, 1.5), new Point(0, -1, 1.5), new Point(-1, 0, 1.5),
+                new Point(1, 0, 1.5)),
                 true)), listening.positions());
-        assertEquals(List.of("the size of the equipment is not known; who listens is taken to be as far from one point, or from what is known of it",
+        assertEquals(List.of("the size of the equipment is not known; who listens is taken to be as far from one point, or from"
+                + " what is known of it",
                 "no position is named; bystanders 1.00 m from the equipment are counted"), sentences(listening.findings()));
         assertEquals(-Levels.of(2 * Math.PI * 3.25), level(listening, round(null), listening.positions().getFirst()), 1e-9);
     }
@@ -148,7 +159,8 @@ class ListeningTest {
         Point middle = box.middle(face);
         Point normal = ReferenceBox.normal(face);
         Listening listening = listening(BOX, "'stands': 'on a table'");
-        assertEquals(-7.9818, level(listening, round(face), middle.x() + normal.x(), middle.y() + normal.y(), middle.z() + normal.z()), 1e-4);
+        assertEquals(-7.9818, level(listening, round(face), middle.x() + normal.x(), middle.y() + normal.y(),
+                middle.z() + normal.z()), 1e-4);
         assertEquals(middle, box.nearest(middle));
         Opening directed = new Opening("o", Optional.of(face), 0.01, false, true, 0);
         double[] ahead = listening.transfer(directed, new Position("p", List.of(new Point(middle.x() + normal.x(), middle.y() + normal.y(),
@@ -175,7 +187,8 @@ class ListeningTest {
         Opening nowhere = new Opening("o", Optional.empty(), 1e-6, false, true, 0);
         assertEquals(-7.9818, level(listening, nowhere, 0.2, 1, 0.1), 1e-4);
         assertEquals(-7.9818, level(listening, nowhere, 0.1, -0.3, 1.18), 1e-4);
-        assertEquals(List.of("in which face of the equipment o sits is not stated; its sound is taken to leave, evenly all round, at the point nearest"
+        assertEquals(List.of("in which face of the equipment o sits is not stated; its sound is taken to leave, evenly all round,"
+                + " at the point nearest"
                 + " to who listens"), sentences(listening.findings(List.of(nowhere, round(Face.TOP)))));
     }
 
@@ -191,7 +204,10 @@ class ListeningTest {
         assertEquals(OpeningDirectivity.MIDDLE.factor(1000, 0.05, 0) / 0.05, directed[KILOHERTZ], 1e-9);
     }
 
-    /** ISO 3744: the mean level on a hemisphere gives the sound power back, Lw = Lp + 10 lg(S); points of equal height for equal parts of the area. */
+    /**
+     * ISO 3744: the mean level on a hemisphere gives the sound power back, Lw = Lp + 10 lg(S); points of equal height for equal parts
+     * of the area.
+     */
     @Test
     void theMeanOverAHemisphereIsTheSoundPower() {
         Listening listening = listening("'equipment': {}", "");
@@ -202,7 +218,8 @@ class ListeningTest {
             double z = (ring + 0.5) / rings;
             for (int step = 0; step < 24; step++) {
                 double out = Math.sqrt(1 - z * z);
-                points.add(new Point(radius * out * Math.cos(step * Math.PI / 12), radius * out * Math.sin(step * Math.PI / 12), radius * z));
+                points.add(new Point(radius * out * Math.cos(step * Math.PI / 12), radius * out * Math.sin(step * Math.PI / 12),
+                        radius * z));
             }
         }
         assertEquals(0, level(listening, round(null), new Position("p", points, false)) + Levels.of(2 * Math.PI * radius * radius), 1e-9);

@@ -49,7 +49,8 @@ class SoundPathProperties {
             for (int p = 0; p < passages.size(); p++) {
                 String[] ends = passages.get(p);
                 String noise = losses.get(p) == 0 ? "" : "'insertionLoss': " + losses.get(p);
-                written.add(p % 3 == 1 ? Boxes.bank("p" + p, ends[0], ends[1], "'area': " + areas.get(p) + (noise.isEmpty() ? "" : ", " + noise))
+                written.add(p % 3 == 1 ? Boxes.bank("p" + p, ends[0], ends[1], "'area':"
+                        + " " + areas.get(p) + (noise.isEmpty() ? "" : ", " + noise))
                         : Boxes.hole("p" + p, ends[0], ends[1], areas.get(p), noise));
             }
             return Boxes.follow(Boxes.path(bays.toString(), written.toArray(String[]::new)));

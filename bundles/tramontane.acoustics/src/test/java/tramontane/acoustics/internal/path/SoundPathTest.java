@@ -19,6 +19,8 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import tramontane.acoustics.Face;
+import tramontane.airflow.internal.BankKind;
+import tramontane.airflow.internal.OpeningKind;
 import tramontane.analysis.Severity;
 import tramontane.model.Condition;
 import tramontane.model.Design;
@@ -50,7 +52,8 @@ class SoundPathTest {
     @ParameterizedTest
     @ValueSource(doubles = {0, 3, 10, 40, 100})
     void withOneOpeningTheLossIsTheInsertionLoss(double loss) {
-        SoundPath path = follow(path("'a', 'b'", bank("fans", "a", "b", ""), hole("out", "b", "outside", 0.02, "'insertionLoss': " + loss)));
+        SoundPath path = follow(path("'a', 'b'", bank("fans", "a", "b", ""), hole("out", "b", "outside", 0.02, "'insertionLoss':"
+                + " " + loss)));
         assertEquals(loss, -Levels.of(share(path, "fans", "out")), 1e-9);
         assertEquals(Math.min(2, loss), opening(path, "out").tolerance(), 1e-9);
         assertEquals(List.of(), path.findings());
@@ -75,7 +78,8 @@ class SoundPathTest {
      */
     @Test
     void oneLinedBayIsARoom() {
-        SoundPath path = follow(path(bay("box", 0.3), bank("fans", "outside", "box", "'area': 0.1"), hole("out", "box", "outside", 0.1, "")));
+        SoundPath path = follow(path(bay("box", 0.3), bank("fans", "outside", "box", "'area': 0.1"), hole("out", "box", "outside",
+                0.1, "")));
         assertEquals(0.5 * 0.1 / 0.5, share(path, "fans", "out"), 1e-12);
         assertEquals(0.5 + 0.5 * 0.1 / 0.5, share(path, "fans", "fans"), 1e-12);
         assertEquals(1 - 0.5 * 0.3 / 0.5, total(path, "fans"), 1e-12);
@@ -85,13 +89,15 @@ class SoundPathTest {
     }
 
     /**
-     * Two rooms coupled by an opening of 0.05 m², as coupled rooms are solved by hand: (A1 + S) E1 − S E2 = W, (A2 + S) E2 − S E1 = 0 (Kuttruff, Room
+     * Two rooms coupled by an opening of 0.05 m², as coupled rooms are solved by hand: (A1 + S) E1 − S E2 = W, (A2 + S) E2 − S E1 = 0
+     * (Kuttruff, Room
      * Acoustics, coupled rooms): E2/E1 = S/(A2 + S).
      */
     @Test
     void twoBaysAreCoupledRooms() {
         SoundPath path = follow(path(bay("one", 0.2) + ", " + bay("two", 0.1), bank("fans", "outside", "one", "'area': 0.02"),
-                hole("door", "one", "two", 0.05, ""), hole("first", "one", "outside", 0.01, ""), hole("second", "two", "outside", 0.01, "")));
+                hole("door", "one", "two", 0.05, ""), hole("first", "one", "outside", 0.01, ""), hole("second", "two", "outside",
+                        0.01, "")));
         double ratio = share(path, "fans", "second") / share(path, "fans", "first");
         assertEquals(0.05 / (0.1 + 0.01 + 0.05), ratio, 1e-12);
         assertEquals(0.5 * 0.01 / (0.2 + 0.02 + 0.01 + 0.05 - 0.05 * ratio), share(path, "fans", "first"), 1e-12);
@@ -99,7 +105,8 @@ class SoundPathTest {
 
     @Test
     void aBankInTheWallRadiatesHalfOfItsPowerItself() {
-        SoundPath path = follow(path("'box'", bank("fans", "box", "outside", "'insertionLoss': 20"), hole("in", "outside", "box", 0.008, "")));
+        SoundPath path = follow(path("'box'", bank("fans", "box", "outside", "'insertionLoss': 20"), hole("in", "outside", "box",
+                0.008, "")));
         // what is in the box meets two openings of 80 cm² each; its loss is only for what crosses it
         assertEquals(0.25, share(path, "fans", "in"), 1e-12);
         assertEquals(0.5 + 0.25 * 0.01, share(path, "fans", "fans"), 1e-12);
@@ -115,7 +122,8 @@ class SoundPathTest {
 
     @Test
     void soundOfOthersCrossesABank() {
-        SoundPath path = follow(path("'a', 'b'", bank("quiet", "a", "b", "'insertionLoss': 10"), bank("loud", "outside", "a", "'area': 0.008"),
+        SoundPath path = follow(path("'a', 'b'", bank("quiet", "a", "b", "'insertionLoss': 10"), bank("loud", "outside", "a",
+                "'area': 0.008"),
                 hole("out", "b", "outside", 0.05, "")));
         // a: 80 cm² to outside, 80 cm² to b; b: 80 cm² back, 500 cm² out
         double eb = 0.1 * 0.008 / 0.058; // E in b over E in a
@@ -141,7 +149,8 @@ class SoundPathTest {
     @Test
     void tolerancesAddAlongTheWay() {
         SoundPath path = follow(path("'a', 'b', 'c'", bank("fans", "outside", "a", "'area': 1"),
-                hole("filter", "a", "b", 0.001, "'insertionLoss': 10, 'tolerance': 1"), hole("out", "b", "outside", 1, "'insertionLoss': 10, 'tolerance': 3"),
+                hole("filter", "a", "b", 0.001, "'insertionLoss': 10, 'tolerance': 1"), hole("out", "b", "outside", 1,
+                        "'insertionLoss': 10, 'tolerance': 3"),
                 hole("plain", "a", "outside", 1, "")));
         assertEquals(4, opening(path, "out").tolerance(), 0.01);
         assertEquals(0, opening(path, "plain").tolerance(), 1e-6);
@@ -150,7 +159,8 @@ class SoundPathTest {
     @Test
     void symmetricBoxesRadiateAlike() {
         SoundPath path = follow(path("'left', 'middle', 'right'", bank("one", "left", "middle", ""), bank("two", "right", "middle", ""),
-                hole("a", "outside", "left", 0.01, ""), hole("b", "outside", "right", 0.01, ""), hole("out", "middle", "outside", 0.03, "")));
+                hole("a", "outside", "left", 0.01, ""), hole("b", "outside", "right", 0.01, ""), hole("out", "middle", "outside",
+                        0.03, "")));
         assertEquals(share(path, "one", "a"), share(path, "two", "b"), 1e-15);
         assertEquals(share(path, "one", "b"), share(path, "two", "a"), 1e-15);
         assertEquals(share(path, "one", "out"), share(path, "two", "out"), 1e-15);
@@ -170,7 +180,8 @@ class SoundPathTest {
     void banksAreAsLargeAsTheirMoversTogether() {
         String bank = "'id': 'fans', 'kind': 'bank', 'mover': 'F', 'from': 'box', 'to': 'outside', 'across': 3, 'along': 2";
         assertEquals(0.048, follow(path("'box'", bank)).openings().getFirst().area(), 1e-15);
-        SoundPath framed = follow(pathWith("{'id': 'F', 'width': '0.1 m', 'height': '0.2 m', 'curves': [{'flow': '0 1 m³/s', 'pressure': '1 0 Pa'}]}",
+        SoundPath framed = follow(pathWith("{'id': 'F', 'width': '0.1 m', 'height': '0.2 m', 'curves': [{'flow': '0 1 m³/s',"
+                + " 'pressure': '1 0 Pa'}]}",
                 "'box'", bank));
         assertEquals(6 * 0.6 * 0.02, framed.openings().getFirst().area(), 1e-15);
         assertTrue(framed.openings().getFirst().assumed());
@@ -184,27 +195,43 @@ class SoundPathTest {
                 hole("far", "b", "outside", 7, "")));
         assertEquals(0.02, opening(path, "bend").area(), 1e-15);
         assertTrue(opening(path, "bend").assumed());
-        assertEquals(List.of("the area that sound goes through at passage bend is not known; 0.0200 m² is counted, the mean of the others of its bays"),
+        assertEquals(List.of("the area that sound goes through at passage bend is not known; 0.0200 m² is counted, the mean of the"
+                + " others of its bays"),
                 sentences(path));
         assertEquals(Severity.NOTE, path.findings().getFirst().severity());
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"'kind': 'strange'", "'kind': 'hole'", "'kind': 'hole', 'area': 'wide'", "'kind': 'bend'"})
+    @ValueSource(strings = {"'kind': 'strange'", "'kind': 'hole'", "'kind': 'hole', 'area': 'wide'", "'kind': 'bend'", "'kind': 'broken'"})
     void passagesThatDoNotReadHaveNoKnownArea(String kind) {
         SoundPath path = follow(path("'a'", "'id': 'out', 'from': 'a', 'to': 'outside', " + kind));
         assertEquals(0.01, path.openings().getFirst().area());
-        assertEquals(List.of("the area that sound goes through at passage out is not known; nor is that of any other of its bays; 0.0100 m² is counted"),
+        assertEquals(List.of("the area that sound goes through at passage out is not known; nor is that of any other of its bays;"
+                + " 0.0100 m² is counted"),
                 sentences(path));
         assertEquals(Severity.CAUTION, path.findings().getFirst().severity());
     }
 
     @Test
+    void ourOwnKindsSayTheirAreas() {
+        Design design = path("'box'", "'id': 'in', 'kind': 'opening', 'from': 'outside', 'to': 'box', 'area': '60 cm²'",
+                "'id': 'slot', 'kind': 'opening', 'from': 'box', 'to': 'outside', 'width': '100 mm', 'height': '20 mm'",
+                "'id': 'fans', 'kind': 'bank', 'mover': 'F', 'from': 'box', 'to': 'outside'");
+        SoundPath path = SoundPath.of(design, Condition.NOMINAL, List.of(new OpeningKind(), new BankKind()));
+        assertArrayEquals(new double[] {0.006, 0.002, 0.008}, path.openings().stream().mapToDouble(Opening::area).toArray(), 1e-12);
+        assertEquals(List.of(), path.findings());
+        assertEquals(0.5 * 6 / 16, share(path, "fans", "in"), 1e-12);
+    }
+
+    @Test
     void banksWithoutAnyWayOutAreNamed() {
-        SoundPath path = follow(path("'a', 'b', 'c', 'd', 'e'", bank("shut", "a", "b", ""), bank("round", "c", "c", ""), bank("open", "d", "e", ""),
+        SoundPath path = follow(path("'a', 'b', 'c', 'd', 'e'", bank("shut", "a", "b", ""), bank("round", "c", "c", ""),
+                bank("open", "d", "e", ""),
                 hole("out", "e", "outside", 0.01, ""), hole("inner", "a", "b", 0.01, "'insertionLoss': 3")));
-        assertEquals(List.of("the sound of bank shut has no way outside: nothing joins bay a or bay b to outside, and none of its sound is counted",
-                "the sound of bank round has no way outside: nothing joins bay c to outside, and none of its sound is counted"), sentences(path));
+        assertEquals(List.of("the sound of bank shut has no way outside: nothing joins bay a or bay b to outside, and none of its"
+                + " sound is counted",
+                "the sound of bank round has no way outside: nothing joins bay c to outside, and none of its sound is counted"),
+                    sentences(path));
         assertEquals(0, total(path, "shut"));
         assertEquals(0, total(path, "round"));
         assertEquals(1, total(path, "open"), 1e-12);
@@ -212,7 +239,8 @@ class SoundPathTest {
 
     @Test
     void whatDoesNothingIsSaid() {
-        SoundPath path = follow(path("'a', 'b', 'c'", bank("fans", "a", "b", "'face': 'rear'"), hole("out", "b", "outside", 0.01, "'inletObstacle': 1"),
+        SoundPath path = follow(path("'a', 'b', 'c'", bank("fans", "a", "b", "'face': 'rear'"), hole("out", "b", "outside", 0.01,
+                "'inletObstacle': 1"),
                 hole("silent", "c", "outside", 0.01, "'insertionLoss': 3"), hole("loop", "b", "b", 0.01, "'insertionLoss': 3"),
                 hole("lost", "b", "nowhere", 0.01, ""), hole("sky", "outside", "outside", 0.01, "'insertionLoss': 3")));
         assertEquals(List.of("bank fans states a face of the equipment, but does not lead outside; the face does nothing",
