@@ -20,7 +20,8 @@ public record Banded(boolean octaves, double lowest, List<Double> values) {
     public Banded {
         values = List.copyOf(values);
         if (values.isEmpty() || !(lowest > 0)) {
-            throw new IllegalArgumentException("values by band need a value and a frequency above 0, got " + values + " from " + lowest + " Hz");
+            throw new IllegalArgumentException("values by band need a value and a frequency above 0, got " + values + " from "
+                    + lowest + " Hz");
         }
         if (values.size() == 1) {
             octaves = true;

@@ -71,8 +71,8 @@ public record NoiseScene(Space space, Stands stands, Optional<Double> height, Li
      * @param absorption    mean absorption coefficient of all its surfaces, above 0 to 1
      * @param reverberation reverberation time, s; one of both is given
      */
-    public record Space(Around around, Optional<Double> length, Optional<Double> width, Optional<Double> height, Optional<Banded> absorption,
-            Optional<Banded> reverberation) {
+    public record Space(Around around, Optional<Double> length, Optional<Double> width, Optional<Double> height,
+            Optional<Banded> absorption, Optional<Banded> reverberation) {
 
         /** One reflecting plane. */
         public static final Space PLANE = new Space(Around.REFLECTING_PLANE, Optional.empty(), Optional.empty(), Optional.empty(),

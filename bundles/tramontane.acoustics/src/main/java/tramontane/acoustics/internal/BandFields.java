@@ -62,7 +62,8 @@ final class BandFields {
         boolean octaves = values.text(WIDTH).equals(OCTAVES);
         String band = octaves ? "octave" : "third-octave";
         double lowest = values.ifQuantity(LOWEST).map(Quantity::si).orElse(Banded.STANDARD_LOWEST);
-        int[] middles = octaves ? IntStream.range(0, Bands.OCTAVES).map(k -> 3 * k + 1).toArray() : IntStream.range(0, Bands.THIRDS).toArray();
+        int[] middles = octaves ? IntStream.range(0, Bands.OCTAVES).map(k -> 3 * k + 1).toArray()
+                : IntStream.range(0, Bands.THIRDS).toArray();
         int first = 0;
         while (first < middles.length && Math.abs(lowest / Bands.nominal(middles[first]) - 1) > NEAR) {
             first++;

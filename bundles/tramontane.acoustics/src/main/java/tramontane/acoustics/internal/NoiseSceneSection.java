@@ -33,8 +33,8 @@ public final class NoiseSceneSection implements SectionType<NoiseScene> {
     public static final double SPEED = 343.2;
 
     private static final Form SPACE = Form.of("space", "What surrounds the equipment.",
-            Field.choice("kind", "kind", Around.words(), "A free field reflects nothing; the reflecting plane is the floor, or the wall that the"
-                    + " equipment hangs on; a room adds its reverberation.").standard(Around.REFLECTING_PLANE.word()),
+            Field.choice("kind", "kind", Around.words(), "A free field reflects nothing; the reflecting plane is the floor, or the wall"
+                    + " that the equipment hangs on; a room adds its reverberation.").standard(Around.REFLECTING_PLANE.word()),
             Field.amount("length", "length", QuantityKind.LENGTH, Range.POSITIVE, "Length of the room."),
             Field.amount("width", "width", QuantityKind.LENGTH, Range.POSITIVE, "Width of the room."),
             Field.amount("height", "height", QuantityKind.LENGTH, Range.POSITIVE, "Height of the room."),
@@ -47,10 +47,12 @@ public final class NoiseSceneSection implements SectionType<NoiseScene> {
 
     private static final Form POSITION = Form.of("position", "Where somebody listens.",
             Field.words("id", "name", "Its name, unique among the positions.").mandatory(),
-            Field.choice("kind", "kind", Listener.words(), "Operator: 0.25 m in front of the equipment, 1.20 m above the floor seated, 1.50 m"
-                    + " standing. Bystanders: the mean of four points 1 m from it, 1.50 m high (ISO 7779, from memory). Point: as stated.")
+            Field.choice("kind", "kind", Listener.words(), "Operator: 0.25 m in front of the equipment, 1.20 m above the floor seated,"
+                    + " 1.50 m standing. Bystanders: the mean of four points 1 m from it, 1.50 m high (ISO 7779, from memory)."
+                    + " Point: as stated.")
                     .standard(Listener.POINT.word()),
-            Field.amount("x", "to the right", QuantityKind.LENGTH, Range.ANY, "Of a point: to the right of the middle, as seen from the front.")
+            Field.amount("x", "to the right", QuantityKind.LENGTH, Range.ANY,
+                    "Of a point: to the right of the middle, as seen from the front.")
                     .standard("0 m"),
             Field.amount("y", "in front", QuantityKind.LENGTH, Range.ANY,
                     "Of a point: from the front face towards the operator; below zero beside and behind the equipment."),
@@ -72,8 +74,9 @@ public final class NoiseSceneSection implements SectionType<NoiseScene> {
 
     private static final Form FORM = Form.of(PassageNoiseSection.NAME, "Where the equipment stands and who listens.",
             Field.part("space", "space", SPACE, "What surrounds the equipment; a reflecting plane where not given."),
-            Field.choice("stands", "stands", Stands.words(), "What it stands on: a table is 0.75 m high (ISO 7779, from memory); on a wall and in"
-                    + " a rack its underside is taken to be 1 m above the floor where the height is not given.").standard(Stands.FLOOR.word()),
+            Field.choice("stands", "stands", Stands.words(), "What it stands on: a table is 0.75 m high (ISO 7779, from memory); on a wall"
+                    + " and in a rack its underside is taken to be 1 m above the floor where the height is not given.")
+                    .standard(Stands.FLOOR.word()),
             Field.amount("height", "height", QuantityKind.LENGTH, Range.NOT_NEGATIVE, "Height of its underside above the floor."),
             Field.parts("positions", "positions", POSITION, "Where somebody listens; bystanders where not given."),
             Field.part("background", "background", BACKGROUND, "Noise that is there without the equipment."),
@@ -105,8 +108,8 @@ public final class NoiseSceneSection implements SectionType<NoiseScene> {
     }
 
     private static NoiseScene.Position position(Values v) {
-        return new NoiseScene.Position(v.text("id"), named(Listener.values(), Listener::word, v.text("kind")), v.si("x"), si(v, "y"), si(v, "z"),
-                si(v, "distance"));
+        return new NoiseScene.Position(v.text("id"), named(Listener.values(), Listener::word, v.text("kind")), v.si("x"), si(v, "y"),
+                si(v, "z"), si(v, "distance"));
     }
 
     private static <T> T named(T[] all, Function<T, String> word, String name) {
@@ -235,7 +238,8 @@ public final class NoiseSceneSection implements SectionType<NoiseScene> {
     private static Value.Tree written(NoiseScene.Space space) {
         Written written = new Written().text("kind", space.around().word()).number("length", space.length()).number("width", space.width())
                 .number("height", space.height());
-        return BandFields.write(BandFields.write(written, "absorption", space.absorption()), "reverberationTime", space.reverberation()).tree();
+        return BandFields.write(BandFields.write(written, "absorption", space.absorption()), "reverberationTime", space.reverberation())
+                .tree();
     }
 
     private static Value.Tree written(NoiseScene.Position position) {

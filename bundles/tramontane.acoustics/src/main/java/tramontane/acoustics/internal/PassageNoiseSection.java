@@ -32,20 +32,22 @@ public final class PassageNoiseSection implements SectionType<PassageNoise> {
 
     private static final Form FORM = Form.of(NAME, "What the passage does to sound.",
             Field.amounts("insertionLoss", "insertion loss", QuantityKind.LEVEL, Range.between(0, MOST_LOSS), 1,
-                    "By how much it lowers the level of sound that goes through it: one value per band, or one for all. Of a bank it does not"
-                            + " count for the bank's own sound. Nothing is counted in bands without a value."),
+                    "By how much it lowers the level of sound that goes through it: one value per band, or one for all. Of a bank it"
+                            + " does not count for the bank's own sound. Nothing is counted in bands without a value."),
             BandFields.BANDS, BandFields.LOWEST_BAND,
             Field.amount("tolerance", "tolerance of the loss", QuantityKind.LEVEL, Range.between(0, 20),
                     "By how much the truth may differ from the insertion loss.").standard("2 dB"),
             Field.amount("area", "area for sound", QuantityKind.AREA, Range.POSITIVE,
-                    "Area that sound goes through; from the size of the passage where not given, of a bank from the open area of its movers."),
+                    "Area that sound goes through; from the size of the passage where not given, of a bank from the open area of its"
+                            + " movers."),
             Field.choice("face", "face", Face.words(),
                     "Face of the equipment in which it sits, where it leads outside; left and right as seen from the front."),
             Field.choice("directivity", "directivity", List.of(OPENING, ALL_ROUND),
-                    "How it radiates outside: as an opening does, louder straight ahead (VDI 2081), or evenly all round.").standard(OPENING),
+                    "How it radiates outside: as an opening does, louder straight ahead (VDI 2081), or evenly all round.")
+                    .standard(OPENING),
             Field.amount("inletObstacle", "obstacle at the inlet", QuantityKind.LENGTH, Range.NOT_NEGATIVE,
-                    "Of a bank: free distance from the rotor to what stands in front of it. The inlet clearance of the bank counts where not"
-                            + " given."),
+                    "Of a bank: free distance from the rotor to what stands in front of it. The inlet clearance of the bank counts"
+                            + " where not given."),
             Field.amount("outletObstacle", "obstacle at the outlet", QuantityKind.LENGTH, Range.NOT_NEGATIVE,
                     "Of a bank: free distance from the rotor to what stands behind it."));
 
@@ -61,8 +63,9 @@ public final class PassageNoiseSection implements SectionType<PassageNoise> {
 
     @Override
     public PassageNoise decode(Values v) {
-        return new PassageNoise(BandFields.read(v, "insertionLoss"), v.si("tolerance"), si(v, "area"), v.ifText("face").flatMap(Face::named),
-                !v.text("directivity").equals(ALL_ROUND), si(v, "inletObstacle"), si(v, "outletObstacle"));
+        return new PassageNoise(BandFields.read(v, "insertionLoss"), v.si("tolerance"), si(v, "area"),
+                v.ifText("face").flatMap(Face::named), !v.text("directivity").equals(ALL_ROUND), si(v, "inletObstacle"),
+                si(v, "outletObstacle"));
     }
 
     @Override

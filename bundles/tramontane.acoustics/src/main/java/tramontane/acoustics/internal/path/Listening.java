@@ -74,8 +74,8 @@ public final class Listening {
         List<Finding> findings = new ArrayList<>();
         ReferenceBox box = ReferenceBox.of(design.equipment(), scene.underside());
         if (design.equipment().width().isEmpty() || design.equipment().height().isEmpty() || design.equipment().depth().isEmpty()) {
-            findings.add(Finding.note("", "the size of the equipment is not known; who listens is taken to be as far from one point, or from"
-                    + " what is known of it").remedy("state width, height and depth of the equipment"));
+            findings.add(Finding.note("", "the size of the equipment is not known; who listens is taken to be as far from one point, or"
+                    + " from what is known of it").remedy("state width, height and depth of the equipment"));
         }
         if (scene.undersideAssumed()) {
             findings.add(Finding.note("", "how high the equipment hangs is not stated; its underside is taken to be ",
@@ -100,7 +100,8 @@ public final class Listening {
         if (space.absorption().isEmpty()) {
             for (int third = 0; third < absorption.length; third++) {
                 // below a certain time Sabine's formula asks for more than all
-                absorption[third] = Math.min(1, Room.absorptionArea(space.volume().get(), absorption[third], NoiseSceneSection.SPEED) / space.surface().get());
+                absorption[third] = Math.min(1, Room.absorptionArea(space.volume().get(), absorption[third], NoiseSceneSection.SPEED)
+                        / space.surface().get());
             }
         }
         return Optional.of(new Room(space.length().get(), space.width().get(), space.height().get(), absorption));
@@ -113,7 +114,8 @@ public final class Listening {
                 case OPERATOR_SEATED -> List.of(new Point(0, OPERATOR, SEATED));
                 case OPERATOR_STANDING -> List.of(new Point(0, OPERATOR, STANDING));
                 case BYSTANDERS -> bystanders(scene, box);
-                case POINT -> each.distance().map(box::inFront).or(() -> each.y().flatMap(y -> each.z().map(z -> new Point(each.x(), y, z))))
+                case POINT -> each.distance().map(box::inFront)
+                        .or(() -> each.y().flatMap(y -> each.z().map(z -> new Point(each.x(), y, z))))
                         .map(List::of).orElse(List.of());
             };
             if (points.isEmpty()) {
@@ -185,8 +187,9 @@ public final class Listening {
 
     /** What is assumed of openings: which of them sit nowhere. */
     public List<Finding> findings(Collection<Opening> openings) {
-        return openings.stream().filter(opening -> opening.face().isEmpty()).map(opening -> Finding.note(opening.id(), "in which face of the"
-                + " equipment " + opening.id() + " sits is not stated; its sound is taken to leave, evenly all round, at the point nearest to who"
-                + " listens").remedy("state the face in the noise section of " + opening.id()).source("assumed, on the safe side")).toList();
+        return openings.stream().filter(opening -> opening.face().isEmpty()).map(opening -> Finding.note(opening.id(), "in which face of"
+                + " the equipment " + opening.id() + " sits is not stated; its sound is taken to leave, evenly all round, at the point"
+                + " nearest to who listens").remedy("state the face in the noise section of " + opening.id())
+                .source("assumed, on the safe side")).toList();
     }
 }

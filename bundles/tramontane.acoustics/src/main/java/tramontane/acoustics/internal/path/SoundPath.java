@@ -108,8 +108,8 @@ public final class SoundPath {
         for (Way way : ways) {
             if (!way.bank() && way.noise().insertionLoss().isPresent()
                     && banks.stream().noneMatch(bank -> bank.inner() != Way.OUTSIDE && part[bank.inner()] == part[way.inner()])) {
-                findings.add(Finding.note(way.id(), "passage " + way.id() + " states an insertion loss, but no sound crosses it: no bank is joined"
-                        + " to its bays"));
+                findings.add(Finding.note(way.id(), "passage " + way.id() + " states an insertion loss, but no sound crosses it: no"
+                        + " bank is joined to its bays"));
             }
         }
     }
@@ -154,7 +154,8 @@ public final class SoundPath {
                             if (fields[source] == null) {
                                 fields[source] = balance.solve(source);
                             }
-                            shares[b][o][third] += HALF * way.area() * passed[places[o]][third] * fields[source][fewer ? side : way.inner()];
+                            shares[b][o][third] += HALF * way.area() * passed[places[o]][third]
+                                    * fields[source][fewer ? side : way.inner()];
                         }
                     }
                 }

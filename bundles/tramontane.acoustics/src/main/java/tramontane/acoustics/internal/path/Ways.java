@@ -74,7 +74,8 @@ record Ways(List<String> bays, double[][] lining, List<Way> ways, List<Finding> 
             Integer to = numbers.get(passage.to());
             if (from == null || to == null) {
                 findings.add(Finding.caution(passage.id(), "passage " + passage.id() + " ends in bay "
-                        + (from == null ? passage.from() : passage.to()) + ", which the design does not have; no sound is counted through it")
+                        + (from == null ? passage.from() : passage.to()) + ", which the design does not have; no sound is counted through"
+                        + " it")
                         .remedy("name a bay of the design or outside"));
                 continue;
             }
@@ -104,8 +105,8 @@ record Ways(List<String> bays, double[][] lining, List<Way> ways, List<Finding> 
         String what = (way.bank() ? "bank " : "passage ") + way.id();
         PassageNoise noise = way.noise();
         if (noise.insertionLoss().isPresent() && !way.crossed()) {
-            findings.add(Finding.note(way.id(), what + " states an insertion loss, but no sound crosses it: it joins " + way.passage().from()
-                    + " to itself").remedy("correct its bays, or leave the loss out"));
+            findings.add(Finding.note(way.id(), what + " states an insertion loss, but no sound crosses it: it joins "
+                    + way.passage().from() + " to itself").remedy("correct its bays, or leave the loss out"));
         }
         if (noise.face().isPresent() && !way.opening()) {
             findings.add(Finding.note(way.id(), what + " states a face of the equipment, but does not lead outside; the face does nothing")
@@ -157,8 +158,8 @@ record Ways(List<String> bays, double[][] lining, List<Way> ways, List<Finding> 
             return way;
         }
         double area = count * OPEN_OF_FRAME * mover.width().get().si() * mover.height().get().si();
-        findings.add(Finding.note(way.id(), "sound crosses bank " + way.id() + " by an area that is assumed from the frame of " + mover.id() + ": ",
-                new Amount(area, QuantityKind.AREA)).remedy("state the openArea of the part").source(ASSUMED));
+        findings.add(Finding.note(way.id(), "sound crosses bank " + way.id() + " by an area that is assumed from the frame of "
+                + mover.id() + ": ", new Amount(area, QuantityKind.AREA)).remedy("state the openArea of the part").source(ASSUMED));
         return way.of(area);
     }
 
@@ -181,7 +182,8 @@ record Ways(List<String> bays, double[][] lining, List<Way> ways, List<Finding> 
             String what = "the area that sound goes through at " + (way.bank() ? "bank " : "passage ") + way.id() + " is not known; ";
             Amount amount = new Amount(area, QuantityKind.AREA);
             findings.add(near.isPresent()
-                    ? Finding.note(way.id(), what, amount, " is counted, the mean of the others of its bays").remedy(STATE_AREA).source(ASSUMED)
+                    ? Finding.note(way.id(), what, amount, " is counted, the mean of the others of its bays").remedy(STATE_AREA)
+                            .source(ASSUMED)
                     : Finding.caution(way.id(), what + "nor is that of any other of its bays; ", amount, " is counted").remedy(STATE_AREA)
                             .source(ASSUMED));
         }
