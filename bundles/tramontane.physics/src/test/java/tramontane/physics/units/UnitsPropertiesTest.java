@@ -34,7 +34,8 @@ class UnitsPropertiesTest {
             // digits less two behind the point, fewer for large numbers, but never before the point
             double shown = Math.abs(Units.toDisplay(si, kind, system));
             double step = Math.min(1, Math.max(Math.pow(10, 2 - digits), shown * Math.pow(10, 1 - digits)));
-            allowed = 0.5000001 * step + 1e-15 * (shown + 500);
+            double unit = Units.fromDisplay(1, kind, system) - Units.fromDisplay(0, kind, system);
+            allowed = unit * (0.5000001 * step + 1e-15 * (shown + 500));
         }
         assertEquals(si, back, allowed);
     }

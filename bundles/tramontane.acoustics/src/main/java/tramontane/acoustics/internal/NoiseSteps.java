@@ -1,0 +1,173 @@
+package tramontane.acoustics.internal;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import tramontane.acoustics.Emission;
+import tramontane.acoustics.NoiseScene;
+import tramontane.acoustics.NoiseState;
+import tramontane.analysis.FigureKind;
+import tramontane.analysis.OperatingPoint;
+import tramontane.analysis.Relation;
+import tramontane.analysis.Trace;
+import tramontane.physics.sound.Bands;
+import tramontane.physics.sound.DeclaredLevel;
+import tramontane.physics.sound.Levels;
+import tramontane.physics.sound.NoiseCriterion;
+import tramontane.physics.sound.NoiseRating;
+import tramontane.physics.sound.Rating;
+import tramontane.physics.sound.Spectrum;
+import tramontane.physics.sound.Weighting;
+import tramontane.physics.units.QuantityKind;
+
+/** Says where each figure of noise comes from. */
+final class NoiseSteps {
+
+    private static final String MOVER = "acoustics.mover";
+    private static final String PART = "acoustics.part";
+    private static final String SCENE = "noise section of the design";
+
+    private final NoiseModel model;
+    private final NoiseState state;
+    private final OperatingPoint point;
+    private final Trace trace;
+
+    NoiseSteps(NoiseModel model, NoiseState state, OperatingPoint point, Trace trace) {
+        this.model = model;
+        this.state = state;
+        this.point = point;
+        this.trace = trace;
+    }
+
+    void record() {
+        state.banks().forEach(this::bank);
+        openings();
+        state.positions().stream().filter(position -> Double.isFinite(position.level())).forEach(this::position);
+    }
+
+    private void bank(NoiseState.BankNoise bank) {
+        List<OperatingPoint.MoverPoint> running = point.bank(bank.bank()).stream().flatMap(each -> each.movers().stream())
+                .filter(mover -> mover.running() && mover.speed() > 0).toList();
+        String section = "noise section of air mover " + model.source(bank.bank()).part().id();
+        List<Trace.Term> sum = new ArrayList<>();
+        for (int i = 0; i < bank.movers().size(); i++) {
+            Emission emission = bank.movers().get(i);
+            String place = bank.bank() + " mover " + running.get(i).position();
+            Emission.Terms terms = emission.terms();
+            step(MOVER, place, Figures.SOURCE, emission.level(), List.of(level("measured, A-weighted", terms.stated(), section),
+                    level("from pressure to power" + (emission.assumed().contains(Emission.Assumed.FREE_FIELD) ? ", a free field assumed" : ""),
+                            terms.conversion(), section),
+                    level("for the speed k lg(n/n_measured), bands moved with it", terms.speed(), "airflow.bank.speed" + Trace.AT + bank.bank()),
+                    level("for the size", terms.size(), section), level("for the density", terms.density(), "operating point"),
+                    level("for the flow ΔL(flow)", terms.flow(), "airflow.bank.flow" + Trace.AT + bank.bank()),
+                    level("for what stands near ΔL(obstacle)", terms.obstacle(), "noise section of " + bank.bank())));
+            sum.add(level("mover " + running.get(i).position(), emission.level(), MOVER + Trace.AT + place));
+        }
+        if (!sum.isEmpty()) {
+            step(Figures.POWER_BANK.id(), bank.bank(), Figures.SUM, bank.total().level(Weighting.A), sum);
+        }
+        bank.bladeFrequency().ifPresent(frequency -> step(Figures.BLADES.id(), bank.bank(), Figures.PASSING, frequency, List.of(
+                new Trace.Term("number of blades B", QuantityKind.COUNT, bank.blades().orElseThrow(), section),
+                new Trace.Term("speed n", QuantityKind.ROTATIONAL_SPEED, bank.speed(), "airflow.bank.speed"))));
+    }
+
+    private void openings() {
+        List<Trace.Term> all = new ArrayList<>();
+        double power = 0;
+        for (NoiseState.OpeningNoise opening : state.openings()) {
+            double own = opening.power().power(Weighting.A);
+            if (own <= 0) {
+                continue;
+            }
+            power += own;
+            List<Trace.Term> terms = new ArrayList<>();
+            for (NoiseState.BankNoise bank : state.banks()) {
+                model.path().openings().stream().filter(each -> each.id().equals(opening.passage())).findFirst().ifPresent(found -> {
+                    double leaves = bank.total().times(model.path().share(bank.bank(), found)).power(Weighting.A);
+                    if (leaves > 0) {
+                        terms.add(level("of " + bank.bank(), Levels.of(leaves), Figures.POWER_BANK.id() + Trace.AT + bank.bank()));
+                    }
+                });
+            }
+            step(Figures.POWER_OPENING.id(), opening.passage(), Figures.LEAVES, Levels.of(own), terms);
+            all.add(level("by " + opening.passage(), Levels.of(own), Figures.POWER_OPENING.id() + Trace.AT + opening.passage()));
+        }
+        if (power > 0) {
+            double level = Levels.of(power);
+            step(Figures.POWER.id(), "", Figures.SUM, level, all);
+            model.scene().declaration().ifPresent(batch -> step(Figures.POWER_DECLARED.id(), "", Figures.DECLARED,
+                    level + DeclaredLevel.adder(batch.reproducibility(), batch.production()), declared(level, batch)));
+        }
+    }
+
+    private static List<Trace.Term> declared(double level, NoiseScene.Declaration batch) {
+        return List.of(level("mean L_WA,m", level, Figures.POWER.id()), level("standard deviation of reproducibility s_R", batch.reproducibility(),
+                SCENE), level("standard deviation of production s_P", batch.production(), SCENE));
+    }
+
+    private void position(NoiseState.PositionNoise position) {
+        String place = position.position();
+        List<Trace.Term> sum = new ArrayList<>();
+        for (NoiseState.Part part : position.parts()) {
+            String at = place + ": " + NoiseTables.name(part);
+            double heard = part.total().level(Weighting.A);
+            double power = state.bank(part.bank()).orElseThrow().total().level(Weighting.A);
+            double leaving = model.path().openings().stream().filter(each -> each.id().equals(part.opening())).findFirst().map(opening ->
+                    state.bank(part.bank()).orElseThrow().total().times(model.path().share(part.bank(), opening)).level(Weighting.A)).orElse(power);
+            step(PART, at, Figures.WAY, heard, List.of(level("sound power of " + part.bank() + " L_W", power,
+                    Figures.POWER_BANK.id() + Trace.AT + part.bank()),
+                    level("share of it that leaves by " + part.opening(), leaving - power, "areas and noise sections of passages and bays"),
+                    level("from there to the listener", heard - leaving, SCENE)));
+            sum.add(level(NoiseTables.name(part), heard, PART + Trace.AT + at));
+        }
+        step(Figures.LEVEL.id(), place, Figures.SUM, position.level(), sum);
+        step(Figures.LEVEL_C.id(), place, Figures.WEIGHTING_C, position.weightedC(), octaves(position.total()));
+        NoiseModel.background(model.scene()).ifPresent(background -> step(Figures.LEVEL_TOTAL.id(), place, Figures.SUM,
+                Levels.sum(position.level(), background), List.of(level("equipment", position.level(), Figures.LEVEL.id()),
+                        level("background", background, SCENE))));
+        rating(Figures.RATING_NR, Figures.RATING, place, position.noiseRating(), position.total(), NoiseRating.FIRST);
+        rating(Figures.RATING_NC, Figures.CRITERION, place, position.noiseCriterion(), position.total(), NoiseCriterion.FIRST);
+        NoiseAnalysis.loudest(position).ifPresent(tone -> tone(place, tone));
+    }
+
+    private void tone(String place, NoiseState.Heard tone) {
+        List<Trace.Term> terms = List.of(new Trace.Term("frequency", QuantityKind.FREQUENCY, tone.frequency(), Figures.BLADES.id()),
+                level("level of the tone L_t", tone.level(), "tones of the noise sections"));
+        step(Figures.TO_NOISE.id(), place, Figures.TONES, tone.toNoise(), terms);
+        step(Figures.PROMINENCE.id(), place, Figures.TONES, tone.prominence(), terms);
+        step(Figures.EXCESS.id(), place, Figures.ABOVE, tone.excess(), List.of(level("tone-to-noise ratio", tone.toNoise(), Figures.TO_NOISE.id()),
+                level("prominence ratio", tone.prominence(), Figures.PROMINENCE.id()),
+                new Trace.Term("frequency", QuantityKind.FREQUENCY, tone.frequency(), Figures.BLADES.id())));
+    }
+
+    private void rating(FigureKind kind, Relation relation, String place, Optional<Rating> rating, Spectrum spectrum, int first) {
+        rating.ifPresent(value -> {
+            List<Trace.Term> terms = new ArrayList<>();
+            for (int octave = first; octave <= NoiseRating.LAST; octave++) {
+                if (Double.isFinite(spectrum.octave(octave))) {
+                    terms.add(level("octave of " + NoiseTables.hertz(octave) + (octave == value.octave() ? ", which decides" : ""),
+                            spectrum.octave(octave), Figures.LEVEL.id()));
+                }
+            }
+            step(kind.id(), place, relation, value.value(), terms);
+        });
+    }
+
+    private static List<Trace.Term> octaves(Spectrum spectrum) {
+        List<Trace.Term> terms = new ArrayList<>();
+        for (int octave = 0; octave < Bands.OCTAVES; octave++) {
+            if (Double.isFinite(spectrum.octave(octave))) {
+                terms.add(level("octave of " + NoiseTables.hertz(octave), spectrum.octave(octave), Figures.LEVEL.id()));
+            }
+        }
+        return terms;
+    }
+
+    private static Trace.Term level(String name, double level, String from) {
+        return new Trace.Term(name, QuantityKind.LEVEL, level, from);
+    }
+
+    private void step(String figure, String place, Relation relation, double value, List<Trace.Term> terms) {
+        trace.step(new Trace.Step(figure, place, relation, value, terms));
+    }
+}
