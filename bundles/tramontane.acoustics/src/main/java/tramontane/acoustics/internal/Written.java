@@ -34,6 +34,13 @@ final class Written {
         return this;
     }
 
+    Written flag(String name, boolean on) {
+        if (on) {
+            tree = tree.with(name, new Value.Flag(true));
+        }
+        return this;
+    }
+
     Written part(String name, Value.Tree part) {
         if (!part.members().isEmpty()) {
             tree = tree.with(name, part);
