@@ -15,7 +15,7 @@ import net.jqwik.api.constraints.IntRange;
 import tramontane.physics.sound.Bands;
 
 /** What holds for the way of sound through any box. */
-class SoundPathProperties {
+class SoundPathPropertiesTest {
 
     private static final int TRIES = 60;
 
