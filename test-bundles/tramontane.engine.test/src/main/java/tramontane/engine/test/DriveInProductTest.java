@@ -29,7 +29,6 @@ import tramontane.analysis.Engine;
 import tramontane.analysis.Evaluation;
 import tramontane.analysis.Table;
 import tramontane.analysis.Trace;
-import tramontane.engine.test.toys.NoiseToy;
 import tramontane.model.AirPath;
 import tramontane.model.Design;
 import tramontane.model.Passage;
@@ -92,21 +91,18 @@ class DriveInProductTest {
     }
 
     @Test
-    void noiseOfAStrangerIsComparedToo() throws Exception {
+    void noiseIsComparedToo() {
         Design design = Designs.sample(context, "cabinet");
-        String title = "What control changes in noise and life";
-        assertEquals(Optional.empty(), table(run(design), title));
-        try (ToyBundle toy = ToyBundle.start(context, NoiseToy.class, "toy.noise", "Noise")) {
-            Evaluation evaluation = run(design);
-            Table table = table(evaluation, title).orElseThrow();
-            assertEquals(design.mission().size(), table.rows().size());
-            List<Table.Cell> night = table.rows().getLast();
-            double slow = ((Amount) night.get(3)).si();
-            double fast = ((Amount) night.get(4)).si();
-            assertEquals(figure(evaluation, "acoustics.level", "night, slow", "listener"), slow, 1e-12);
-            double ratio = figure(evaluation, "airflow.bank.speed", "night, slow", "fans") / (4000 * Math.PI / 30);
-            assertEquals(50 * Math.log10(ratio), slow - fast, 1e-6);
-        }
+        Evaluation evaluation = run(design);
+        Table table = table(evaluation, "What control changes in noise and life").orElseThrow();
+        assertEquals(2 * design.mission().size(), table.rows().size()); // two listen
+        List<Table.Cell> night = table.rows().stream().filter(row -> row.get(0).equals(new Table.Words("night, slow"))
+                && row.get(2).equals(new Table.Words("technician"))).findFirst().orElseThrow();
+        double slow = ((Amount) night.get(3)).si();
+        double fast = ((Amount) night.get(4)).si();
+        assertEquals(figure(evaluation, "acoustics.level", "night, slow", "technician"), slow, 1e-12);
+        double ratio = figure(evaluation, "airflow.bank.speed", "night, slow", "fans") / (4000 * Math.PI / 30);
+        assertEquals(50 * Math.log10(ratio), slow - fast, 2); // measured at two speeds, so not quite the sound law
     }
 
     @Test
