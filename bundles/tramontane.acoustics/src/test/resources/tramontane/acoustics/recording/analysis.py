@@ -13,9 +13,9 @@ Levels re a full-scale sine, without the mean of the samples:
               0.125 s from nothing; the highest
   line k      scipy.signal.welch, 'hann', nperseg 65536, noverlap 32768, no detrending, density times spacing, all lines times one
               factor that makes their sum the mean square; power, not level, times 2
-  band i      scipy.signal.butter(6, edges, 'bandpass', output='sos') at the full rate, sosfilt from rest, mean square after the
-              first 8/width s, at most a quarter, up to the end, both earlier by the 15 samples of each rate by which filters before a
-              halving are late (a shift of 40 ms makes 0.1 dB by chance in the lowest bands)
+  band i      the sound later by 15 samples of each rate that is halved, brought to the rate at which the filter runs by
+              scipy.signal.resample (in frequency, exact); scipy.signal.butter(6, edges, 'bandpass', output='sos') at that rate, sosfilt
+              from rest, mean square after the first 8/width s, at most a quarter
 
 Lines: sound;sample rate;frames;what;index;value
 
@@ -90,11 +90,13 @@ for what, fs in (("white", 48000), ("fan", 48000), ("swell", 48000), ("fan", 441
         low, high = middle * 10 ** -0.05, middle * 10 ** 0.05
         if high > 0.48 * fs:
             continue
-        y = signal.sosfilt(signal.butter(6, [low, high], "bandpass", fs=fs, output="sos"), x)
-        skip = int(min(8 / (high - low) * fs, frames / 4))
         top = 1000 * 10 ** ((3 * (third // 3) + 2 - 16 + 0.5) / 10)
         late, factor = 0, 1
         while fs / factor / 2 >= 4 * top:
             late += 15 * factor
             factor *= 2
-        print(f"{head};band;{third};{float(level(np.mean(y[max(0, skip - late):frames - late] ** 2)))!r}")
+        count = frames // factor
+        given = signal.resample(np.concatenate((np.zeros(late), x[:frames - late])), count) if factor > 1 else x
+        y = signal.sosfilt(signal.butter(6, [low, high], "bandpass", fs=fs / factor, output="sos"), given)
+        skip = int(min(8 / (high - low) * fs / factor, count // 4))
+        print(f"{head};band;{third};{float(level(np.mean(y[skip:] ** 2)))!r}")
