@@ -91,6 +91,29 @@ public final class Lines {
         return sum;
     }
 
+    /**
+     * The lines with a tone taken out: those within a distance of it have the mean of twice as many beside them.
+     *
+     * @param frequency of the tone, Hz
+     * @param reach     to either side, Hz
+     */
+    Lines without(double frequency, double reach) {
+        int first = Math.clamp((long) Math.floor((frequency - reach) / resolution), 0, power.length);
+        int end = Math.clamp((long) Math.ceil((frequency + reach) / resolution) + 1, first, power.length);
+        int beside = end - first;
+        double sum = 0;
+        int count = 0;
+        for (int i = Math.max(0, first - beside); i < Math.min(power.length, end + beside); i++) {
+            if (i < first || i >= end) {
+                sum += power[i];
+                count++;
+            }
+        }
+        double[] rest = power.clone();
+        Arrays.fill(rest, first, end, count == 0 ? 0 : sum / count);
+        return new Lines(resolution, rest);
+    }
+
     /** @return the powers, a copy */
     public double[] toArray() {
         return power.clone();

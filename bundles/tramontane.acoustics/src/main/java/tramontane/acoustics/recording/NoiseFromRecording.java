@@ -20,13 +20,14 @@ import tramontane.physics.sound.Weighting;
  * @param field      how sound spreads there
  * @param speed      of the part, rad/s
  * @param bands      sound pressure levels at the distance, tones included
+ * @param noise      the same without the tones: where there are any near, from the lines without those of the tones
  * @param tones      that stand out, by frequency
  * @param levelA     A-weighted sound pressure level of the bands, dB re 20 µPa
  * @param background whether it was taken off
  * @param cautions   what to know before the figures are used, a sentence each
  */
-public record NoiseFromRecording(double distance, Field field, double speed, List<Band> bands, List<Tone> tones, double levelA,
-        boolean background, List<String> cautions) {
+public record NoiseFromRecording(double distance, Field field, double speed, List<Band> bands, List<Band> noise,
+        List<Tone> tones, double levelA, boolean background, List<String> cautions) {
 
     /** Least difference at which background is taken off as it is, dB. */
     public static final double LEAST_DIFFERENCE = 6;
@@ -78,6 +79,7 @@ public record NoiseFromRecording(double distance, Field field, double speed, Lis
 
     public NoiseFromRecording {
         bands = List.copyOf(bands);
+        noise = List.copyOf(noise);
         tones = List.copyOf(tones);
         cautions = List.copyOf(cautions);
     }
@@ -125,16 +127,10 @@ public record NoiseFromRecording(double distance, Field field, double speed, Lis
         } else {
             cautions.add("The background was not recorded; it is in the levels.");
         }
-        List<Band> bands = new ArrayList<>();
-        List<Double> bounds = new ArrayList<>();
-        for (Measured.Band band : measured.bands()) {
-            Band result = background.isPresent() ? without(band, other(background.get(), band.third()))
-                    : new Band(band.third(), band.level(), band.deviation(), 0, false);
-            bands.add(result);
-            if (result.upperBound()) {
-                bounds.add(Bands.nominal(band.third()));
-            }
-        }
+        Optional<List<Measured.Band>> other = background.isPresent() ? Optional.of(background.get().bands()) : Optional.empty();
+        List<Band> bands = without(measured.bands(), other);
+        List<Band> noise = without(toneless(measured), background.map(NoiseFromRecording::toneless));
+        List<Double> bounds = bands.stream().filter(Band::upperBound).map(band -> Bands.nominal(band.third())).toList();
         if (!bounds.isEmpty()) {
             cautions.add(said("In %d of %d bands the background is less than %.0f dB below: their levels are upper bounds.", bounds.size(),
                     bands.size(), LEAST_DIFFERENCE));
@@ -145,10 +141,8 @@ public record NoiseFromRecording(double distance, Field field, double speed, Lis
             cautions.add(said("Below %.0f Hz the microphone is nearer than a quarter of the wavelength; levels there tell little about other"
                     + " distances.", near));
         }
-        double[] power = new double[Bands.THIRDS];
-        bands.forEach(band -> power[band.third()] = Levels.power(band.level()));
-        return new NoiseFromRecording(distance, field, speed, bands, tones(measured, background), Spectrum.of(power).level(
-                Weighting.A), background.isPresent(), cautions);
+        return new NoiseFromRecording(distance, field, speed, bands, noise, tones(measured, background),
+                spectrum(bands).level(Weighting.A), background.isPresent(), cautions);
     }
 
     private static void calibrated(Measured measured) throws RecordingException {
@@ -158,10 +152,35 @@ public record NoiseFromRecording(double distance, Field field, double speed, Lis
         }
     }
 
-    private static Measured.Band other(Measured background, int third) throws RecordingException {
-        return background.bands().stream().filter(band -> band.third() == third).findFirst().orElseThrow(() -> new RecordingException(
-                said("The background recording does not have the band of %.4g Hz; a sample rate as high as that of the other was expected",
-                        Bands.nominal(third))));
+    private static List<Band> without(List<Measured.Band> bands, Optional<List<Measured.Band>> background) throws RecordingException {
+        List<Band> result = new ArrayList<>();
+        for (Measured.Band band : bands) {
+            if (background.isEmpty()) {
+                result.add(new Band(band.third(), band.level(), band.deviation(), 0, false));
+                continue;
+            }
+            Measured.Band other = background.get().stream().filter(each -> each.third() == band.third()).findFirst()
+                    .orElseThrow(() -> new RecordingException(said("The background recording does not have the band of %.4g Hz; a sample rate"
+                            + " as high as that of the other was expected", Bands.nominal(band.third()))));
+            result.add(without(band, other));
+        }
+        return result;
+    }
+
+    /** The bands without tones. */
+    private static List<Measured.Band> toneless(Measured measured) {
+        Lines lines = measured.lines();
+        for (ToneInNoise.Prominence tone : measured.tones()) {
+            lines = lines.without(tone.frequency(), tone.width() / 2 + 2 * lines.resolution());
+        }
+        List<Measured.Band> bands = new ArrayList<>();
+        for (Measured.Band band : measured.bands()) {
+            // the skirts of its filter let a tone in up to two bands away
+            boolean near = measured.tones().stream().anyMatch(tone -> Math.abs(Bands.position(tone.frequency()) - band.third()) < 2.5);
+            bands.add(near ? new Measured.Band(band.third(), Levels.of(lines.between(Bands.lower(band.third()), Bands.upper(band.third()))),
+                    band.deviation(), band.time()) : band);
+        }
+        return bands;
     }
 
     private static Band without(Measured.Band band, Measured.Band background) {
@@ -200,20 +219,17 @@ public record NoiseFromRecording(double distance, Field field, double speed, Lis
 
     /** @return sound pressure at the distance with the tones, re (20 µPa)² */
     public Spectrum pressure() {
-        double[] power = new double[Bands.THIRDS];
-        bands.forEach(band -> power[band.third()] = Levels.power(band.level()));
-        return Spectrum.of(power);
+        return spectrum(bands);
     }
 
-    /** @return sound pressure at the distance without the tones, re (20 µPa)²; nothing where a tone has all of its band */
-    public Spectrum noise() {
-        double[] power = pressure().toArray();
-        for (Tone tone : tones) {
-            int third = Bands.third(tone.frequency());
-            if (third >= 0 && third < power.length) {
-                power[third] = Math.max(0, power[third] - Levels.power(tone.level()));
-            }
-        }
+    /** @return sound pressure at the distance without the tones, re (20 µPa)² */
+    public Spectrum pressureOfNoise() {
+        return spectrum(noise);
+    }
+
+    private static Spectrum spectrum(List<Band> bands) {
+        double[] power = new double[Bands.THIRDS];
+        bands.forEach(band -> power[band.third()] = Levels.power(band.level()));
         return Spectrum.of(power);
     }
 

@@ -164,8 +164,8 @@ class SynthesisTest {
         assertArrayEquals(once, render(request, noise(FAN)).sounds().getFirst().samples());
         double[] other = render(new Synthesis.Request(48000, 2, false, 0.1, -26, 9), noise(FAN)).sounds().getFirst().samples();
         assertFalse(Arrays.equals(once, other));
-        assertEquals(0, once[0]);
-        assertEquals(0, once[once.length - 1]);
+        assertEquals(0, Math.abs(once[0]));
+        assertEquals(0, Math.abs(once[once.length - 1]));
     }
 
     @Test
