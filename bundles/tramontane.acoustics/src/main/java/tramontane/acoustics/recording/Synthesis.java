@@ -19,7 +19,9 @@ import tramontane.physics.sound.ToneInNoise;
  *
  * <p>Noise is a sum of lines with the power that its bands ask for and chance phases, one period of which is a power of two of samples,
  * at most {@value #LONGEST_PERIOD}; longer sounds repeat it. Power follows a straight line on logarithmic scales from one middle of a
- * band to the next, moved within each band so that the sum of its lines is exact. Tones go on at their own frequency. A sound that is
+ * band to the next, moved up or down in each so that filters of class 1 ({@link RecordingAnalysis}) read in it what was asked for: a soft
+ * band beside a loud one gets less than it has, as the filter lets in some of the other. A band that is softer than what its filter lets
+ * in stays too loud. Tones go on at their own frequency. A sound that is
  * to be repeated without a seam has whole periods only: its tones move to the nearest line, by less than half a line.
  *
  * <p>All sounds rendered together have one gain, so that what is louder is heard louder, and the same chance phases, so that only what
@@ -40,6 +42,9 @@ public final class Synthesis {
     public static final double USUAL_LIMIT = -26;
     /** Highest peak, as a part of full scale. */
     public static final double HIGHEST_PEAK = 0.98;
+
+    /** Of balancing bands; each leaves a tenth of what was wrong or less where bands differ by less than 10 dB. */
+    private static final int ROUNDS = 40;
 
     private Synthesis() {
     }
@@ -251,13 +256,15 @@ public final class Synthesis {
         }
     }
 
-    /** Power of each line, those of each band together as much as the band has. */
+    /** Power of each line, so that filters read in each band what it has. */
     private static double[] lines(Spectrum noise, double spacing, int count) {
         double[] density = new double[Bands.THIRDS];
         for (int third = 0; third < Bands.THIRDS; third++) {
             density[third] = Math.log(noise.power(third) / (Bands.upper(third) - Bands.lower(third)));
         }
         double[] power = new double[count];
+        double[][] read = new double[Bands.THIRDS][Bands.THIRDS];
+        ThirdOctaveFilters filters = new ThirdOctaveFilters(2 * count * spacing, 0);
         for (int third = 0; third < Bands.THIRDS && Bands.upper(third) <= count * spacing; third++) {
             if (!(noise.power(third) > 0)) {
                 continue;
@@ -273,8 +280,54 @@ public final class Synthesis {
                 sum += power[k];
             }
             for (int k = first; k < end; k++) {
-                power[k] *= noise.power(third) / sum;
+                power[k] /= sum;
             }
+            // farther away filters let nothing through
+            for (int filter = Math.max(0, third - 4); filter <= Math.min(Bands.THIRDS - 1, third + 4); filter++) {
+                if (filters.carries(filter)) {
+                    read[filter][third] = read(filters, filter, power, first, end, spacing);
+                }
+            }
+        }
+        double[] share = balance(noise, read);
+        for (int third = 0; third < Bands.THIRDS && Bands.upper(third) <= count * spacing; third++) {
+            int end = (int) Math.ceil(Bands.upper(third) / spacing);
+            for (int k = (int) Math.ceil(Bands.lower(third) / spacing); k < end; k++) {
+                power[k] *= share[third];
+            }
+        }
+        return power;
+    }
+
+    /** What the filter of a band reads of some lines; of wide bands some are looked at. */
+    private static double read(ThirdOctaveFilters filters, int filter, double[] power, int first, int end, double spacing) {
+        int step = Math.max(1, (end - first) / 250);
+        double sum = 0;
+        double all = 0;
+        for (int k = first; k < end; k += step) {
+            sum += power[k] * Levels.power(-filters.attenuation(filter, k * spacing));
+            all += power[k];
+        }
+        return all > 0 ? sum / all : 0;
+    }
+
+    /** Power of each band so that filters read what was asked for, and as much more as they read of level noise. */
+    private static double[] balance(Spectrum noise, double[][] read) {
+        // noise bandwidth of a Butterworth filter over its width
+        double level = Math.PI / (2 * ThirdOctaveFilters.ORDER) / Math.sin(Math.PI / (2 * ThirdOctaveFilters.ORDER));
+        double[] power = noise.toArray();
+        for (int round = 0; round < ROUNDS; round++) {
+            double[] next = power.clone();
+            for (int filter = 0; filter < Bands.THIRDS; filter++) {
+                double sum = 0;
+                for (int third = 0; third < Bands.THIRDS; third++) {
+                    sum += read[filter][third] * power[third];
+                }
+                if (sum > 0) {
+                    next[filter] *= level * noise.power(filter) / sum;
+                }
+            }
+            power = next;
         }
         return power;
     }
