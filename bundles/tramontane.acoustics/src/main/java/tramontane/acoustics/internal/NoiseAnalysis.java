@@ -22,6 +22,7 @@ import tramontane.analysis.PassageKind;
 import tramontane.analysis.Result;
 import tramontane.analysis.Run;
 import tramontane.analysis.Scope;
+import tramontane.model.Design;
 import tramontane.physics.sound.DeclaredLevel;
 import tramontane.physics.sound.Levels;
 import tramontane.physics.sound.NoiseCriterion;
@@ -80,6 +81,12 @@ public final class NoiseAnalysis implements Analysis<NoiseState> {
     @Override
     public boolean mayBeBrief() {
         return true;
+    }
+
+    @Override
+    public Design reads(Design design) {
+        return design.withHeatSources(List.of()).withMission(List.of()).withControlLaws(List.of()).withRequirements(List.of())
+                .withMore(design.only(List.of(MoverNoiseSection.NAME)));
     }
 
     @Override
