@@ -23,8 +23,8 @@ import tramontane.physics.units.QuantityKind;
 /** Says where each figure of noise comes from. */
 final class NoiseSteps {
 
-    private static final String MOVER = "acoustics.mover";
-    private static final String PART = "acoustics.part";
+    private static final String MOVER = "sound power of a mover";
+    private static final String PART = "level of a part";
     private static final String SCENE = "noise section of the design";
 
     private final NoiseModel model;
@@ -52,7 +52,7 @@ final class NoiseSteps {
         List<Trace.Term> sum = new ArrayList<>();
         for (int i = 0; i < bank.movers().size(); i++) {
             Emission emission = bank.movers().get(i);
-            String place = bank.bank() + " mover " + running.get(i).position();
+            String place = bank.bank() + " " + running.get(i).position();
             Emission.Terms terms = emission.terms();
             step(MOVER, place, Figures.SOURCE, emission.level(), List.of(level("measured, A-weighted", terms.stated(), section),
                     level("from pressure to power" + (emission.assumed().contains(Emission.Assumed.FREE_FIELD) ? ", a free field assumed" : ""),

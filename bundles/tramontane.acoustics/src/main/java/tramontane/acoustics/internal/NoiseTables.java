@@ -51,7 +51,7 @@ final class NoiseTables {
         for (String label : List.of("A", "±", "C", "NR", "NC")) {
             columns.add(new Table.Column(label, true));
         }
-        columns.add(new Table.Column("decides", false));
+        columns.add(new Table.Column("decide", false));
         List<List<Table.Cell>> rows = new ArrayList<>();
         for (NoiseState.PositionNoise position : heard) {
             List<Table.Cell> row = new ArrayList<>(List.of(new Table.Words(position.position())));
@@ -70,9 +70,16 @@ final class NoiseTables {
     }
 
     private static String decides(NoiseState.PositionNoise position) {
-        String nr = position.noiseRating().map(rating -> hertz(rating.octave())).orElse("");
-        String nc = position.noiseCriterion().map(rating -> hertz(rating.octave())).orElse("");
-        return nr.equals(nc) ? nr : "NR " + nr + ", NC " + nc;
+        Optional<Integer> nr = position.noiseRating().map(Rating::octave);
+        Optional<Integer> nc = position.noiseCriterion().map(Rating::octave);
+        if (nr.equals(nc)) {
+            return nr.map(NoiseTables::hertz).orElse("");
+        }
+        return nr.map(NoiseTables::brief).orElse("none") + ", " + nc.map(NoiseTables::brief).orElse("none") + " Hz";
+    }
+
+    private static String brief(int octave) {
+        return hertz(octave).replace(" kHz", "k").replace(" Hz", "");
     }
 
     private static Table.Cell rating(Optional<Rating> rating) {
