@@ -15,7 +15,7 @@ import org.openjdk.jmh.runner.RunnerException;
 import org.openjdk.jmh.runner.options.OptionsBuilder;
 import org.openjdk.jmh.runner.options.TimeValue;
 
-/** Runs the benchmarks of temperatures, of the drive, or of the catalogue, and writes their table. */
+/** Runs the benchmarks of temperatures, of the drive, of the catalogue, or of noise, and writes their table. */
 public final class DesignTable {
 
     /** What is measured: benchmark, design, number of its case, words, longest time that is wanted in ms. */
@@ -54,6 +54,13 @@ public final class DesignTable {
         new Row("Catalogue.part", "singles", 0, "make one part of a file of its own", 1),
     };
 
+    private static final String OF_ACOUSTICS = "A recording is a file of one channel with 24 bits, which the system has read before and holds in"
+            + " memory; its analysis reads it twice and gives levels, third-octaves, lines and tones.";
+
+    private static final Row[] ACOUSTICS = {
+        new Row("Acoustics.recording60s", "none", 0, "a recording of 60 s at 48 kHz, read and analysed", 3000),
+    };
+
     /** Cold loads of which the median counts. */
     private static final int COLD = 5;
 
@@ -63,7 +70,7 @@ public final class DesignTable {
     /**
      * Runs all.
      *
-     * @param arguments file to write to; folder of the samples; "thermal", "drive" or "catalogue"
+     * @param arguments file to write to; folder of the samples; "thermal", "drive", "catalogue" or "acoustics"
      */
     public static void main(String[] arguments) throws IOException, InterruptedException, RunnerException {
         double before = load();
@@ -71,6 +78,7 @@ public final class DesignTable {
         Row[] all = switch (arguments[2]) {
             case "drive" -> DRIVE;
             case "catalogue" -> CATALOGUE;
+            case "acoustics" -> ACOUSTICS;
             default -> THERMAL;
         };
         if (all == CATALOGUE) {
@@ -92,8 +100,9 @@ public final class DesignTable {
                 """.formatted(switch (arguments[2]) {
                     case "drive" -> "the drive takes";
                     case "catalogue" -> "the catalogue takes";
+                    case "acoustics" -> "noise takes";
                     default -> "temperatures take";
-                }, arguments[2], all == DRIVE ? OF_DRIVE : all == THERMAL ? OF_THERMAL
+                }, arguments[2], all == DRIVE ? OF_DRIVE : all == THERMAL ? OF_THERMAL : all == ACOUSTICS ? OF_ACOUSTICS
                         : OF_CATALOGUE.formatted(Runtime.getRuntime().availableProcessors()), rows,
                 System.getProperty("os.arch"), System.getProperty("java.vm.name"), System.getProperty("java.version"),
                 System.getProperty("os.name"), before, load());
