@@ -57,7 +57,8 @@ public class AcousticsBenchmark {
     /** Reads and analyses the recording. */
     @Benchmark
     public Measured recording60s() throws IOException {
-        Measured measured = RecordingAnalysis.analyse(Recording.open(file), OptionalInt.of(0), Calibration.ofFullScaleSine(114), Progress.SILENT);
+        Measured measured = RecordingAnalysis.analyse(Recording.open(file), OptionalInt.of(0), Calibration.ofFullScaleSine(114),
+                Progress.SILENT);
         if (measured.tones().size() != 2) {
             throw new IllegalStateException("two tones were recorded, found " + measured.tones());
         }
