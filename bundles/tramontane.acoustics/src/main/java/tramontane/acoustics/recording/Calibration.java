@@ -19,6 +19,7 @@ public record Calibration(double pascals, boolean absolute, String words) {
     /** Reference sound pressure, Pa. */
     static final double REFERENCE = 20e-6;
 
+    /** Refuses what is no sound pressure. */
     public Calibration {
         if (!(pascals > 0) || Double.isInfinite(pascals)) {
             throw new IllegalArgumentException("full scale must be a positive sound pressure, got " + pascals + " Pa");

@@ -37,6 +37,7 @@ public record Calibrator(double frequency, double level, double share, double wa
     /** How far the lines of a tone reach to either side. */
     private static final int REACH = 4;
 
+    /** Copies its list. */
     public Calibrator {
         problems = List.copyOf(problems);
     }
@@ -75,7 +76,8 @@ public record Calibrator(double frequency, double level, double share, double wa
         if (!(power > 0)) {
             problems.add("There is no sound in it.");
         } else if (share < LEAST_SHARE) {
-            problems.add(said("Its strongest tone, at %.1f Hz, has %.0f %% of the power only; a calibrator makes one tone.", found, 100 * share));
+            problems.add(said("Its strongest tone, at %.1f Hz, has %.0f %% of the power only; a calibrator makes one tone.", found,
+                    100 * share));
         } else if (Math.abs(found - frequency) > FREQUENCY_TOLERANCE * frequency) {
             problems.add(said("Its tone is at %.1f Hz, not at %.1f Hz.", found, frequency));
         }

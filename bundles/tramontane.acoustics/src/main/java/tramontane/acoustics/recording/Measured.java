@@ -53,6 +53,7 @@ public record Measured(String name, double duration, int sampleRate, OptionalInt
         }
     }
 
+    /** Copies its lists. */
     public Measured {
         bands = List.copyOf(bands);
         tones = List.copyOf(tones);

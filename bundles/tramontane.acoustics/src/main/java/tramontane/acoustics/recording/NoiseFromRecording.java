@@ -20,7 +20,8 @@ import tramontane.physics.sound.Weighting;
  * @param field      how sound spreads there
  * @param speed      of the part, rad/s
  * @param bands      sound pressure levels at the distance, tones included
- * @param noise      the same without the tones: where there are any near, from the lines without those of the tones
+ * @param noise      the same without the tones: where there are any near, from the lines without those of the tones; a tone that is heard
+ *                   as one with a stronger is not named and stays
  * @param tones      that stand out, by frequency
  * @param levelA     A-weighted sound pressure level of the bands, dB re 20 µPa
  * @param background whether it was taken off
@@ -77,6 +78,7 @@ public record NoiseFromRecording(double distance, Field field, double speed, Lis
     public record Tone(double frequency, double level, boolean prominent, boolean upperBound) {
     }
 
+    /** Copies its lists. */
     public NoiseFromRecording {
         bands = List.copyOf(bands);
         noise = List.copyOf(noise);
@@ -138,8 +140,8 @@ public record NoiseFromRecording(double distance, Field field, double speed, Lis
         // ISO 3745 asks for a quarter of the wavelength; sound in air at 20 °C
         double near = 343.2 / (4 * distance);
         if (near > Bands.lower(0)) {
-            cautions.add(said("Below %.0f Hz the microphone is nearer than a quarter of the wavelength; levels there tell little about other"
-                    + " distances.", near));
+            cautions.add(said("Below %.0f Hz the microphone is nearer than a quarter of the wavelength; levels there tell little"
+                    + " about other distances.", near));
         }
         return new NoiseFromRecording(distance, field, speed, bands, noise, tones(measured, background),
                 spectrum(bands).level(Weighting.A), background.isPresent(), cautions);
@@ -160,8 +162,8 @@ public record NoiseFromRecording(double distance, Field field, double speed, Lis
                 continue;
             }
             Measured.Band other = background.get().stream().filter(each -> each.third() == band.third()).findFirst()
-                    .orElseThrow(() -> new RecordingException(said("The background recording does not have the band of %.4g Hz; a sample rate"
-                            + " as high as that of the other was expected", Bands.nominal(band.third()))));
+                    .orElseThrow(() -> new RecordingException(said("The background recording does not have the band of %.0f Hz; a"
+                            + " sample rate as high as that of the other was expected", Bands.nominal(band.third()))));
             result.add(without(band, other));
         }
         return result;

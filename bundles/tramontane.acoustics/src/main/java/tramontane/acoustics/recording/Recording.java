@@ -27,6 +27,8 @@ public final class Recording {
     /** Highest sample rate that is understood, Hz. */
     public static final int HIGHEST_RATE = 768000;
 
+    /** Most chunks that are looked at for the samples; recorders write some ten. */
+    private static final int MOST_CHUNKS = 10000;
     private static final long OPEN_ENDED = 0xFFFFFFFFL;
     private static final int PCM = 1;
     private static final int FLOAT = 3;
@@ -170,8 +172,8 @@ public final class Recording {
             long position = start + done * width;
             int got = bytes.read(position, block, count * width);
             if (got < count * width) {
-                throw new RecordingException("The file became shorter while it was read: " + seconds(done + got / width, sampleRate) + " of "
-                        + seconds(frames, sampleRate) + " could be read", position + got);
+                throw new RecordingException("The file became shorter while it was read: " + seconds(done + got / width, sampleRate)
+                        + " of " + seconds(frames, sampleRate) + " could be read", position + got);
             }
             for (int channel = 0; channel < channels; channel++) {
                 decode(channel * coding.bytes(), width, count, into[channel]);
@@ -225,7 +227,8 @@ public final class Recording {
                     // far beyond any converter, and squares of it still are numbers
                     if (!(Math.abs(into[channel][i]) <= 1e6)) {
                         throw new RecordingException("Sample " + (done + i) + " of channel " + (channel + 1) + " is " + into[channel][i]
-                                + ", where numbers about -1 to 1 were expected", position + (long) coding.bytes() * (i * (long) channels + channel));
+                                + ", where numbers about -1 to 1 were expected",
+                                position + (long) coding.bytes() * (i * (long) channels + channel));
                     }
                 }
             }
@@ -278,19 +281,23 @@ public final class Recording {
             Format format = null;
             long largeData = -1;
             long at = 12;
-            while (at + 8 <= size) {
+            for (int number = 0; at + 8 <= size; number++) {
+                if (number == MOST_CHUNKS) {
+                    throw new RecordingException("The file has more than " + MOST_CHUNKS
+                            + " chunks before its samples; a data chunk was expected", at);
+                }
                 byte[] chunk = need(at, 8, "a chunk");
                 String id = text(chunk, 0);
                 long stated = unsigned(chunk, 4);
                 if (id.equals("data")) {
                     if (format == null) {
-                        throw new RecordingException("The samples come before the chunk that says how they are kept; fmt was expected before data",
-                                at);
+                        throw new RecordingException("The samples come before the chunk that says how they are kept; fmt was"
+                                + " expected before data", at);
                     }
                     if (large && stated == OPEN_ENDED) {
                         if (largeData < 0) {
-                            throw new RecordingException("This RF64 file does not say how long its samples are; a ds64 chunk was expected before"
-                                    + " data", at);
+                            throw new RecordingException("This RF64 file does not say how long its samples are; a ds64 chunk was"
+                                    + " expected before data", at);
                         }
                         stated = largeData;
                     }
@@ -307,7 +314,8 @@ public final class Recording {
                 at += 8 + stated + (stated & 1);
             }
             if (format == null) {
-                throw new RecordingException("The file ends before it says how samples are kept; a fmt chunk was expected", Math.min(at, size));
+                throw new RecordingException("The file ends before it says how samples are kept; a fmt chunk was expected",
+                        Math.min(at, size));
             }
             throw new RecordingException("The file ends before its samples; a data chunk was expected", Math.min(at, size));
         }
@@ -329,7 +337,8 @@ public final class Recording {
                 byte[] more = need(at + 16, 24, "how samples are kept");
                 int valid = (int) (unsigned(more, 0) >> 16);
                 if (!Arrays.equals(more, 10, 24, TAGGED, 0, 14)) {
-                    throw new RecordingException("Samples are kept in a format without a number; PCM or floating point was expected", at + 24);
+                    throw new RecordingException("Samples are kept in a format without a number; PCM or floating point was expected",
+                            at + 24);
                 }
                 tag = (int) (unsigned(more, 8) & 0xFFFF);
                 if (valid > bits) {
@@ -337,7 +346,8 @@ public final class Recording {
                 }
             }
             if (tag != PCM && tag != FLOAT) {
-                throw new RecordingException(String.format(Locale.ROOT, "Samples are compressed or coded (format 0x%04X, %s); PCM (0x0001) or"
+                throw new RecordingException(String.format(Locale.ROOT,
+                        "Samples are compressed or coded (format 0x%04X, %s); PCM (0x0001) or"
                         + " floating point (0x0003) was expected", tag, called(tag)), at);
             }
             Coding coding = new Coding(tag == FLOAT, bits);
@@ -376,7 +386,8 @@ public final class Recording {
                         + seconds(length / width, format.sampleRate()) + " are there", size);
             }
             if (length < width) {
-                throw new RecordingException("The file holds " + length + " bytes of samples, less than the " + width + " of one moment", at);
+                throw new RecordingException("The file holds " + length + " bytes of samples, less than the " + width
+                        + " of one moment", at);
             }
             if (length % width != 0) {
                 cautions.add("The last " + length % width + " bytes are less than a sample of every channel and are left out.");
@@ -387,7 +398,7 @@ public final class Recording {
         /** Whether chunks, one behind another, go from here to the end: then an empty data chunk is meant. */
         private boolean chunks(long from) throws IOException {
             long at = from;
-            while (at + 8 <= size) {
+            for (int number = 0; at + 8 <= size && number < MOST_CHUNKS; number++) {
                 byte[] chunk = need(at, 8, "a chunk");
                 for (int i = 0; i < 4; i++) {
                     if (chunk[i] < ' ' || chunk[i] > '~') {

@@ -31,6 +31,10 @@ public final class RecordingAnalysis {
     /** Time in which the weighting in time settles, s: its slowest poles, at 20.6 Hz, by 100 dB. */
     private static final double SETTLING = 0.1;
     private static final int BLOCK = 8192;
+    /** By how much softer than the loudest second another is counted as silent, dB. */
+    private static final double SILENT = 60;
+    /** Mean square of samples below which there is nothing but rounding. */
+    private static final double ROUNDING = 1e-24;
     /** Part of the whole that the first reading takes, about. */
     private static final double FIRST = 0.1;
 
@@ -47,7 +51,8 @@ public final class RecordingAnalysis {
      * @throws RecordingException where the samples cannot be used
      * @throws IOException        where they cannot be read
      */
-    public static Measured analyse(Recording recording, OptionalInt channel, Calibration calibration, Progress progress) throws IOException {
+    public static Measured analyse(Recording recording, OptionalInt channel, Calibration calibration, Progress progress)
+            throws IOException {
         if (channel.isPresent() && (channel.getAsInt() < 0 || channel.getAsInt() >= recording.channels())) {
             throw new IllegalArgumentException("channel " + channel.getAsInt() + " of " + recording.channels());
         }
@@ -143,7 +148,8 @@ public final class RecordingAnalysis {
             double shift = meanSquare > 0 && raw.sum() > 0 ? meanSquare / raw.sum() : 1;
             Lines scaled = raw.times(shift * factor);
             List<Measured.Band> bands = bands(factor);
-            List<ToneInNoise.Prominence> tones = ToneInNoise.find(scaled.toArray(), scaled.resolution(), standsOut(), ToneInNoise.LEAST_RATIO);
+            List<ToneInNoise.Prominence> tones = ToneInNoise.find(scaled.toArray(), scaled.resolution(), standsOut(),
+                    ToneInNoise.LEAST_RATIO);
             double offset = Arrays.stream(survey.offsets).reduce(0, (a, b) -> Math.abs(b) > Math.abs(a) ? b : a);
             List<Double> levels = seconds.stream().map(each -> Levels.of(each * factor)).toList();
             Cautions cautions = new Cautions();
@@ -157,9 +163,9 @@ public final class RecordingAnalysis {
             cautions.low(scaled);
             cautions.course(levels);
             return new Measured(recording.name(), recording.duration(), recording.sampleRate(), channel, recording.channels(), calibration,
-                    Levels.of(meanSquare * factor), weighted(scaled, Weighting.A), weighted(scaled, Weighting.C), Levels.of(fastest * factor),
-                    bands, scaled, Levels.of(shift), lines.pieces(), tones, 20 * Math.log10(survey.peak), survey.clipped, offset, levels,
-                    cautions.list);
+                    Levels.of(meanSquare * factor), weighted(scaled, Weighting.A), weighted(scaled, Weighting.C),
+                    Levels.of(fastest * factor), bands, scaled, Levels.of(shift), lines.pieces(), tones,
+                    20 * Math.log10(survey.peak), survey.clipped, offset, levels, cautions.list);
         }
 
         /** What a line must exceed its surroundings by, dB, so that chance makes no tone; the fewer the spectra the more. */
@@ -261,7 +267,7 @@ public final class RecordingAnalysis {
         }
 
         void silence(double meanSquare) {
-            if (!(meanSquare > 0)) {
+            if (!(meanSquare > ROUNDING)) {
                 add("There is no sound in the recording: all samples are equal.");
             }
         }
@@ -298,11 +304,14 @@ public final class RecordingAnalysis {
             }
         }
 
-        void course(List<Double> levels) {
-            int count = levels.size();
-            if (count < 5 || levels.stream().anyMatch(level -> level == Double.NEGATIVE_INFINITY)) {
+        void course(List<Double> seconds) {
+            int count = seconds.size();
+            double top = seconds.stream().mapToDouble(Double::doubleValue).max().orElse(Double.NEGATIVE_INFINITY);
+            if (count < 5 || top == Double.NEGATIVE_INFINITY) {
                 return;
             }
+            // digital silence has any level down to none
+            List<Double> levels = seconds.stream().map(level -> Math.max(level, top - SILENT)).toList();
             double mean = levels.stream().mapToDouble(Double::doubleValue).average().orElseThrow();
             double middle = (count - 1) / 2.0;
             double products = 0;
@@ -321,9 +330,10 @@ public final class RecordingAnalysis {
             if (Math.abs(change) > 1 && Math.abs(change) > 3 * doubt) {
                 add("The A-weighted level %s by %.1f dB during the recording.", change > 0 ? "rises" : "falls", Math.abs(change));
             }
-            double spread = levels.stream().mapToDouble(Double::doubleValue).max().orElseThrow()
-                    - levels.stream().mapToDouble(Double::doubleValue).min().orElseThrow();
-            if (spread > 6) {
+            double spread = top - levels.stream().mapToDouble(Double::doubleValue).min().orElseThrow();
+            if (spread >= SILENT) {
+                add("Some seconds are %.0f dB softer than the loudest, or silent: the sound is not steady.", SILENT);
+            } else if (spread > 6) {
                 add("The A-weighted levels of single seconds differ by %.1f dB: the sound is not steady.", spread);
             }
         }

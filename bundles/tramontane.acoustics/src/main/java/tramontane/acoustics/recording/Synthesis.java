@@ -57,6 +57,7 @@ public final class Synthesis {
      * @param tones with their mean square of sound pressure re (20 µPa)²
      */
     public record Sound(String name, Spectrum noise, List<ToneInNoise.Tone> tones) {
+        /** Copies its list. */
         public Sound {
             tones = List.copyOf(tones);
         }
@@ -77,6 +78,7 @@ public final class Synthesis {
         /** Ten seconds at 48 kHz, faded for a twentieth of a second. */
         public static final Request USUAL = new Request(48000, 10, false, 0.05, USUAL_LIMIT, 1);
 
+        /** Refuses what cannot be rendered. */
         public Request {
             if (sampleRate < 8000 || sampleRate > 192000 || !(seconds >= 1 && seconds <= LONGEST) || !(fade >= 0 && fade <= seconds / 2)
                     || !(limit <= -3 && limit > -200)) {
@@ -104,6 +106,7 @@ public final class Synthesis {
      * @param notes     what was changed or left out, a sentence each
      */
     public record Rendered(List<Rendering> sounds, double fullScale, Request request, List<String> notes) {
+        /** Copies its lists. */
         public Rendered {
             sounds = List.copyOf(sounds);
             notes = List.copyOf(notes);
@@ -173,7 +176,8 @@ public final class Synthesis {
             notes.add(said("The noise repeats after %.1f s.", request.period() / (double) request.sampleRate()));
         }
         if (request.loop() && Math.abs(request.frames() / (double) request.sampleRate() - request.seconds()) > 0.01) {
-            notes.add(said("The loop lasts %.2f s instead of %.2f s.", request.frames() / (double) request.sampleRate(), request.seconds()));
+            notes.add(said("The loop lasts %.2f s instead of %.2f s.", request.frames() / (double) request.sampleRate(),
+                    request.seconds()));
         }
         List<double[]> all = new ArrayList<>();
         double loudest = 0;

@@ -70,7 +70,8 @@ public final class WavWriter implements Closeable {
         if (sampleRate < 1 || channels < 1 || channels > Recording.MOST_CHANNELS) {
             throw new IllegalArgumentException("sample rate " + sampleRate + " Hz and " + channels + " channels cannot be written");
         }
-        FileChannel channel = FileChannel.open(file, StandardOpenOption.CREATE, StandardOpenOption.WRITE, StandardOpenOption.TRUNCATE_EXISTING);
+        FileChannel channel = FileChannel.open(file, StandardOpenOption.CREATE, StandardOpenOption.WRITE,
+                StandardOpenOption.TRUNCATE_EXISTING);
         try {
             return new WavWriter(channel, sampleRate, channels, depth, seed);
         } catch (IOException failed) {

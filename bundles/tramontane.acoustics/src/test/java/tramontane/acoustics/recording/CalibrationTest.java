@@ -15,8 +15,8 @@ import org.junit.jupiter.api.Test;
 class CalibrationTest {
 
     private static Calibrator calibrator(double[] samples) throws IOException {
-        return Calibrator.of(Wav.of(48000, 1, 24, samples).recording(), OptionalInt.of(0), Calibrator.USUAL_LEVEL, Calibrator.USUAL_FREQUENCY,
-                Progress.SILENT);
+        return Calibrator.of(Wav.of(48000, 1, 24, samples).recording(), OptionalInt.of(0), Calibrator.USUAL_LEVEL,
+                Calibrator.USUAL_FREQUENCY, Progress.SILENT);
     }
 
     @Test
@@ -58,7 +58,8 @@ class CalibrationTest {
                 i -> (0.1 + 0.1 * i / 240000) * Math.sin(2 * Math.PI * 1000 * i / 48000))));
         assertSays("Its level wanders by Infinity dB|Its level wanders by [0-9.]+ dB", calibrator(Wav.signal(240000,
                 i -> i > 100000 ? 0 : 0.1 * Math.sin(2 * Math.PI * 1000 * i / 48000))));
-        assertSays("samples are at full scale", calibrator(Wav.signal(240000, i -> Math.clamp(1.1 * Math.sin(2 * Math.PI * 1000 * i / 48000), -1, 1))));
+        assertSays("samples are at full scale",
+                calibrator(Wav.signal(240000, i -> Math.clamp(1.1 * Math.sin(2 * Math.PI * 1000 * i / 48000), -1, 1))));
         assertSays("It lasts 1.0 s", calibrator(Wav.sine(48000, 1, 1000, 0.1)));
         assertSays("There is no sound in it", calibrator(new double[240000]));
         double[] two = Wav.sine(48000, 5, 1000, 0.1);

@@ -46,8 +46,8 @@ class NoiseFromRecordingTest {
         assertEquals(1, noise.tones().size());
         assertTrue(noise.tones().getFirst().prominent());
         assertTrue(noise.cautions().contains("The background was not recorded; it is in the levels."));
-        assertTrue(noise.cautions().contains("Below 86 Hz the microphone is nearer than a quarter of the wavelength; levels there tell little"
-                + " about other distances."));
+        assertTrue(noise.cautions().contains("Below 86 Hz the microphone is nearer than a quarter of the wavelength; levels there tell"
+                + " little about other distances."));
         // near the edge of two bands, it is in both; without it white noise rises by 1 dB from band to band
         assertTrue(noise.bands().get(14).level() > noise.noise().get(14).level() + 10);
         assertTrue(noise.bands().get(15).level() > noise.noise().get(15).level() + 5);
@@ -70,7 +70,8 @@ class NoiseFromRecordingTest {
                 // of the sum the background is 10 lg(1 + 10^(-below/10)) further down
                 double k1 = below > 15 ? 0 : Levels.of(1 + Levels.power(-below));
                 assertEquals(k1, band.taken(), 0.6);
-                assertEquals(alone.bands().get(third).level(), band.level(), 0.05 + 4 * Math.sqrt(2) * Levels.power(-below / 2) * band.deviation());
+                assertEquals(alone.bands().get(third).level(), band.level(),
+                        0.05 + 4 * Math.sqrt(2) * Levels.power(-below / 2) * band.deviation());
                 assertFalse(band.upperBound());
                 assertTrue(below > 15 ? band.deviation() == alone.bands().get(third).deviation()
                         : band.deviation() > alone.bands().get(third).deviation());
@@ -119,12 +120,22 @@ class NoiseFromRecordingTest {
 
     @Test
     void withoutCalibrationThereIsNoPressure() throws IOException {
-        Measured measured = RecordingAnalysis.analyse(Wav.of(48000, 3, 64, noise(0.01, 8)).recording(), OptionalInt.empty(), Calibration.NONE,
-                Progress.SILENT);
+        Measured measured = RecordingAnalysis.analyse(Wav.of(48000, 3, 64, noise(0.01, 8)).recording(), OptionalInt.empty(),
+                Calibration.NONE, Progress.SILENT);
         assertEquals("The recording test is not calibrated, so that it gives no sound pressure; a calibration was expected", assertThrows(
                 RecordingException.class, () -> NoiseFromRecording.of(measured, 1, NoiseFromRecording.Field.FREE, 200)).getMessage());
         Measured calibrated = measured(noise(0.01, 8));
         assertThrows(IllegalArgumentException.class, () -> NoiseFromRecording.of(calibrated, 0, NoiseFromRecording.Field.FREE, 200));
         assertThrows(IllegalArgumentException.class, () -> NoiseFromRecording.of(calibrated, 1, NoiseFromRecording.Field.FREE, Double.NaN));
+    }
+
+    @Test
+    void aBackgroundWithoutTheBandsIsRefused() throws IOException {
+        Measured slow = RecordingAnalysis.analyse(Wav.of(32000, 3, 64, noise(0.001, 9)).recording(), OptionalInt.empty(), AT_114,
+                Progress.SILENT);
+        Measured part = measured(noise(0.01, 8));
+        assertEquals("The background recording does not have the band of 16000 Hz; a sample rate as high as that of the other was expected",
+                assertThrows(RecordingException.class, () -> NoiseFromRecording.of(part, slow, 1, NoiseFromRecording.Field.FREE,
+                        200)).getMessage());
     }
 }

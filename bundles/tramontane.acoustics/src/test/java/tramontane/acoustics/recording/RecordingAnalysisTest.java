@@ -75,8 +75,8 @@ class RecordingAnalysisTest {
             Measured measured = analysed.get(cells[0] + cells[1]);
             if (measured == null) {
                 int rate = Integer.parseInt(cells[1]);
-                measured = RecordingAnalysis.analyse(Wav.of(rate, 3, 64, sound(cells[0], rate, Integer.parseInt(cells[2]))).recording(), ALL,
-                        Calibration.NONE, Progress.SILENT);
+                measured = RecordingAnalysis.analyse(Wav.of(rate, 3, 64, sound(cells[0], rate, Integer.parseInt(cells[2]))).recording(),
+                        ALL, Calibration.NONE, Progress.SILENT);
                 analysed.put(cells[0] + cells[1], measured);
             }
             int index = Integer.parseInt(cells[4]);
@@ -171,7 +171,8 @@ class RecordingAnalysisTest {
         double[] noise = gaussian(44100, 4, 0.1, 2);
         Measured exact = analyse(44100, noise);
         for (int[] coding : new int[][] {{1, 8}, {1, 16}, {1, 24}, {1, 32}, {3, 32}}) {
-            Measured measured = RecordingAnalysis.analyse(Wav.of(44100, coding[0], coding[1], noise).recording(), ALL, AT_114, Progress.SILENT);
+            Measured measured = RecordingAnalysis.analyse(Wav.of(44100, coding[0], coding[1], noise).recording(), ALL, AT_114,
+                    Progress.SILENT);
             // rounding adds a twelfth of a step squared: of 8 bits 27 dB below the noise
             double tolerance = coding[1] == 8 ? 0.02 : 1e-4;
             assertEquals(exact.level(), measured.level(), tolerance);
@@ -315,13 +316,14 @@ class RecordingAnalysisTest {
         Measured silent = RecordingAnalysis.analyse(recording, OptionalInt.of(2), AT_114, Progress.SILENT);
         assertEquals(Double.NEGATIVE_INFINITY, silent.level());
         assertTrue(silent.cautions().contains("There is no sound in the recording: all samples are equal."));
-        assertThrows(IllegalArgumentException.class, () -> RecordingAnalysis.analyse(recording, OptionalInt.of(3), AT_114, Progress.SILENT));
+        assertThrows(IllegalArgumentException.class, () -> RecordingAnalysis.analyse(recording, OptionalInt.of(3), AT_114,
+                Progress.SILENT));
     }
 
     @Test
     void withoutCalibrationLevelsAreThoseOfAFullScaleSine() throws IOException {
-        Measured measured = RecordingAnalysis.analyse(Wav.of(48000, 1, 16, Wav.sine(48000, 3, 1000, 1)).recording(), ALL, Calibration.NONE,
-                Progress.SILENT);
+        Measured measured = RecordingAnalysis.analyse(Wav.of(48000, 1, 16, Wav.sine(48000, 3, 1000, 1)).recording(), ALL,
+                Calibration.NONE, Progress.SILENT);
         assertEquals(0, measured.level(), 0.001);
         assertEquals("dB re full-scale sine", measured.calibration().unit());
         assertEquals(20 * Math.log10(0.99927), measured.peak(), 0.001);
@@ -343,9 +345,11 @@ class RecordingAnalysisTest {
         double[] sine = Wav.signal(48000 * 3, i -> Math.clamp(1.2 * Math.sin(2 * Math.PI * 1000 * i / 48000) + 0.05, -1, 1));
         long beyond = Arrays.stream(sine).filter(each -> each == 1 || each == -1).count();
         for (int[] coding : new int[][] {{1, 8}, {1, 16}, {1, 24}, {3, 32}}) {
-            Measured measured = RecordingAnalysis.analyse(Wav.of(48000, coding[0], coding[1], sine).recording(), ALL, AT_114, Progress.SILENT);
+            Measured measured = RecordingAnalysis.analyse(Wav.of(48000, coding[0], coding[1], sine).recording(), ALL, AT_114,
+                    Progress.SILENT);
             assertEquals(beyond, measured.clipped(), coding[1] == 8 ? 3000 : 0);
-            assertTrue(measured.cautions().get(0).startsWith(measured.clipped() + " samples are at full scale"), measured.cautions().toString());
+            assertTrue(measured.cautions().get(0).startsWith(measured.clipped() + " samples are at full scale"),
+                    measured.cautions().toString());
             assertTrue(measured.cautions().get(1).startsWith("A constant offset of "));
         }
         Measured shifted = analyse(48000, Wav.signal(48000 * 3, i -> 0.2 + 0.1 * Math.sin(2 * Math.PI * 1000 * i / 48000)));
@@ -358,7 +362,8 @@ class RecordingAnalysisTest {
     @Test
     void shortRecordingsAreTold() throws IOException {
         Measured measured = analyse(48000, gaussian(48000, 1, 0.1, 7));
-        assertEquals("The recording is too short for some bands, where chance alone makes ± 1 dB or more: 25, 31.5, 40, 50, 63, 80, 100 Hz.",
+        assertEquals("The recording is too short for some bands, where chance alone makes ± 1 dB or more: 25, 31.5, 40, 50, 63, 80,"
+                + " 100 Hz.",
                 measured.cautions().get(0));
         assertEquals("The recording is too short for lines 1 Hz apart; they are 1.46 Hz apart.", measured.cautions().get(1));
         assertTrue(measured.cautions().get(2).startsWith("The lines are the mean of 2 spectra only"), measured.cautions().toString());
@@ -376,8 +381,20 @@ class RecordingAnalysisTest {
                 changed[i] *= Math.pow(10, sign * 3.0 * i / changed.length / 20);
             }
             String said = analyse(48000, changed).cautions().getLast();
-            assertTrue(said.matches("The A-weighted level " + (sign > 0 ? "rises" : "falls") + " by (2\\.[789]|3\\.0) dB during the recording\\."), said);
+            assertTrue(said.matches("The A-weighted level " + (sign > 0 ? "rises" : "falls")
+                    + " by (2\\.[789]|3\\.0) dB during the recording\\."), said);
         }
+    }
+
+    @Test
+    void silenceInBetweenIsTold() throws IOException {
+        double[] noise = gaussian(48000, 8, 0.05, 12);
+        Arrays.fill(noise, 48000 * 3, 48000 * 6, 0);
+        assertTrue(analyse(48000, noise).cautions().contains(
+                "Some seconds are 60 dB softer than the loudest, or silent: the sound is not steady."));
+        double[] constant = new double[48000 * 6];
+        Arrays.fill(constant, 0.1);
+        assertTrue(analyse(48000, constant).cautions().contains("There is no sound in the recording: all samples are equal."));
     }
 
     @Test
@@ -387,7 +404,8 @@ class RecordingAnalysisTest {
         for (int i = 0; i < sound.length; i++) {
             sound[i] += noise[i];
         }
-        assertTrue(analyse(48000, sound).cautions().contains("More than half of the unweighted power lies below 20 Hz, as of wind or handling."));
+        assertTrue(analyse(48000, sound).cautions().contains(
+                "More than half of the unweighted power lies below 20 Hz, as of wind or handling."));
     }
 
     // Course -----------------------------------------------------------------------------------------------------------------------------

@@ -68,8 +68,8 @@ class RecordingTest {
     void agreesWithTheReaderOfTheJavaMachine(int bits, int channels) throws Exception {
         byte[] noise = new byte[bits / 8 * channels * 1000];
         new Random(bits).nextBytes(noise);
-        AudioFormat format = new AudioFormat(bits == 8 ? AudioFormat.Encoding.PCM_UNSIGNED : AudioFormat.Encoding.PCM_SIGNED, 48000, bits, channels,
-                bits / 8 * channels, 48000, false);
+        AudioFormat format = new AudioFormat(bits == 8 ? AudioFormat.Encoding.PCM_UNSIGNED : AudioFormat.Encoding.PCM_SIGNED, 48000, bits,
+                channels, bits / 8 * channels, 48000, false);
         ByteArrayOutputStream file = new ByteArrayOutputStream();
         AudioSystem.write(new AudioInputStream(new ByteArrayInputStream(noise), format, 1000), AudioFileFormat.Type.WAVE, file);
         double[][] read = Wav.all(Recording.of("theirs", file.toByteArray()));
@@ -231,8 +231,8 @@ class RecordingTest {
         assertSays(wav, "The file is cut off: 0.000 s of 1.000 s are there (at byte 44)");
         wav.cut = 0;
         wav.tag = 0x55;
-        assertSays(wav, "Samples are compressed or coded (format 0x0055, MPEG layer 3); PCM (0x0001) or floating point (0x0003) was expected"
-                + " (at byte 20)");
+        assertSays(wav, "Samples are compressed or coded (format 0x0055, MPEG layer 3); PCM (0x0001) or floating point (0x0003)"
+                + " was expected (at byte 20)");
         wav.tag = 1;
         wav.channels = 0;
         assertSays(wav, "The file states 0 channels; 1 to 64 were expected (at byte 22)");
@@ -279,6 +279,17 @@ class RecordingTest {
         Files.write(file, Arrays.copyOf(bytes, 48044));
         assertEquals("The file became shorter while it was read: 0.500 s of 1.000 s could be read (at byte 48044)",
                 assertThrows(RecordingException.class, () -> Wav.all(recording)).getMessage());
+    }
+
+    @Test
+    void chunksWithoutEndAreNotLookedAtWithoutEnd() {
+        byte[] chunks = new byte[8 * 20000];
+        for (int i = 0; i < chunks.length; i += 8) {
+            Arrays.fill(chunks, i, i + 4, (byte) 'A');
+        }
+        Wav wav = Wav.of(48000, 1, 16, new double[10]);
+        wav.before = chunks;
+        assertSays(wav, "The file has more than 10000 chunks before its samples; a data chunk was expected (at byte 80012)");
     }
 
     /** Nothing but our exception, no loop, no memory by what a header claims. */

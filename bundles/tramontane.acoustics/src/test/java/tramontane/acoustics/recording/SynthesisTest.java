@@ -103,7 +103,8 @@ class SynthesisTest {
 
     @Test
     void tonesHaveTheirFrequencyAndLevel() throws IOException {
-        Synthesis.Sound sound = new Synthesis.Sound("fan", FAN, List.of(new Tone(291.6667, Levels.power(52)), new Tone(2345.67, Levels.power(45))));
+        Synthesis.Sound sound = new Synthesis.Sound("fan", FAN, List.of(new Tone(291.6667, Levels.power(52)),
+                new Tone(2345.67, Levels.power(45))));
         Measured measured = analysed(render(MINUTE, sound), 0);
         assertEquals(2, measured.tones().size());
         assertEquals(291.6667, measured.tones().get(0).frequency(), 0.02);
@@ -111,7 +112,8 @@ class SynthesisTest {
         assertEquals(2345.67, measured.tones().get(1).frequency(), 0.02);
         assertEquals(45, measured.tones().get(1).level(), 0.1);
         // alone, to the last digit of a count of turns
-        double[] alone = render(MINUTE, new Synthesis.Sound("tone", Spectrum.SILENCE, List.of(new Tone(291.6667, 1)))).sounds().getFirst().samples();
+        double[] alone = render(MINUTE, new Synthesis.Sound("tone", Spectrum.SILENCE,
+                List.of(new Tone(291.6667, 1)))).sounds().getFirst().samples();
         double re = 0;
         double im = 0;
         for (int i = 0; i < alone.length; i++) {
@@ -124,7 +126,8 @@ class SynthesisTest {
 
     @Test
     void aLoopHasNoSeam() {
-        Synthesis.Sound sound = new Synthesis.Sound("fan", Spectrum.ofThirds(0, 50, 50, 50, 50, 50), List.of(new Tone(333.333, Levels.power(50))));
+        Synthesis.Sound sound = new Synthesis.Sound("fan", Spectrum.ofThirds(0, 50, 50, 50, 50, 50),
+                List.of(new Tone(333.333, Levels.power(50))));
         Synthesis.Rendered rendered = render(new Synthesis.Request(48000, 5, true, 0.5, -26, 5), sound);
         double[] loop = rendered.sounds().getFirst().samples();
         assertEquals(1 << 18, loop.length);
@@ -143,7 +146,8 @@ class SynthesisTest {
     @Test
     void nothingClipsAndTheLoudestKeepsTheLimit() {
         for (double limit : new double[] {-3, -12, -26, -60}) {
-            Synthesis.Rendered rendered = render(new Synthesis.Request(48000, 5, false, 0.1, limit, 6), noise(FAN.gained(80)), noise(JAGGED));
+            Synthesis.Rendered rendered = render(new Synthesis.Request(48000, 5, false, 0.1, limit, 6), noise(FAN.gained(80)),
+                    noise(JAGGED));
             double loudest = rendered.sounds().getFirst().level();
             assertTrue(loudest <= limit + 1e-9);
             for (Synthesis.Rendering each : rendered.sounds()) {

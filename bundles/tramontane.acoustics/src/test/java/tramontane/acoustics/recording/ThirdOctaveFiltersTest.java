@@ -63,7 +63,7 @@ class ThirdOctaveFiltersTest {
             }
             bands++;
             double middle = Bands.middle(third);
-            for (double ratio = 0.005; ratio * middle < 0.4999 * sampleRate; ratio *= 1.0007) {
+            for (double ratio = 0.005; ratio * middle < 0.4999 * sampleRate; ratio *= 1.002) {
                 double[] limits = limits(ratio);
                 double attenuation = filters.attenuation(third, ratio * middle);
                 assertTrue(attenuation >= limits[0] && attenuation <= limits[1],
