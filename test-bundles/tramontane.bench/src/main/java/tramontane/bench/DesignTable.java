@@ -58,6 +58,8 @@ public final class DesignTable {
             + " memory; its analysis reads it twice and gives levels, third-octaves, lines and tones.";
 
     private static final Row[] ACOUSTICS = {
+        new Row("Noise.ratings", "none", 0, "ratings of 10 sources at one position: A, C, NR, NC, ratios of 10 tones", 1),
+        new Row("Noise.analysis", "none", 0, "the whole analysis of a box with 10 banks, one position", 1),
         new Row("Acoustics.recording60s", "none", 0, "a recording of 60 s at 48 kHz, read and analysed", 3000),
     };
 
