@@ -104,7 +104,7 @@ final class NoiseFindings {
                         / (bank.speed() * curve.free())));
         Object[] where = share.map(free -> new Object[] {"but it works at ", new Amount(Math.max(0, free), QuantityKind.FRACTION), " of its free flow"})
                 .orElse(new Object[] {"but it works elsewhere"});
-        findings.add(Finding.caution(bank.bank(), "the noise of " + source.part().id() + " is stated for free delivery, ",
+        findings.add(Finding.caution(bank.bank(), "the noise of " + source.part().id() + " holds for free delivery, ",
                 Sentence.of(where), "; installed it is commonly several dB louder, and the upper bound counts ",
                 new Amount(SoundSource.INSTALLED, QuantityKind.LEVEL)).remedy("have it measured in a test plenum at this flow (ISO 10302-1)")
                 .source("common practice"));

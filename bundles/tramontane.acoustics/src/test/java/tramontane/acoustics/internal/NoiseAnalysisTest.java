@@ -191,7 +191,7 @@ class NoiseAnalysisTest {
     @Test
     void assumptionsAreSaid() {
         Told told = told(box("'soundPressure': '38 dB'", "", ""), point(bank("fans", RATED, RATED)));
-        assertTrue(told.finding(Severity.CAUTION, "is stated for free delivery, but it works at 80.0 % of its free flow").isPresent(),
+        assertTrue(told.finding(Severity.CAUTION, "holds for free delivery, but it works at 80.0 % of its free flow").isPresent(),
                 told.result().findings().toString());
         assertTrue(told.finding(Severity.NOTE, "a free field is assumed").isPresent());
         assertTrue(told.finding(Severity.NOTE, "the spectrum of its type of fan is assumed").isPresent());

@@ -127,8 +127,7 @@ public final class Listening {
         }
         if (scene.positions().isEmpty()) {
             positions.add(new Position(ASSUMED_POSITION, bystanders(scene, box), true));
-            findings.add(Finding.note("", "no position is named; bystanders ", new Amount(BYSTANDER, QuantityKind.LENGTH),
-                    " from the equipment are counted").remedy("name positions in the noise section of the design").source(ISO_7779));
+            findings.add(Finding.note("", "no position is named; bystanders 1 m from the equipment are counted").remedy("name positions in the noise section of the design").source(ISO_7779));
         }
         return positions;
     }
@@ -187,9 +186,17 @@ public final class Listening {
 
     /** What is assumed of openings: which of them sit nowhere. */
     public List<Finding> findings(Collection<Opening> openings) {
-        return openings.stream().filter(opening -> opening.face().isEmpty()).map(opening -> Finding.note(opening.id(), "in which face of"
-                + " the equipment " + opening.id() + " sits is not stated; its sound is taken to leave, evenly all round, at the point"
-                + " nearest to who listens").remedy("state the face in the noise section of " + opening.id())
-                .source("assumed, on the safe side")).toList();
+        List<String> nowhere = openings.stream().filter(opening -> opening.face().isEmpty()).map(Opening::id).toList();
+        if (nowhere.isEmpty()) {
+            return List.of();
+        }
+        boolean one = nowhere.size() == 1;
+        return List.of(Finding.note(one ? nowhere.getFirst() : "", "in which face of the equipment " + listed(nowhere) + (one ? " sits" : " sit")
+                + " is not stated; " + (one ? "its" : "their") + " sound is taken to leave, evenly all round, at the point nearest to who listens")
+                .remedy("state the face in the noise section of " + (one ? nowhere.getFirst() : "each")).source("assumed, on the safe side"));
+    }
+
+    private static String listed(List<String> names) {
+        return names.size() == 1 ? names.getFirst() : String.join(", ", names.subList(0, names.size() - 1)) + " and " + names.getLast();
     }
 }
