@@ -123,7 +123,7 @@ class ListeningTest {
         Listening listening = listening(BOX, "'stands': 'on a wall'");
         assertEquals(3, listening.positions().getFirst().points().size());
         assertEquals(List.of("how high the equipment hangs is not stated; its underside is taken to be 1.00 m above the floor",
-                "no position is named; bystanders 1.00 m from the equipment are counted"), sentences(listening.findings()));
+                "no position is named; bystanders 1 m from the equipment are counted"), sentences(listening.findings()));
     }
 
     @Test
@@ -134,7 +134,7 @@ class ListeningTest {
                 true)), listening.positions());
         assertEquals(List.of("the size of the equipment is not known; who listens is taken to be as far from one point, or from"
                 + " what is known of it",
-                "no position is named; bystanders 1.00 m from the equipment are counted"), sentences(listening.findings()));
+                "no position is named; bystanders 1 m from the equipment are counted"), sentences(listening.findings()));
         assertEquals(-Levels.of(2 * Math.PI * 3.25), level(listening, round(null), listening.positions().getFirst()), 1e-9);
     }
 
