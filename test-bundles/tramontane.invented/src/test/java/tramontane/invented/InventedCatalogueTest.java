@@ -46,7 +46,7 @@ class InventedCatalogueTest {
         return items(noise(mover), "points");
     }
 
-    private static List<Value.Tree> items(Value.Tree of, String field) {
+    static List<Value.Tree> items(Value.Tree of, String field) {
         return of.get(field).stream().flatMap(items -> ((Value.Items) items).values().stream()).map(Value.Tree.class::cast).toList();
     }
 
