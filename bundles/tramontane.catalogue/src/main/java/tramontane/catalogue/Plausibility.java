@@ -296,21 +296,24 @@ public final class Plausibility {
     }
 
     private Optional<StatedNoise> stated(Value.Tree own, Value.Tree all) {
-        double speed = quantity(own, "speed", QuantityKind.ROTATIONAL_SPEED).or(() -> quantity(all, "speed", QuantityKind.ROTATIONAL_SPEED))
-                .or(mover::ratedSpeedSi).orElse(Double.NaN);
+        double speed = quantity(own, "speed", QuantityKind.ROTATIONAL_SPEED)
+                .or(() -> quantity(all, "speed", QuantityKind.ROTATIONAL_SPEED)).or(mover::ratedSpeedSi).orElse(Double.NaN);
         double flow = quantity(own, "flow", QuantityKind.FLOW).orElse(Double.NaN);
         Optional<StatedNoise> power = quantity(own, "soundPower", QuantityKind.LEVEL)
                 .map(level -> new StatedNoise(level, Double.NaN, level, level, speed, flow));
         if (power.isPresent()) {
             return power;
         }
-        double distance = quantity(own, "distance", QuantityKind.LENGTH).or(() -> quantity(all, "distance", QuantityKind.LENGTH)).orElse(1.0);
+        double distance = quantity(own, "distance", QuantityKind.LENGTH)
+                .or(() -> quantity(all, "distance", QuantityKind.LENGTH)).orElse(1.0);
         String field = own.text("field").or(() -> all.text("field")).orElse("");
         // spreading over 2πr² or 4πr², either of them where nothing says so
         double over = 20 * Math.log10(distance) + 10 * Math.log10(2 * Math.PI);
         double twice = 10 * Math.log10(2);
-        return quantity(own, "soundPressure", QuantityKind.LEVEL).filter(level -> distance > 0).map(level -> new StatedNoise(level, distance,
-                level + over + (field.equals("free field") ? twice : 0), level + over + (field.equals("half-space") ? 0 : twice), speed, flow));
+        double least = over + (field.equals("free field") ? twice : 0);
+        double most = over + (field.equals("half-space") ? 0 : twice);
+        return quantity(own, "soundPressure", QuantityKind.LEVEL).filter(level -> distance > 0)
+                .map(level -> new StatedNoise(level, distance, level + least, level + most, speed, flow));
     }
 
     private void noise() {
@@ -342,9 +345,9 @@ public final class Plausibility {
         String source = COMMON + ": Lw = K + 10 lg Q + 20 lg Δp at the best point, K of types from memory";
         if (stated.pressure()) {
             add(Severity.CAUTION, "look whether a sound power, another distance, another speed or another weighting is meant", source,
-                    "its sound pressure of ", amount(stated.level(), QuantityKind.LEVEL), " at ", amount(stated.distance(), QuantityKind.LENGTH),
-                    ", which stands for a sound power of ", amount(Math.clamp(estimate, stated.least(), stated.most()), QuantityKind.LEVEL),
-                    ", does not fit its flow and pressure; expected a sound power of ", amount(estimate, QuantityKind.LEVEL), " ± ",
+                    "its sound pressure of ", amount(stated.level(), QuantityKind.LEVEL), " at ",
+                    amount(stated.distance(), QuantityKind.LENGTH), ", which stands for a sound power of ",
+                    amount(Math.clamp(estimate, stated.least(), stated.most()), QuantityKind.LEVEL), ", does not fit its flow and pressure; expected a sound power of ", amount(estimate, QuantityKind.LEVEL), " ± ",
                     amount(NOISE_ERROR, QuantityKind.LEVEL));
         } else {
             add(Severity.CAUTION, "look whether a sound pressure, another speed or another weighting is meant", source, "its sound power of ",

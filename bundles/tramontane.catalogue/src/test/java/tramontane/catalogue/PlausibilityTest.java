@@ -199,7 +199,8 @@ class PlausibilityTest {
         only(Severity.CAUTION, "its sound pressure of 66.0 dB at 1.00 m, which stands for a sound power of 74.0 dB",
                 noise("'field': 'half-space', 'distance': '1 m', 'points': [{'soundPressure': '66 dB', 'flow': '140 m³/h'}]"));
         assertEquals(List.of(), noise("'speed': '2000 rpm', 'points': [{'soundPower': '40 dB', 'flow': '75 m³/h'}]"), "speed from above");
-        only(Severity.CAUTION, "its sound power of 58.0 dB", noise("'speed': '2000 rpm', 'points': [{'soundPower': '58 dB', 'flow': '75 m³/h'}]"));
+        only(Severity.CAUTION, "its sound power of 58.0 dB",
+                noise("'speed': '2000 rpm', 'points': [{'soundPower': '58 dB', 'flow': '75 m³/h'}]"));
     }
 
     @ParameterizedTest
@@ -226,8 +227,8 @@ class PlausibilityTest {
                 + Value.Num.of(Math.pow(10, flow)).literal() + "], 'pressure': [" + Value.Num.of(Math.pow(10, pressure)).literal()
                 + ", 0], 'power': [" + wild + ", " + wild + "]}], 'sections': {'noise': {'speed': " + wild + "}, 'drive': {'supply': {'rated': "
                 + wild + "}}}");
-        AirMover measured = mover(tree(SOUND).with("sections", tree("{'noise': {'distance': " + wild + ", 'points': [{'speed': " + wild + ", 'flow': "
-                + Value.Num.of(Math.pow(10, flow)).literal() + ", 'soundPressure': " + pressure + "}, {'soundPower': " + wild + "}]}}")));
+        AirMover measured = mover(tree(SOUND).with("sections", tree("{'noise': {'distance': " + wild + ", 'points': [{'speed': "
+                + wild + ", 'flow': " + Value.Num.of(Math.pow(10, flow)).literal() + ", 'soundPressure': " + pressure + "}, {'soundPower': " + wild + "}]}}")));
         for (Finding finding : Stream.of(mover, measured).flatMap(each -> Plausibility.of(each).stream()).toList()) {
             assertFalse(finding.message().toString().contains("NaN"), finding.toString());
         }

@@ -155,8 +155,9 @@ final class NoiseSheet {
                     .text("field", "half-space").text("speed", speed).text("at", "free delivery");
             case HUM -> {
                 double hum = level - HUM - Weighting.A.level(100);
+                Members tone = new Members().text("frequency", "100 Hz").text("level", half(hum)).flag("fixed", true);
                 noise.text("soundPower", half(sum(level, level - HUM))).text("speed", speed).text("at", "free delivery")
-                        .items("tones", List.of(new Members().text("frequency", "100 Hz").text("level", half(hum)).flag("fixed", true).tree()));
+                        .items("tones", List.of(tone.tree()));
             }
             case OCTAVES -> {
                 double[] bands = rounded(scaled(octaves(part.rpm()), level), 10);
