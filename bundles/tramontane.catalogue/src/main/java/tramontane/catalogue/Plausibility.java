@@ -347,7 +347,8 @@ public final class Plausibility {
             add(Severity.CAUTION, "look whether a sound power, another distance, another speed or another weighting is meant", source,
                     "its sound pressure of ", amount(stated.level(), QuantityKind.LEVEL), " at ",
                     amount(stated.distance(), QuantityKind.LENGTH), ", which stands for a sound power of ",
-                    amount(Math.clamp(estimate, stated.least(), stated.most()), QuantityKind.LEVEL), ", does not fit its flow and pressure; expected a sound power of ", amount(estimate, QuantityKind.LEVEL), " ± ",
+                    amount(Math.clamp(estimate, stated.least(), stated.most()), QuantityKind.LEVEL),
+                    ", does not fit its flow and pressure; expected a sound power of ", amount(estimate, QuantityKind.LEVEL), " ± ",
                     amount(NOISE_ERROR, QuantityKind.LEVEL));
         } else {
             add(Severity.CAUTION, "look whether a sound pressure, another speed or another weighting is meant", source, "its sound power of ",
