@@ -4,14 +4,22 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import tramontane.acoustics.MoverNoise;
+import tramontane.analysis.Importer;
+import tramontane.analysis.SectionType;
+import tramontane.catalogue.Catalogue;
 import tramontane.catalogue.PartFile;
+import tramontane.catalogue.PartFilter;
+import tramontane.catalogue.PartTable;
 import tramontane.invented.InventedCatalogue;
 import tramontane.model.AirMover;
 
@@ -76,5 +84,39 @@ class InventedPartsTest {
             }
         }
         System.out.printf("%d levels of %d parts are met within %.2f dB%n", points, MANY.size(), furthest);
+    }
+
+    /** A level in points, or of pressure, is no sound power of the part: it matches no comparison, whichever way it asks. */
+    @Test
+    void filtersOnSoundPowerPassOverPartsWithoutIt() {
+        Catalogue catalogue = Catalogue.read(List.of(Path.of("../../product/catalogue")), List.of(new MoverNoiseSection()));
+        assertEquals(List.of(), catalogue.problems());
+        int with = selected(catalogue, "has noise.soundPower");
+        int quiet = selected(catalogue, "noise.soundPower < 50 dB");
+        int loud = selected(catalogue, "noise.soundPower >= 50 dB");
+        assertEquals(with, quiet + loud);
+        assertTrue(quiet > 20 && loud > 20, quiet + " and " + loud);
+        assertEquals(catalogue.size() - with, selected(catalogue, "not has sections.noise.soundPower"));
+        int pressure = selected(catalogue, "has noise.soundPressure");
+        int points = (int) IntStream.range(0, catalogue.size()).filter(part -> Movers.noise(catalogue.part(part)).measurements().size() > 1)
+                .count();
+        assertEquals(catalogue.size(), with + pressure + points);
+        assertEquals(catalogue.size(), selected(catalogue, "noise.blades >= 5"));
+    }
+
+    private static int selected(Catalogue catalogue, String filter) {
+        PartFilter.Read read = PartFilter.parse(filter, catalogue);
+        return catalogue.select(read.filter().orElseThrow(() -> new AssertionError(read.problem().toString()))).length;
+    }
+
+    /** Points, bands and tones survive a table, as they were written. */
+    @Test
+    void shippedPartsComeBackFromATable() throws IOException {
+        List<SectionType<?>> sections = List.of(new MoverNoiseSection());
+        for (AirMover part : shipped()) {
+            String table = PartTable.write(List.of(part), List.of(), Optional.empty(), sections);
+            Importer.Imported read = PartTable.read("parts.csv", table.getBytes(StandardCharsets.UTF_8), PartTable.automatic(), sections);
+            assertEquals(part.section("noise"), read.movers().getFirst().section("noise"), () -> read.problems() + table);
+        }
     }
 }
