@@ -22,7 +22,7 @@ import tramontane.physics.units.QuantityKind;
  *
  * <p>Finds slips of units, decimal points and columns that every figure by itself survives. An error is impossible, a caution is
  * unlikely: look it up. What is not given is not judged, and a curve without any speed is not held against size. Sections
- * {@code drive} and {@code noise} are read as written, whatever is loaded.
+ * {@code drive} and {@code noise} are read as written, whatever is loaded; of noise, A-weighted levels are judged and bands are not.
  */
 public final class Plausibility {
 
@@ -253,13 +253,75 @@ public final class Plausibility {
         }
     }
 
+    /**
+     * A level as it is stated.
+     *
+     * @param level    dB
+     * @param distance at which it is a sound pressure, m; NaN of a sound power
+     * @param least    sound power level for which it stands at least, dB
+     * @param most     sound power level for which it stands at most, dB
+     * @param speed    rad/s; NaN where nothing tells
+     * @param flow     m³/s; NaN where not given
+     */
+    private record StatedNoise(double level, double distance, double least, double most, double speed, double flow) {
+
+        boolean pressure() {
+            return !Double.isNaN(distance);
+        }
+    }
+
+    /**
+     * The level for which the law of specific noise holds: of several points that at the speed nearest to the rated one and, of these,
+     * at the flow nearest to the best point. The loudest would not do, as stall makes several decibels.
+     *
+     * @param stated   one or more
+     * @param bestFlow at the best point over speed, m³/s per rad/s
+     */
+    private StatedNoise judged(List<StatedNoise> stated, double bestFlow) {
+        double rated = mover.ratedSpeedSi().or(() -> mover.curves().stream().findFirst().map(this::speed)).orElse(Double.NaN);
+        double nearest = stated.stream().mapToDouble(StatedNoise::speed).boxed()
+                .min(Comparator.comparingDouble(speed -> Math.abs(speed - rated))).orElse(Double.NaN);
+        return stated.stream().filter(each -> sameSpeed(each.speed(), nearest) || Double.isNaN(nearest))
+                .min(Comparator.comparingDouble(each -> Math.abs(each.flow() - bestFlow * each.speed()))).orElse(stated.getFirst());
+    }
+
+    /** All levels that can be read: those of measured points, else that of the part. */
+    private List<StatedNoise> statedNoise() {
+        Value.Tree all = section("noise").orElse(Value.Tree.EMPTY);
+        List<Value> points = all.get("points").filter(Value.Items.class::isInstance).map(items -> ((Value.Items) items).values())
+                .orElse(List.of());
+        List<StatedNoise> stated = points.stream().filter(Value.Tree.class::isInstance).map(Value.Tree.class::cast)
+                .flatMap(point -> stated(point, all).stream()).toList();
+        return stated.isEmpty() ? stated(all, all).stream().toList() : stated;
+    }
+
+    private Optional<StatedNoise> stated(Value.Tree own, Value.Tree all) {
+        double speed = quantity(own, "speed", QuantityKind.ROTATIONAL_SPEED)
+                .or(() -> quantity(all, "speed", QuantityKind.ROTATIONAL_SPEED)).or(mover::ratedSpeedSi).orElse(Double.NaN);
+        double flow = quantity(own, "flow", QuantityKind.FLOW).orElse(Double.NaN);
+        Optional<StatedNoise> power = quantity(own, "soundPower", QuantityKind.LEVEL)
+                .map(level -> new StatedNoise(level, Double.NaN, level, level, speed, flow));
+        if (power.isPresent()) {
+            return power;
+        }
+        double distance = quantity(own, "distance", QuantityKind.LENGTH)
+                .or(() -> quantity(all, "distance", QuantityKind.LENGTH)).orElse(1.0);
+        String field = own.text("field").or(() -> all.text("field")).orElse("");
+        // spreading over 2πr² or 4πr², either of them where nothing says so
+        double over = 20 * Math.log10(distance) + 10 * Math.log10(2 * Math.PI);
+        double twice = 10 * Math.log10(2);
+        double least = over + (field.equals("free field") ? twice : 0);
+        double most = over + (field.equals("half-space") ? 0 : twice);
+        return quantity(own, "soundPressure", QuantityKind.LEVEL).filter(level -> distance > 0)
+                .map(level -> new StatedNoise(level, distance, level + least, level + most, speed, flow));
+    }
+
     private void noise() {
-        Optional<Double> stated = member("noise", "soundPower", QuantityKind.LEVEL);
-        if (stated.isEmpty() || bounds.isEmpty()) {
+        List<StatedNoise> all = statedNoise();
+        if (all.isEmpty() || bounds.isEmpty()) {
             return;
         }
-        double speed = member("noise", "speed", QuantityKind.ROTATIONAL_SPEED).or(mover::ratedSpeedSi).orElse(Double.NaN);
-        Optional<MoverCurve> near = nearest(speed).filter(curve -> curve.rotorDiameter().isEmpty()
+        Optional<MoverCurve> near = nearest(judged(all, Double.NaN).speed()).filter(curve -> curve.rotorDiameter().isEmpty()
                 && curve.flow().size() == curve.pressure().size());
         if (near.isEmpty()) {
             return;
@@ -270,16 +332,27 @@ public final class Plausibility {
         for (int i = 1; i < flow.length; i++) {
             best = flow[i] * pressure[i] > flow[best] * pressure[best] ? i : best;
         }
-        double faster = speed / speed(near.get());
         if (!(flow[best] * pressure[best] > 0) || !Double.isFinite(flow[best] + pressure[best])) {
             return; // told of the curve
         }
+        StatedNoise stated = judged(all, flow[best] / speed(near.get()));
+        double faster = stated.speed() / speed(near.get());
         double estimate = FanNoise.level(bounds.get().specificNoise(), flow[best], pressure[best])
                 + (faster > 0 && Double.isFinite(faster) ? FanNoise.difference(faster, 1, 1) : 0);
-        if (stated.get() > Math.max(estimate, QUIETEST_AIR) + NOISE_ERROR || stated.get() < estimate - NOISE_ERROR) {
-            add(Severity.CAUTION, "look whether a sound pressure, another speed or another weighting is meant",
-                    COMMON + ": Lw = K + 10 lg Q + 20 lg Δp at the best point, K of types from memory", "its sound power of ",
-                    amount(stated.get(), QuantityKind.LEVEL), " does not fit its flow and pressure; expected ",
+        if (stated.least() <= Math.max(estimate, QUIETEST_AIR) + NOISE_ERROR && stated.most() >= estimate - NOISE_ERROR) {
+            return;
+        }
+        String source = COMMON + ": Lw = K + 10 lg Q + 20 lg Δp at the best point, K of types from memory";
+        if (stated.pressure()) {
+            add(Severity.CAUTION, "look whether a sound power, another distance, another speed or another weighting is meant", source,
+                    "its sound pressure of ", amount(stated.level(), QuantityKind.LEVEL), " at ",
+                    amount(stated.distance(), QuantityKind.LENGTH), ", which stands for a sound power of ",
+                    amount(Math.clamp(estimate, stated.least(), stated.most()), QuantityKind.LEVEL),
+                    ", does not fit its flow and pressure; expected a sound power of ", amount(estimate, QuantityKind.LEVEL), " ± ",
+                    amount(NOISE_ERROR, QuantityKind.LEVEL));
+        } else {
+            add(Severity.CAUTION, "look whether a sound pressure, another speed or another weighting is meant", source, "its sound power of ",
+                    amount(stated.level(), QuantityKind.LEVEL), " does not fit its flow and pressure; expected ",
                     amount(estimate, QuantityKind.LEVEL), " ± ", amount(NOISE_ERROR, QuantityKind.LEVEL));
         }
     }
@@ -349,6 +422,10 @@ public final class Plausibility {
     }
 
     private Optional<Double> member(String path, String name, QuantityKind kind) {
-        return section(path).flatMap(tree -> tree.get(name)).flatMap(value -> FormReader.quantity(value, kind)).map(Quantity::si);
+        return section(path).flatMap(tree -> quantity(tree, name, kind));
+    }
+
+    private static Optional<Double> quantity(Value.Tree of, String name, QuantityKind kind) {
+        return of.get(name).flatMap(value -> FormReader.quantity(value, kind)).map(Quantity::si);
     }
 }

@@ -18,11 +18,23 @@ public record MotorSection(int version) implements SectionType<String> {
             Field.amount("voltage", "rated voltage", QuantityKind.VOLTAGE, Range.ANY, "Rated voltage."),
             Field.amounts("frequency", "frequencies", QuantityKind.FREQUENCY, Range.POSITIVE, 1, "Frequencies."));
 
+    private static final Form TAP = Form.of("tap", "A tap of a winding.",
+            Field.amount("turns", "turns", QuantityKind.NUMBER, Range.POSITIVE, "How many turns."),
+            Field.amount("power", "power", QuantityKind.POWER, Range.ANY, "What it takes.").mandatory(),
+            Field.yesNo("fixed", "fixed", "Whether it is soldered."));
+
+    private static final Form WINDING = Form.of("winding", "A winding.",
+            Field.amount("speed", "speed", QuantityKind.ROTATIONAL_SPEED, Range.POSITIVE, "Speed at which it is used."),
+            Field.amounts("levels", "levels", QuantityKind.LEVEL, Range.between(-50, 160), 1, "Levels."),
+            Field.choice("at", "at", List.of("rest", "run"), "When."),
+            Field.parts("taps", "taps", TAP, "Its taps."));
+
     private static final Form FORM = Form.of("motor", "The motor.",
             Field.whole("wires", "wires", 2, 12, "How many wires."),
             Field.yesNo("reversible", "reversible", "Whether it runs backwards."),
             Field.words("maker", "maker of the motor", "Who makes it.").mandatory(),
             Field.part("supply", "supply", SUPPLY, "What it is fed with."),
+            Field.parts("windings", "windings", WINDING, "Its windings."),
             Field.anything("lab", "anything", "Anything."));
 
     @Override

@@ -17,6 +17,7 @@ import net.jqwik.api.constraints.DoubleRange;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import tramontane.analysis.Finding;
 import tramontane.analysis.Severity;
 import tramontane.model.AirMover;
@@ -26,6 +27,7 @@ import tramontane.model.Value;
 import tramontane.model.file.DesignFile;
 import tramontane.model.file.Limits;
 import tramontane.model.file.TreeFile;
+import tramontane.physics.FanNoise;
 
 class PlausibilityTest {
 
@@ -150,6 +152,66 @@ class PlausibilityTest {
         return Plausibility.of(mover).stream().filter(finding -> finding.message().toString().contains(words)).toList();
     }
 
+    /** The sound part with its noise stated in another way; its estimate is 61.3 dB of sound power. */
+    private static List<Finding> noise(String noise) {
+        Value.Tree part = tree(SOUND);
+        Value.Tree sections = part.tree("sections").orElseThrow();
+        return Plausibility.of(mover(part.with("sections", sections.with("noise", tree("{" + noise + "}")))));
+    }
+
+    @Test
+    void soundPressureIsJudgedByTheSoundPowerItStandsFor() {
+        assertEquals(List.of(), noise("'soundPressure': '47 dB', 'distance': '1 m', 'speed': '4000 rpm'"));
+        assertEquals(List.of(), noise("'soundPressure': '35 dB', 'distance': '4 m', 'field': 'half-space'"));
+        only(Severity.CAUTION, "its sound pressure of 64.0 dB at 1.00 m, which stands for a sound power of 72.0 dB, does not fit",
+                noise("'soundPressure': '64 dB', 'distance': '1 m'"));
+        only(Severity.CAUTION, "its sound pressure of 53.0 dB at 4.00 m, which stands for a sound power of 73.0 dB",
+                noise("'soundPressure': '53 dB', 'distance': '4 m', 'field': 'half-space'"));
+        only(Severity.CAUTION, "its sound pressure of 30.0 dB at 1.00 m, which stands for a sound power of 41.0 dB",
+                noise("'soundPressure': '30 dB', 'field': 'free field'"));
+    }
+
+    /** Where nothing tells the field, the power may be anything between; 3 dB decide here at either end. */
+    @Test
+    void anUnknownFieldIsGivenTheBenefitOfTheDoubt() {
+        double estimate = FanNoise.level(37, 150 / 3600.0, 80);
+        double over = 10 * Math.log10(2 * Math.PI);
+        String high = "'soundPressure': " + (estimate + 9.5 - over);
+        assertEquals(List.of(), noise(high));
+        assertEquals(List.of(), noise(high + ", 'field': 'half-space'"));
+        assertEquals(1, noise(high + ", 'field': 'free field'").size());
+        String low = "'soundPressure': " + (estimate - 11.5 - over);
+        assertEquals(List.of(), noise(low));
+        assertEquals(List.of(), noise(low + ", 'field': 'free field'"));
+        assertEquals(1, noise(low + ", 'field': 'half-space'").size());
+    }
+
+    /** Of points, that at rated speed nearest to the best point is judged: 150 m³/h; stall is loud and slow ones are not. */
+    @Test
+    void ofPointsTheOneNearestToTheBestPointIsJudged() {
+        String points = "'points': [{'speed': '2000 rpm', 'flow': '75 m³/h', 'soundPower': '%s dB'}, {'speed': '4000 rpm', 'flow': '60 m³/h',"
+                + " 'soundPower': '%s dB'}, {'speed': '4000 rpm', 'flow': '140 m³/h', 'soundPower': '%s dB'},"
+                + " {'speed': '4000 rpm', 'flow': '210 m³/h', 'soundPower': '%s dB'}]";
+        assertEquals(List.of(), noise(points.formatted(39, 80, 58, 58)));
+        assertEquals(List.of(), noise(points.formatted(10, 90, 58, 20)));
+        only(Severity.CAUTION, "its sound power of 75.0 dB does not fit", noise(points.formatted(39, 58, 75, 58)));
+        only(Severity.CAUTION, "its sound power of 39.0 dB does not fit", noise(points.formatted(39, 58, 39, 58)));
+        only(Severity.CAUTION, "its sound pressure of 66.0 dB at 1.00 m, which stands for a sound power of 74.0 dB",
+                noise("'field': 'half-space', 'distance': '1 m', 'points': [{'soundPressure': '66 dB', 'flow': '140 m³/h'}]"));
+        assertEquals(List.of(), noise("'speed': '2000 rpm', 'points': [{'soundPower': '40 dB', 'flow': '75 m³/h'}]"), "speed from above");
+        only(Severity.CAUTION, "its sound power of 58.0 dB",
+                noise("'speed': '2000 rpm', 'points': [{'soundPower': '58 dB', 'flow': '75 m³/h'}]"));
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"", "'points': 7", "'points': []", "'points': [7, null, [], {}]", "'points': [{'soundPower': 'loud'}]",
+        "'points': [{'octaves': '40 41 dB', 'flow': '100 m³/h'}]", "'soundPressure': 'x'", "'soundPressure': '47 dB', 'distance': 0",
+        "'soundPressure': '47 dB', 'distance': '-1 m'", "'soundPressure': '47 dB', 'distance': 'far', 'field': 7",
+        "'soundPower': [58], 'speed': 'fast'", "'points': {'soundPower': '90 dB'}"})
+    void oddNoiseIsNotJudged(String noise) {
+        assertEquals(List.of(), noise(noise));
+    }
+
     @Test
     void airOfAJetThroughTheFrameIsFound() {
         List<Finding> findings = findings("free delivery", doctored(curve("180 210", "180 1300")));
@@ -165,7 +227,9 @@ class PlausibilityTest {
                 + Value.Num.of(Math.pow(10, flow)).literal() + "], 'pressure': [" + Value.Num.of(Math.pow(10, pressure)).literal()
                 + ", 0], 'power': [" + wild + ", " + wild + "]}], 'sections': {'noise': {'speed': " + wild + "}, 'drive': {'supply': {'rated': "
                 + wild + "}}}");
-        for (Finding finding : Plausibility.of(mover)) {
+        AirMover measured = mover(tree(SOUND).with("sections", tree("{'noise': {'distance': " + wild + ", 'points': [{'speed': "
+                + wild + ", 'flow': " + Value.Num.of(Math.pow(10, flow)).literal() + ", 'soundPressure': " + pressure + "}, {'soundPower': " + wild + "}]}}")));
+        for (Finding finding : Stream.of(mover, measured).flatMap(each -> Plausibility.of(each).stream()).toList()) {
             assertFalse(finding.message().toString().contains("NaN"), finding.toString());
         }
     }

@@ -26,9 +26,6 @@ final class Family {
 
     private static final Map<String, Double> PRESSURE_SCALES = Map.of("Pa", 1.0, "inH2O", 1 / 249.08891, "mmH2O", 1 / 9.80665);
 
-    /** Sound power level of bearing and electronics where the air is hardly heard, dB; a guess. */
-    private static final double FLOOR = 16;
-
     /** Speeds of one size, from low to high, by how many there are. */
     private static final List<String> GRADES = List.of("M", "LH", "LMH");
 
@@ -54,6 +51,7 @@ final class Family {
     private final double efficiencyScatter;
     private final double noiseScatter;
     private final double noiseExponent;
+    private final NoiseSheet sheet;
     private final double fixedShare;
     private final boolean tellsFixedLoss;
     private final boolean tellsPowerCurve;
@@ -85,6 +83,7 @@ final class Family {
         efficiencyScatter = between(0.88, 1.1);
         noiseScatter = between(-2, 2);
         noiseExponent = between(50, 58);
+        sheet = new NoiseSheet(line, noiseExponent, new Random(~(seed * 1_000_003 + number)));
         fixedShare = between(0.06, 0.18);
         tellsFixedLoss = random.nextBoolean();
         tellsPowerCurve = random.nextInt(3) > 0;
@@ -182,7 +181,6 @@ final class Family {
                 + 10 * StrictMath.log10(flow * shape.flow()[best]) + 20 * StrictMath.log10(pressure * shape.pressure()[best])
                 + 6 * StrictMath.exp(-diameter / 0.03) // gaps and bearings of small ones are coarse
                 + (noiseExponent - 50) * StrictMath.log10(tip / ordinaryTip());
-        double heard = 10 * StrictMath.log10(StrictMath.pow(10, noise / 10) + StrictMath.pow(10, FLOOR / 10));
         String size = frame[0] == frame[1] ? frame[0] + "x" + frame[2] : frame[0] + "x" + frame[1] + "x" + frame[2];
         String id = name + "-" + size + "-" + volts + grade;
         String speed = Members.rounded(rpm, 6) + " rpm";
@@ -205,8 +203,8 @@ final class Family {
                 .text("lowestTemperature", coldest + " °C").text("highestTemperature", warmest + " °C")
                 .text("mass", mass(frame)).number("price", price(frame, tip)).text("currency", "EUR").items("origins", origins());
         part.items("curves", curves(run, volts));
-        return part.tree("sections", new Members().tree("drive", drive(run, volts)).tree("noise", new Members()
-                .text("soundPower", Members.rounded(Math.rint(heard * 2) / 2, 4) + " dB").text("speed", speed).text("at", "free delivery"))
+        return part.tree("sections", new Members().tree("drive", drive(run, volts)).tree("noise", sheet.section(
+                new NoiseSheet.Part(shape, run.power(1), rpm, noise, share -> flow(run, share), share -> pressure(run, share))))
                 .tree("life", new Members().text("bearing", bearing).text("rated", life(tip) + " h").text("statistic", "L10")
                         .text("at", "40 °C"))).tree();
     }
@@ -264,8 +262,7 @@ final class Family {
             if (line.induction()) {
                 curve.text("frequency", i == 0 ? "50 Hz" : "60 Hz");
             }
-            // Few decimals are printed of small flows in large units.
-            String flowUnit = run.flow() < 2e-3 ? "l/min" : maker.flowUnit();
+            String flowUnit = flowUnit(run);
             String pressureUnit = run.pressure() * speed * speed < 60 ? "Pa" : maker.pressureUnit();
             curve.text("density", "1.2 kg/m³")
                     .text("flow", Members.list(run.shape().flow(), run.flow() * speed * FLOW_SCALES.get(flowUnit), 3, flowUnit))
@@ -277,6 +274,19 @@ final class Family {
             curves.add(curve.text("tolerance", tolerance + " %").tree());
         }
         return curves;
+    }
+
+    /** Few decimals are printed of small flows in large units. */
+    private String flowUnit(Run run) {
+        return run.flow() < 2e-3 ? "l/min" : maker.flowUnit();
+    }
+
+    private String flow(Run run, double share) {
+        return Members.list(new double[] {share}, run.flow() * FLOW_SCALES.get(flowUnit(run)), 3, flowUnit(run));
+    }
+
+    private static String pressure(Run run, double share) {
+        return Members.list(new double[] {share}, run.pressure(), 3, "Pa");
     }
 
     private static String watts(double power) {
@@ -385,6 +395,7 @@ final class Family {
         all.add(of("mass", "datasheet", "5 %", "invented data sheet " + name));
         all.add(of("price", "estimated", "25 %", "100 pieces, invented"));
         all.add(of("sections.drive.supply", "datasheet", "10 %", "invented data sheet " + name));
+        all.add(sheet.origin(name));
         all.add(of("sections.life", "estimated", "30 %", "invented life test of a like family"));
         return all;
     }

@@ -23,6 +23,11 @@ final class Members {
         return this;
     }
 
+    Members flag(String name, boolean set) {
+        members.put(name, new Value.Flag(set));
+        return this;
+    }
+
     Members tree(String name, Members tree) {
         members.put(name, tree.tree());
         return this;
