@@ -122,7 +122,7 @@ final class Listen extends TerminalVerb {
     protected int run(Syntax.Given given, Console console) throws Ending {
         Format format = Options.format(given, Format.TEXT, Format.JSON);
         Duration timeLimit = Options.timeLimit(given, Engine.Request.TIME_LIMIT);
-        double seconds = Amounts.between(given, SECONDS, QuantityKind.TIME, 1, Synthesis.LONGEST, "s").orElse(Synthesis.Request.USUAL.seconds());
+        double seconds = Amounts.between(given, SECONDS, QuantityKind.NUMBER, 1, Synthesis.LONGEST, "s").orElse(Synthesis.Request.USUAL.seconds());
         double limit = Amounts.between(given, LIMIT, QuantityKind.LEVEL, -120, -3, "dB").orElse(Synthesis.USUAL_LIMIT);
         boolean quiet = given.flag(QUIET);
         Path folder = folder(given);

@@ -49,7 +49,7 @@ record PartInDesign(DesignSource source, String part, Path target) {
     static Optional<PartInDesign> of(Syntax.Given given, Optional<Path> samples, Engine engine, Console console) throws Ending {
         if (given.option(INTO).isEmpty()) {
             for (String option : List.of(PART, IN_PLACE, REPLACE)) {
-                if (given.option(option).isPresent() || given.flag(option)) {
+                if (given.flag(option)) {
                     throw Ending.badInput(option + " goes with " + INTO + " DESIGN.");
                 }
             }
