@@ -50,6 +50,13 @@ public final class Syntax {
         return this;
     }
 
+    /** The last parameter, which may be given as often as wanted, or left out. */
+    public Syntax furtherParameters(String label, String help) {
+        spec.addPositional(PositionalParamSpec.builder().paramLabel(label).index(positions++ + "..*").arity("0..*").type(List.class)
+                .auxiliaryTypes(String.class).required(false).description(plain(help)).build());
+        return this;
+    }
+
     /** An option with a value. */
     public Syntax option(String name, String label, String help) {
         spec.addOption(OptionSpec.builder(name).paramLabel(label).arity("1").type(String.class).description(plain(help))
@@ -159,6 +166,12 @@ public final class Syntax {
         /** What was given for a parameter, counted from 0; empty where it was left out. */
         public String parameter(int index) {
             return result.matchedPositionalValue(index, "");
+        }
+
+        /** What was given for the parameters from an index on, for {@link Syntax#furtherParameters}. */
+        public List<String> furtherParameters(int index) {
+            return result.matchedPositionals().stream().filter(each -> each.index().min() == index).findFirst()
+                    .map(each -> each.<List<String>>getValue()).orElse(List.of());
         }
 
         /** The value of an option. */

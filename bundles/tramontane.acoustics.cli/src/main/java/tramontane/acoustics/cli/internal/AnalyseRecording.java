@@ -106,7 +106,8 @@ final class AnalyseRecording extends TerminalVerb {
                         "  tramontane sound recording fan.wav --full-scale \"120 dB\" --background off.wav",
                         "                             --format csv --output fan.csv",
                         "  tramontane sound recording fan.wav --full-scale \"120 dB\" --distance \"1 m\"",
-                        "                             --field \"half-space\" --speed \"2700 rpm\" --format section");
+                        "                             --field half-space --speed \"2700 rpm\"",
+                        "                             --format section");
     }
 
     /** Where a part was recorded. */

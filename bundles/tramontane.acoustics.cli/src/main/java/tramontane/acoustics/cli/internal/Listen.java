@@ -53,7 +53,6 @@ final class Listen extends TerminalVerb {
     private static final String LIMIT = "--limit";
     private static final String REPLACE = "--replace";
     private static final String QUIET = "--quiet";
-    private static final int MOST_DESIGNS = 8;
     /** All sounds are in memory together, 0.4 MB for each second. */
     private static final double MOST_SECONDS = 600;
     /** Tones nearer than this are one, as the analysis has it, Hz. */
@@ -73,11 +72,9 @@ final class Listen extends TerminalVerb {
 
     @Override
     protected Syntax syntax() {
-        Syntax syntax = new Syntax(name()).parameter("DESIGN", "A design file, or the name of a sample.");
-        for (int i = 2; i <= MOST_DESIGNS; i++) {
-            syntax.optionalParameter("DESIGN" + i, i == 2 ? "Further designs to compare it with." : "");
-        }
-        return syntax
+        return new Syntax(name())
+                .parameter("DESIGN", "A design file, or the name of a sample.")
+                .furtherParameters("MORE", "Further designs to compare it with.")
                 .options(CONDITION, "ID", "A condition, or one of its cases; may be given several times. Standard is the first of each design.")
                 .options(AT, "POSITION", "Where somebody listens; may be given several times. Standard is the first position of each design.")
                 .option(OUTPUT, "FOLDER", "The folder to write to; must be given.")
@@ -103,7 +100,8 @@ final class Listen extends TerminalVerb {
                         "  tramontane sound listen cabinet --output sounds",
                         "  tramontane sound listen cabinet --condition nominal --condition \"night, slow\"",
                         "                          --at technician --output sounds",
-                        "  tramontane sound listen before.tramontane.json after.tramontane.json --output sounds");
+                        "  tramontane sound listen before.tramontane.json after.tramontane.json",
+                        "                          --output sounds");
     }
 
     /** What is asked of one design. */
@@ -131,9 +129,9 @@ final class Listen extends TerminalVerb {
             throw Ending.broken("No analysis of noise is loaded; \"tramontane modules\" shows why.");
         }
         List<Asked> asked = new ArrayList<>();
-        boolean sound = true;
-        for (int i = 0; i < MOST_DESIGNS && !given.parameter(i).isEmpty(); i++) {
-            sound &= read(given, given.parameter(i), quiet, asked, console);
+        boolean sound = read(given, given.parameter(0), quiet, asked, console);
+        for (String name : given.furtherParameters(1)) {
+            sound &= read(given, name, quiet, asked, console);
         }
         if (!sound) {
             return ExitCode.BAD_INPUT;
@@ -371,8 +369,8 @@ final class Listen extends TerminalVerb {
                 rows), console);
         console.out().println();
         List<String> sentences = new ArrayList<>(rendered.notes());
-        sentences.add(String.format(Locale.ROOT, "A full-scale sine stands for %.2f dB re 20 µPa in all of them: \"tramontane sound recording FILE --full-scale"
-                + " '%.2f dB'\" reads their levels.", rendered.fullScale(), rendered.fullScale()));
+        sentences.add(String.format(Locale.ROOT, "A full-scale sine stands for %.2f dB re 20 µPa in all of them; read their levels with sound recording FILE"
+                + " --full-scale \"%.2f dB\".", rendered.fullScale(), rendered.fullScale()));
         sentences.add(Synthesis.HEARING_CAUTION);
         sentences.forEach(sentence -> Wrapping.lines(console.shown(sentence), console.width()).forEach(console.out()::println));
     }

@@ -86,11 +86,11 @@ final class RecordingText {
         for (Measured.Band band : measured.bands()) {
             int octave = band.third() / 3;
             OptionalDouble level = band.third() % 3 == 1 ? measured.octave(octave) : OptionalDouble.empty();
-            rows.add(List.of(Cells.words(BandNames.third(band.third())), Cells.level(band.level()), Cells.level(band.deviation()),
+            rows.add(List.of(Cells.words(BandNames.third(band.third())), Cells.level(band.level()), chance(band.deviation()),
                     Cells.words(level.isPresent() ? BandNames.octave(octave) : ""), level.isPresent() ? Cells.level(level.getAsDouble()) : new Table.Empty(),
-                    level.isPresent() ? Cells.level(deviation(measured, octave)) : new Table.Empty()));
+                    level.isPresent() ? chance(deviation(measured, octave)) : new Table.Empty()));
         }
-        return new Table("Bands", Cells.columns("#third", "#level", "#±", "#octave", "#level", "#±"), rows);
+        return new Table("Bands", Cells.columns("#third", "#level", "#± [dB]", "#octave", "#level", "#± [dB]"), rows);
     }
 
     /** Of an octave by those of its thirds, which are independent. */
@@ -111,10 +111,15 @@ final class RecordingText {
         List<List<Table.Cell>> rows = new ArrayList<>();
         for (NoiseFromRecording.Band band : report.noise().orElseThrow().bands()) {
             rows.add(List.of(Cells.words(BandNames.third(band.third())), Cells.level(level(report.measured(), band.third())),
-                    Cells.level(level(report.background().orElseThrow(), band.third())), Cells.level(band.level()), Cells.level(band.deviation()),
+                    Cells.level(level(report.background().orElseThrow(), band.third())), Cells.level(band.level()), chance(band.deviation()),
                     Cells.words(band.upperBound() ? "at most" : "")));
         }
-        return new Table("Bands with and without the background", Cells.columns("#third", "#recorded", "#background", "#without", "#±", "known"), rows);
+        return new Table("Bands with and without the background", Cells.columns("#third", "#recorded", "#background", "#without", "#± [dB]", "known"), rows);
+    }
+
+    /** To 0.01 dB: that of high bands is less than 0.1 dB. */
+    private static Table.Cell chance(double deviation) {
+        return Cells.words(String.format(Locale.ROOT, "%.2f", deviation));
     }
 
     static double level(Measured measured, int third) {

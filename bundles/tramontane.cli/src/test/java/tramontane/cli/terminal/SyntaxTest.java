@@ -1,0 +1,37 @@
+package tramontane.cli.terminal;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+class SyntaxTest {
+
+    private static Syntax syntax() {
+        return new Syntax("compare").parameter("FILE", "The first.").furtherParameters("MORE", "The others.").flag("--quiet", "No words.");
+    }
+
+    @Test
+    void furtherParametersMayBeAsManyAsWanted() throws Ending {
+        Syntax.Given given = syntax().parse(List.of("a", "b", "--quiet", "c", "d"));
+        assertEquals("a", given.parameter(0));
+        assertEquals(List.of("b", "c", "d"), given.furtherParameters(1));
+        assertTrue(given.flag("--quiet"));
+    }
+
+    @Test
+    void furtherParametersMayBeLeftOut() throws Ending {
+        Syntax.Given given = syntax().parse(List.of("a"));
+        assertEquals("a", given.parameter(0));
+        assertEquals(List.of(), given.furtherParameters(1));
+    }
+
+    @Test
+    void theFirstIsStillNeeded() {
+        assertEquals("compare: FILE is missing. See \"tramontane help compare\".",
+                assertThrows(Ending.class, () -> syntax().parse(List.of("--quiet"))).getMessage());
+        assertTrue(syntax().help().contains("FILE [MORE...]"), syntax()::help);
+    }
+}
