@@ -75,7 +75,8 @@ final class Listen extends TerminalVerb {
         return new Syntax(name())
                 .parameter("DESIGN", "A design file, or the name of a sample.")
                 .furtherParameters("MORE", "Further designs to compare it with.")
-                .options(CONDITION, "ID", "A condition, or one of its cases; may be given several times. Standard is the first of each design.")
+                .options(CONDITION, "ID", "A condition, or one of its cases; may be given several times. Standard is the first of each design. Of cases that are"
+                        + " alike, such as which one of six like movers has failed, the first is heard.")
                 .options(AT, "POSITION", "Where somebody listens; may be given several times. Standard is the first position of each design.")
                 .option(OUTPUT, "FOLDER", "The folder to write to; must be given.")
                 .option(SECONDS, "NUMBER", "How long each sound lasts, 1 to 120 s; standard 10.")
@@ -215,12 +216,14 @@ final class Listen extends TerminalVerb {
 
     private static List<Engine.Case> cases(Design design, String name, List<String> wanted) throws Ending {
         List<Engine.Case> all = Cases.of(design, Set.of()).list();
+        Cases unlike = Cases.unlike(design, Set.of());
         Set<Engine.Case> chosen = new LinkedHashSet<>();
         if (wanted.isEmpty()) {
             chosen.add(all.stream().findFirst().orElseThrow(() -> Ending.notComputed(name + ": none of its conditions can be computed.")));
         }
         for (String id : wanted) {
-            List<Engine.Case> found = all.stream().filter(each -> each.declared().equals(id) || each.concrete().id().equals(id)).toList();
+            List<Engine.Case> named = all.stream().filter(each -> each.concrete().id().equals(id)).toList();
+            List<Engine.Case> found = named.isEmpty() ? unlike.of(id) : named;
             if (found.isEmpty()) {
                 List<String> known = all.stream().map(Engine.Case::declared).distinct().toList();
                 List<String> ids = new ArrayList<>(known);
@@ -266,7 +269,8 @@ final class Listen extends TerminalVerb {
                     + "; give the part there a section \"noise\", by its data sheet or by \"tramontane sound recording\".");
         }
         if (state.get().positions().isEmpty()) {
-            throw Ending.notComputed(where + "nobody listens; give the design a section \"noise\" with positions, and its parts one with levels.");
+            throw Ending.notComputed(where + "the design says nothing of noise; give the part of its bank a section \"noise\", by its data sheet or by"
+                    + " \"tramontane sound recording\", and the design one that says where somebody listens.");
         }
         return state.get();
     }
