@@ -94,7 +94,8 @@ public record RecordedNoise(Optional<Value.Tree> section, List<String> notes) {
             end--;
         }
         if (first == end) {
-            return new RecordedNoise(Optional.empty(), List.of("There is no sound in the recording, so that nothing can be said of the part."));
+            return new RecordedNoise(Optional.empty(),
+                    List.of("There is no sound in the recording, so that nothing can be said of the part."));
         }
         List<String> levels = new ArrayList<>();
         for (int third = first; third < end; third++) {
@@ -106,8 +107,8 @@ public record RecordedNoise(Optional<Value.Tree> section, List<String> notes) {
         }
         if (!noise.tones().isEmpty() && noise.tones().stream().anyMatch(NoiseFromRecording.Tone::upperBound)) {
             notes.add("The background has some of the tones too (" + noise.tones().stream().filter(NoiseFromRecording.Tone::upperBound)
-                    .map(tone -> number(tone.frequency(), 4) + " Hz").collect(Collectors.joining(", ")) + "): take out of the section what is not"
-                    + " of the part.");
+                    .map(tone -> number(tone.frequency(), 4) + " Hz").collect(Collectors.joining(", "))
+                    + "): take out of the section what is not" + " of the part.");
         }
         Value.Tree tree = Value.Tree.EMPTY;
         if (stated.blades().isPresent()) {
@@ -156,7 +157,8 @@ public record RecordedNoise(Optional<Value.Tree> section, List<String> notes) {
         double level = Math.max(LEAST, bands.level(third));
         double tones = bands.power(third) - alone.power(third);
         int decimals = 1;
-        while (decimals < MOST_DECIMALS && tones > 0 && !(Math.abs(Levels.of(Math.max(0, Levels.power(rounded(level, decimals).doubleValue()) - tones))
+        while (decimals < MOST_DECIMALS && tones > 0 && !(Math.abs(Levels.of(Math.max(0,
+                Levels.power(rounded(level, decimals).doubleValue()) - tones))
                 - alone.level(third)) <= CLOSE)) {
             decimals++;
         }

@@ -48,7 +48,8 @@ class RecordedNoiseTest {
         for (int i = 0; i < tones.length; i += 2) {
             list.add(new ToneInNoise.Tone(tones[i], Levels.power(tones[i + 1])));
         }
-        Synthesis.Rendered rendered = Synthesis.render(List.of(new Synthesis.Sound("part", NOISE, list)), Synthesis.Request.USUAL, Progress.SILENT);
+        Synthesis.Rendered rendered = Synthesis.render(List.of(new Synthesis.Sound("part", NOISE, list)), Synthesis.Request.USUAL,
+                Progress.SILENT);
         Path file = folder.resolve("part.wav");
         rendered.sounds().getFirst().write(file, WavWriter.Depth.BITS_24);
         return NoiseFromRecording.of(RecordingAnalysis.analyse(Recording.open(file), OptionalInt.empty(),
@@ -58,9 +59,10 @@ class RecordedNoiseTest {
     private static AirMover part(Value.Tree section) {
         AirMover part = Movers.part("");
         Value.Tree more = part.more().with("sections", Value.Tree.EMPTY.with(RecordedNoise.SECTION, section));
-        return new AirMover(part.id(), part.maker(), part.type(), part.width(), part.height(), part.depth(), part.rotorDiameter(), part.openArea(),
-                part.ratedSpeed(), part.motor(), part.noLoadSpeed(), part.category(), part.lockedLoss(), part.freewheelingLoss(), part.ratedPower(),
-                part.fixedLoss(), part.datasheet(), part.curves(), more);
+        return new AirMover(part.id(), part.maker(), part.type(), part.width(), part.height(), part.depth(), part.rotorDiameter(),
+                part.openArea(),
+                part.ratedSpeed(), part.motor(), part.noLoadSpeed(), part.category(), part.lockedLoss(), part.freewheelingLoss(),
+                part.ratedPower(), part.fixedLoss(), part.datasheet(), part.curves(), more);
     }
 
     private static MoverNoise read(Value.Tree section) {
@@ -80,13 +82,15 @@ class RecordedNoiseTest {
     void thePartSoundsAsItWasRecorded(NoiseFromRecording.Field field, double distance, double above) throws IOException {
         // 354.5 Hz lies beside the edge of two bands, 354.8 Hz: their filters both read it
         NoiseFromRecording recorded = recorded(distance, field, 315, 52, 354.5, 50, 2000, 45);
-        Value.Tree section = RecordedNoise.of(recorded, new RecordedNoise.Stated(Optional.of(0.02), Optional.of(7), 2)).section().orElseThrow();
+        Value.Tree section = RecordedNoise.of(recorded, new RecordedNoise.Stated(Optional.of(0.02), Optional.of(7), 2)).section()
+                .orElseThrow();
         MoverNoise noise = read(section);
         AirMover part = part(section);
         Emission emission = SoundSource.of(part, noise).orElseThrow().at(SPEED, 0.02, 1.2, SoundSource.Obstacles.NONE);
         for (int third = 0; third < Bands.THIRDS; third++) {
             // rounding; beside tones noise may be off by 0.1 dB
-            assertEquals(recorded.pressureOfNoise().level(third) + above, emission.noise().level(third), 0.11, Bands.nominal(third) + " Hz");
+            assertEquals(recorded.pressureOfNoise().level(third) + above, emission.noise().level(third), 0.11,
+                    Bands.nominal(third) + " Hz");
             // beside tones noise comes from the lines of a band, elsewhere from its filter, which lets in some of its neighbours
             assertEquals(NOISE.level(third) + above, emission.noise().level(third), 0.5, Bands.nominal(third) + " Hz");
         }
@@ -105,7 +109,8 @@ class RecordedNoiseTest {
     @Test
     void theSectionIsWrittenAsPeopleReadIt() throws IOException {
         NoiseFromRecording recorded = recorded(1, NoiseFromRecording.Field.FREE, 317, 52, 630, 44, 1400, 44);
-        Value.Tree section = RecordedNoise.of(recorded, new RecordedNoise.Stated(Optional.empty(), Optional.of(7), 3)).section().orElseThrow();
+        Value.Tree section = RecordedNoise.of(recorded, new RecordedNoise.Stated(Optional.empty(), Optional.of(7), 3)).section()
+                .orElseThrow();
         assertEquals(List.of("blades", "speed", "at", "soundPressure", "distance", "field", "thirds", "lowestThird", "tones", "tolerance"),
                 List.copyOf(section.members().keySet()));
         assertEquals(Optional.of("2700 rpm"), section.text("speed"));
@@ -126,14 +131,16 @@ class RecordedNoiseTest {
     void withoutBladesTonesHaveFrequencies() throws IOException {
         Value.Tree section = RecordedNoise.of(recorded(1, NoiseFromRecording.Field.FREE, 315, 52), RecordedNoise.Stated.NOTHING).section()
                 .orElseThrow();
-        assertEquals(Optional.of("315 Hz"), ((Value.Tree) ((Value.Items) section.get("tones").orElseThrow()).values().getFirst()).text("frequency"));
+        assertEquals(Optional.of("315 Hz"), ((Value.Tree) ((Value.Items) section.get("tones").orElseThrow()).values().getFirst())
+                .text("frequency"));
         assertTrue(section.get("blades").isEmpty());
         read(section);
     }
 
     @Test
     void softSoundsReadBack() {
-        NoiseFromRecording soft = noise(List.of(band(4, -60), band(5, -20.04), band(6, -80), band(7, 0.04), band(8, Double.NEGATIVE_INFINITY)));
+        NoiseFromRecording soft = noise(List.of(band(4, -60), band(5, -20.04), band(6, -80), band(7, 0.04),
+                band(8, Double.NEGATIVE_INFINITY)));
         Value.Tree section = RecordedNoise.of(soft, RecordedNoise.Stated.NOTHING).section().orElseThrow();
         assertEquals(Optional.of("-20.0 -50.0 0.0 dB"), section.text("thirds"));
         assertEquals(Optional.of("80 Hz"), section.text("lowestThird"));
@@ -150,13 +157,16 @@ class RecordedNoiseTest {
     void noPartIsThatLoud() {
         RecordedNoise nothing = RecordedNoise.of(noise(List.of(band(16, 170))), RecordedNoise.Stated.NOTHING);
         assertTrue(nothing.section().isEmpty());
-        assertEquals(List.of("The band of 1000 Hz has 170.0 dB, more than any part makes; the calibration must be wrong."), nothing.notes());
+        assertEquals(List.of("The band of 1000 Hz has 170.0 dB, more than any part makes; the calibration must be wrong."),
+                nothing.notes());
     }
 
     @Test
     void tonesThatTheBackgroundHasAreNamed() {
-        NoiseFromRecording noise = new NoiseFromRecording(1, NoiseFromRecording.Field.FREE, SPEED, List.of(band(6, 30)), List.of(band(6, 30)),
-                List.of(new NoiseFromRecording.Tone(100, 40, true, true), new NoiseFromRecording.Tone(315, 40, true, false)), 30, true, List.of());
+        NoiseFromRecording noise = new NoiseFromRecording(1, NoiseFromRecording.Field.FREE, SPEED, List.of(band(6, 30)),
+                List.of(band(6, 30)),
+                List.of(new NoiseFromRecording.Tone(100, 40, true, true), new NoiseFromRecording.Tone(315, 40, true, false)), 30, true,
+                List.of());
         List<String> notes = RecordedNoise.of(noise, RecordedNoise.Stated.NOTHING).notes();
         assertEquals(List.of("The background has some of the tones too (100 Hz): take out of the section what is not of the part."), notes);
     }

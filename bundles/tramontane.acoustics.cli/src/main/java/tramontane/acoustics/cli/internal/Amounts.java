@@ -45,11 +45,12 @@ final class Amounts {
     }
 
     /** A quantity between two others, SI. */
-    static Optional<Double> between(Syntax.Given given, String option, QuantityKind kind, double least, double most, String unit) throws Ending {
+    static Optional<Double> between(Syntax.Given given, String option, QuantityKind kind, double least, double most,
+            String unit) throws Ending {
         Optional<Double> value = of(given, option, kind);
         if (value.filter(each -> !(each >= least && each <= most)).isPresent()) {
-            throw Ending.badInput(option + " \"" + given.option(option).orElse("") + "\" is out of range; it must be " + plain(least) + " to "
-                    + plain(most) + " " + unit + ".");
+            throw Ending.badInput(option + " \"" + given.option(option).orElse("") + "\" is out of range; it must be " + plain(least)
+                    + " to " + plain(most) + " " + unit + ".");
         }
         return value;
     }
@@ -88,7 +89,8 @@ final class Amounts {
         } catch (UnitException wrong) {
             // said below
         }
-        throw Ending.badInput(option + " \"" + text.get() + "\" is no sensitivity; write for example \"50 mV/Pa\" or \"-26 dB re 1 V/Pa\".");
+        throw Ending.badInput(option + " \"" + text.get()
+                + "\" is no sensitivity; write for example \"50 mV/Pa\" or \"-26 dB re 1 V/Pa\".");
     }
 
     private static String plain(double number) {

@@ -86,7 +86,8 @@ final class AnalyseRecording extends TerminalVerb {
                 .option(BLADES, "NUMBER", "For a part: the blades of its rotor; its tones then follow the speed by their order.")
                 .option(TOLERANCE, "LEVEL", "For a part: how far its levels may be off; standard 3 dB.");
         return PartInDesign.options(syntax)
-                .option(Options.FORMAT, "FORMAT", "text (standard), json, csv (third-octaves), or section: the section \"noise\" of the part.")
+                .option(Options.FORMAT, "FORMAT", "text (standard), json, csv (third-octaves), or section: the section \"noise\" of"
+                        + " the part.")
                 .option(OUTPUT, "FILE", "Write to this file instead of the terminal; with --into the design.")
                 .option(Options.MAX_SIZE, "SIZE", "Refuse design files larger than this; standard 64MB.")
                 .flag(QUIET, "Print no progress, no cautions beside results and no confirmations.")
@@ -134,12 +135,12 @@ final class AnalyseRecording extends TerminalVerb {
         Optional<Place> place = place(given);
         Optional<Calibration> stated = stated(given);
         if (place.isEmpty() && (format.equals(SECTION) || given.option(PartInDesign.INTO).isPresent())) {
-            throw Ending.badInput((format.equals(SECTION) ? Options.FORMAT + " " + SECTION : PartInDesign.INTO) + " needs " + DISTANCE + ", " + FIELD
-                    + " and " + SPEED + ": where the part was recorded.");
+            throw Ending.badInput((format.equals(SECTION) ? Options.FORMAT + " " + SECTION : PartInDesign.INTO) + " needs " + DISTANCE
+                    + ", " + FIELD + " and " + SPEED + ": where the part was recorded.");
         }
         if ((place.isPresent() || given.option(BACKGROUND).isPresent()) && stated.isEmpty() && given.option(CALIBRATOR).isEmpty()) {
-            throw Ending.badInput((place.isPresent() ? "The noise of a part" : BACKGROUND) + " needs calibrated levels; give " + FULL_SCALE + ", "
-                    + SENSITIVITY + " or " + CALIBRATOR + ".");
+            throw Ending.badInput((place.isPresent() ? "The noise of a part" : BACKGROUND) + " needs calibrated levels; give " + FULL_SCALE
+                    + ", " + SENSITIVITY + " or " + CALIBRATOR + ".");
         }
         Inputs files = files(given);
         OptionalInt channel = channel(given, files);
@@ -181,8 +182,8 @@ final class AnalyseRecording extends TerminalVerb {
     private static Optional<Place> place(Syntax.Given given) throws Ending {
         List<String> needed = List.of(DISTANCE, FIELD, SPEED);
         List<String> missing = needed.stream().filter(option -> given.option(option).isEmpty()).toList();
-        Optional<String> any = Arrays.asList(DISTANCE, FIELD, SPEED, FLOW, BLADES, TOLERANCE).stream().filter(option -> given.option(option).isPresent())
-                .findFirst();
+        Optional<String> any = Arrays.asList(DISTANCE, FIELD, SPEED, FLOW, BLADES, TOLERANCE).stream()
+                .filter(option -> given.option(option).isPresent()).findFirst();
         if (any.isEmpty()) {
             return Optional.empty();
         }
@@ -199,19 +200,20 @@ final class AnalyseRecording extends TerminalVerb {
         Optional<Double> flow = Amounts.between(given, FLOW, QuantityKind.FLOW, 0, 1000, "m³/s");
         Optional<Integer> blades = Amounts.whole(given, BLADES, 1, 200);
         double tolerance = Amounts.between(given, TOLERANCE, QuantityKind.LEVEL, 0, 20, "dB").orElse(RecordedNoise.USUAL_TOLERANCE);
-        return Optional.of(new Place(distance, field.equals(FIELDS.getFirst()) ? NoiseFromRecording.Field.FREE : NoiseFromRecording.Field.HALF_SPACE,
-                speed, new RecordedNoise.Stated(flow, blades, tolerance)));
+        return Optional.of(new Place(distance, field.equals(FIELDS.getFirst()) ? NoiseFromRecording.Field.FREE
+                : NoiseFromRecording.Field.HALF_SPACE, speed, new RecordedNoise.Stated(flow, blades, tolerance)));
     }
 
     /** The calibration that the command line states; empty where there is none, or a recording of a calibrator. */
     private static Optional<Calibration> stated(Syntax.Given given) throws Ending {
-        List<String> ways = List.of(FULL_SCALE, SENSITIVITY, CALIBRATOR).stream().filter(option -> given.option(option).isPresent()).toList();
+        List<String> ways = List.of(FULL_SCALE, SENSITIVITY, CALIBRATOR).stream().filter(option -> given.option(option).isPresent())
+                .toList();
         if (ways.size() > 1) {
             throw Ending.badInput("Choose one calibration of " + String.join(" and ", ways) + ".");
         }
         if (given.option(SENSITIVITY).isPresent() != given.option(VOLTAGE).isPresent()) {
-            throw Ending.badInput(SENSITIVITY + " and " + VOLTAGE + " belong together; " + (given.option(VOLTAGE).isEmpty() ? VOLTAGE : SENSITIVITY)
-                    + " is missing.");
+            throw Ending.badInput(SENSITIVITY + " and " + VOLTAGE + " belong together; "
+                    + (given.option(VOLTAGE).isEmpty() ? VOLTAGE : SENSITIVITY) + " is missing.");
         }
         for (String option : List.of(CALIBRATOR_LEVEL, CALIBRATOR_FREQUENCY)) {
             if (given.option(option).isPresent() && given.option(CALIBRATOR).isEmpty()) {
@@ -227,8 +229,10 @@ final class AnalyseRecording extends TerminalVerb {
 
     private static Inputs files(Syntax.Given given) throws Ending {
         Opened main = open(given.parameter(0));
-        Optional<Opened> calibrator = given.option(CALIBRATOR).isPresent() ? Optional.of(open(given.option(CALIBRATOR).get())) : Optional.empty();
-        Optional<Opened> background = given.option(BACKGROUND).isPresent() ? Optional.of(open(given.option(BACKGROUND).get())) : Optional.empty();
+        Optional<Opened> calibrator = given.option(CALIBRATOR).isPresent() ? Optional.of(open(given.option(CALIBRATOR).get()))
+                : Optional.empty();
+        Optional<Opened> background = given.option(BACKGROUND).isPresent() ? Optional.of(open(given.option(BACKGROUND).get()))
+                : Optional.empty();
         return new Inputs(main, calibrator, background);
     }
 
@@ -260,8 +264,8 @@ final class AnalyseRecording extends TerminalVerb {
         for (Optional<Opened> each : List.of(Optional.of(files.main()), files.calibrator(), files.background())) {
             if (number.isPresent() && each.isPresent() && number.get() > each.get().recording().channels()) {
                 int channels = each.get().recording().channels();
-                throw Ending.badInput(CHANNEL + " " + number.get() + ": " + each.get().file() + " has " + (channels == 1 ? "one channel only."
-                        : channels + " channels only."));
+                throw Ending.badInput(CHANNEL + " " + number.get() + ": " + each.get().file() + " has "
+                        + (channels == 1 ? "one channel only." : channels + " channels only."));
             }
         }
         return number.map(each -> OptionalInt.of(each - 1)).orElse(OptionalInt.empty());
@@ -271,8 +275,10 @@ final class AnalyseRecording extends TerminalVerb {
     private static void keepRecordings(Inputs files, Optional<Path> target, Syntax.Given given) throws Ending {
         for (Optional<Opened> each : List.of(Optional.of(files.main()), files.calibrator(), files.background())) {
             try {
-                if (each.isPresent() && target.isPresent() && Files.exists(target.get()) && Files.isSameFile(target.get(), each.get().path())) {
-                    throw Ending.badInput(OUTPUT + " " + given.option(OUTPUT).orElse("") + ": this is a recording, which is not written over.");
+                if (each.isPresent() && target.isPresent() && Files.exists(target.get())
+                        && Files.isSameFile(target.get(), each.get().path())) {
+                    throw Ending.badInput(OUTPUT + " " + given.option(OUTPUT).orElse("")
+                            + ": this is a recording, which is not written over.");
                 }
             } catch (IOException failed) {
                 throw Ending.badInput(OUTPUT + " " + given.option(OUTPUT).orElse("") + ": " + failed.getMessage() + ".");
@@ -287,14 +293,17 @@ final class AnalyseRecording extends TerminalVerb {
         Calibration calibration = stated.orElse(Calibration.NONE);
         if (files.calibrator().isPresent()) {
             Opened from = files.calibrator().get();
-            calibration = calibration(given, from, channel, new Stage(watch, 0, from.recording().duration() / all, "listening to the calibrator"));
+            calibration = calibration(given, from, channel, new Stage(watch, 0, from.recording().duration() / all,
+                    "listening to the calibrator"));
             done = from.recording().duration() / all;
         }
         double next = done + files.main().recording().duration() / all;
-        Measured measured = analyse(files.main(), channel, calibration, new Stage(watch, done, next, "analysing " + files.main().recording().name()));
+        Measured measured = analyse(files.main(), channel, calibration, new Stage(watch, done, next,
+                "analysing " + files.main().recording().name()));
         Optional<Measured> background = Optional.empty();
         if (files.background().isPresent()) {
-            background = Optional.of(analyse(files.background().get(), channel, calibration, new Stage(watch, next, 1, "analysing the background")));
+            background = Optional.of(analyse(files.background().get(), channel, calibration,
+                    new Stage(watch, next, 1, "analysing the background")));
         }
         Optional<NoiseFromRecording> noise = Optional.empty();
         if (place.isPresent() || background.isPresent()) {
@@ -303,7 +312,8 @@ final class AnalyseRecording extends TerminalVerb {
         return new Report(files.main().recording(), measured, background, noise, Optional.empty());
     }
 
-    private static NoiseFromRecording noise(String file, Measured measured, Optional<Measured> background, Optional<Place> place) throws Ending {
+    private static NoiseFromRecording noise(String file, Measured measured, Optional<Measured> background,
+            Optional<Place> place) throws Ending {
         double distance = place.map(Place::distance).orElse(FAR);
         NoiseFromRecording.Field field = place.map(Place::field).orElse(NoiseFromRecording.Field.FREE);
         double speed = place.map(Place::speed).orElse(1.0);
@@ -325,11 +335,13 @@ final class AnalyseRecording extends TerminalVerb {
 
     private static Calibration calibration(Syntax.Given given, Opened from, OptionalInt channel, Stage stage) throws Ending {
         double level = Amounts.level(given, CALIBRATOR_LEVEL).orElse(Calibrator.USUAL_LEVEL);
-        double frequency = Amounts.between(given, CALIBRATOR_FREQUENCY, QuantityKind.FREQUENCY, 20, 20000, "Hz").orElse(Calibrator.USUAL_FREQUENCY);
+        double frequency = Amounts.between(given, CALIBRATOR_FREQUENCY, QuantityKind.FREQUENCY, 20, 20000, "Hz")
+                .orElse(Calibrator.USUAL_FREQUENCY);
         try {
             Calibrator calibrator = Calibrator.of(from.recording(), channel, level, frequency, stage);
             if (calibrator.calibration().isEmpty()) {
-                throw Ending.badInput(from.file() + ": this cannot be used as the recording of a calibrator. " + String.join(" ", calibrator.problems()));
+                throw Ending.badInput(from.file() + ": this cannot be used as the recording of a calibrator. "
+                        + String.join(" ", calibrator.problems()));
             }
             return calibrator.calibration().get();
         } catch (IOException failed) {
@@ -337,7 +349,8 @@ final class AnalyseRecording extends TerminalVerb {
         }
     }
 
-    private static void deliver(Report report, String format, Optional<Path> target, boolean quiet, boolean into, Console console) throws Ending {
+    private static void deliver(Report report, String format, Optional<Path> target, boolean quiet, boolean into,
+            Console console) throws Ending {
         if (!format.equals("text") && !format.equals("json") && !quiet) {
             report.cautions().forEach(caution -> console.err().println("caution: " + caution));
         }

@@ -31,7 +31,8 @@ final class Cells {
 
     /** Columns, those of numbers marked with a {@code #} in front. */
     static List<Table.Column> columns(String... labels) {
-        return Stream.of(labels).map(label -> label.startsWith("#") ? new Table.Column(label.substring(1), true) : new Table.Column(label, false)).toList();
+        return Stream.of(labels).map(label -> label.startsWith("#") ? new Table.Column(label.substring(1), true)
+                : new Table.Column(label, false)).toList();
     }
 
     static void print(Table table, Console console) {

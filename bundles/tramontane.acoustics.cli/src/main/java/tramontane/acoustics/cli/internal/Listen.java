@@ -75,9 +75,10 @@ final class Listen extends TerminalVerb {
         return new Syntax(name())
                 .parameter("DESIGN", "A design file, or the name of a sample.")
                 .furtherParameters("MORE", "Further designs to compare it with.")
-                .options(CONDITION, "ID", "A condition, or one of its cases; may be given several times. Standard is the first of each design. Of cases that are"
-                        + " alike, such as which one of six like movers has failed, the first is heard.")
-                .options(AT, "POSITION", "Where somebody listens; may be given several times. Standard is the first position of each design.")
+                .options(CONDITION, "ID", "A condition, or one of its cases; may be given several times. Standard is the first of each design."
+                        + " Of cases that are alike, such as which one of six like movers has failed, the first is heard.")
+                .options(AT, "POSITION", "Where somebody listens; may be given several times. Standard is the first position of each"
+                        + " design.")
                 .option(OUTPUT, "FOLDER", "The folder to write to; must be given.")
                 .option(SECONDS, "NUMBER", "How long each sound lasts, 1 to 120 s; standard 10.")
                 .option(LIMIT, "LEVEL", "Level of the loudest sound re a full-scale sine, at most \"-3 dB\"; standard \"-26 dB\".")
@@ -121,7 +122,8 @@ final class Listen extends TerminalVerb {
     protected int run(Syntax.Given given, Console console) throws Ending {
         Format format = Options.format(given, Format.TEXT, Format.JSON);
         Duration timeLimit = Options.timeLimit(given, Engine.Request.TIME_LIMIT);
-        double seconds = Amounts.between(given, SECONDS, QuantityKind.NUMBER, 1, Synthesis.LONGEST, "s").orElse(Synthesis.Request.USUAL.seconds());
+        double seconds = Amounts.between(given, SECONDS, QuantityKind.NUMBER, 1, Synthesis.LONGEST, "s")
+                .orElse(Synthesis.Request.USUAL.seconds());
         double limit = Amounts.between(given, LIMIT, QuantityKind.LEVEL, -120, -3, "dB").orElse(Synthesis.USUAL_LIMIT);
         boolean quiet = given.flag(QUIET);
         Path folder = folder(given);
@@ -249,8 +251,8 @@ final class Listen extends TerminalVerb {
             String id = each.concrete().id();
             NoiseState state = state(asked, evaluation, id);
             for (NoiseState.PositionNoise position : positions(asked, state, given.options(AT))) {
-                heard.add(new Heard(asked.stem(), id, position, folder.resolve(plain(asked.stem()) + "-" + plain(id) + "-" + plain(position.position())
-                        + ".wav")));
+                heard.add(new Heard(asked.stem(), id, position, folder.resolve(plain(asked.stem()) + "-" + plain(id) + "-"
+                        + plain(position.position()) + ".wav")));
             }
         }
         return heard;
@@ -261,16 +263,16 @@ final class Listen extends TerminalVerb {
         Optional<NoiseState> state = evaluation.data(NoiseState.class, id);
         if (state.isEmpty()) {
             throw Ending.notComputed(where + "its noise could not be computed" + evaluation.findings().stream()
-                    .filter(finding -> finding.severity() == Severity.ERROR && (finding.condition().isEmpty() || finding.condition().equals(id))).findFirst()
-                    .map(Listen::because).orElse("."));
+                    .filter(finding -> finding.severity() == Severity.ERROR && (finding.condition().isEmpty() || finding.condition()
+                    .equals(id))).findFirst().map(Listen::because).orElse("."));
         }
         if (!state.get().unknown().isEmpty()) {
             throw Ending.notComputed(where + "nothing is known of the noise of " + String.join(", ", state.get().unknown())
                     + "; give the part there a section \"noise\", by its data sheet or by \"tramontane sound recording\".");
         }
         if (state.get().positions().isEmpty()) {
-            throw Ending.notComputed(where + "the design says nothing of noise; give the part of its bank a section \"noise\", by its data sheet or by"
-                    + " \"tramontane sound recording\", and the design one that says where somebody listens.");
+            throw Ending.notComputed(where + "the design says nothing of noise; give the part of its bank a section \"noise\","
+                    + " by its data sheet or by \"tramontane sound recording\", and the design one that says where somebody listens.");
         }
         return state.get();
     }
@@ -286,8 +288,9 @@ final class Listen extends TerminalVerb {
         Set<NoiseState.PositionNoise> chosen = new LinkedHashSet<>();
         for (String id : wanted) {
             List<String> known = state.positions().stream().map(NoiseState.PositionNoise::position).toList();
-            chosen.add(state.position(id).orElseThrow(() -> Ending.badInput(AT + " " + id + ": " + asked.source().name() + " has no such position"
-                    + Spelling.nearest(id, known).map(near -> "; did you mean \"" + near + "\"?").orElse("; it has " + String.join("; ", known) + "."))));
+            chosen.add(state.position(id).orElseThrow(() -> Ending.badInput(AT + " " + id + ": " + asked.source().name()
+                    + " has no such position" + Spelling.nearest(id, known).map(near -> "; did you mean \"" + near + "\"?")
+                    .orElse("; it has " + String.join("; ", known) + "."))));
         }
         return List.copyOf(chosen);
     }
@@ -369,12 +372,12 @@ final class Listen extends TerminalVerb {
             rows.add(List.of(Cells.words(heard.get(i).file().getFileName().toString()), Cells.level(heard.get(i).at().level()),
                     Cells.level(heard.get(i).at().level() - loudest), Cells.level(rendered.sounds().get(i).level())));
         }
-        Cells.print(new Table("Sounds in " + folder, Cells.columns("file", "#A-weighted, as heard there", "#to the loudest", "#unweighted, re full scale"),
-                rows), console);
+        Cells.print(new Table("Sounds in " + folder, Cells.columns("file", "#A-weighted, as heard there", "#to the loudest",
+                "#unweighted, re full scale"), rows), console);
         console.out().println();
         List<String> sentences = new ArrayList<>(rendered.notes());
-        sentences.add(String.format(Locale.ROOT, "A full-scale sine stands for %.2f dB re 20 µPa in all of them; read their levels with sound recording FILE"
-                + " --full-scale \"%.2f dB\".", rendered.fullScale(), rendered.fullScale()));
+        sentences.add(String.format(Locale.ROOT, "A full-scale sine stands for %.2f dB re 20 µPa in all of them; read their levels"
+                + " with sound recording FILE --full-scale \"%.2f dB\".", rendered.fullScale(), rendered.fullScale()));
         sentences.add(Synthesis.HEARING_CAUTION);
         sentences.forEach(sentence -> Wrapping.lines(console.shown(sentence), console.width()).forEach(console.out()::println));
     }
@@ -385,8 +388,8 @@ final class Listen extends TerminalVerb {
             json.beginObject().name("format").value(1).name("fullScaleSine").value(rendered.fullScale()).name("sounds").beginArray();
             for (int i = 0; i < heard.size(); i++) {
                 Heard each = heard.get(i);
-                json.beginObject().name("file").value(each.file().toString()).name("design").value(each.design()).name("condition").value(each.condition())
-                        .name("position").value(each.at().position()).name("levelA");
+                json.beginObject().name("file").value(each.file().toString()).name("design").value(each.design()).name("condition")
+                        .value(each.condition()).name("position").value(each.at().position()).name("levelA");
                 JsonDocument.number(json, each.at().level());
                 json.name("toLoudest");
                 JsonDocument.number(json, each.at().level() - loudest);

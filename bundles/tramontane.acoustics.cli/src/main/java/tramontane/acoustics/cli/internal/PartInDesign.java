@@ -88,11 +88,13 @@ record PartInDesign(DesignSource source, String part, Path target) {
         boolean in = given.flag(IN_PLACE);
         Optional<String> name = given.option(OUTPUT);
         if (in == name.isPresent()) {
-            throw Ending.badInput(in ? "Choose one of " + OUTPUT + " and " + IN_PLACE + "." : INTO + " needs " + OUTPUT + " FILE or " + IN_PLACE + ".");
+            throw Ending.badInput(in ? "Choose one of " + OUTPUT + " and " + IN_PLACE + "." : INTO + " needs " + OUTPUT + " FILE or "
+                    + IN_PLACE + ".");
         }
         if (in) {
             if (samples.filter(folder -> source.path().toAbsolutePath().startsWith(folder)).isPresent()) {
-                throw Ending.badInput(IN_PLACE + ": " + source.name() + " is a sample, which is not written over; write to " + OUTPUT + " FILE.");
+                throw Ending.badInput(IN_PLACE + ": " + source.name() + " is a sample, which is not written over; write to " + OUTPUT
+                        + " FILE.");
             }
             return source.path();
         }
@@ -107,11 +109,13 @@ record PartInDesign(DesignSource source, String part, Path target) {
     void put(Value.Tree noise, boolean quiet, Engine engine, Console console) throws Ending {
         Design design = source.design().orElseThrow();
         boolean before = design.airMover(part).flatMap(mover -> mover.section(RecordedNoise.SECTION)).isPresent();
-        Design changed = design.withAirMovers(design.airMovers().stream().map(mover -> mover.id().equals(part) ? with(mover, noise) : mover).toList());
+        Design changed = design.withAirMovers(design.airMovers().stream().map(mover -> mover.id().equals(part) ? with(mover, noise)
+                : mover).toList());
         List<Problem> mistakes = new ArrayList<>(engine.check(changed));
         mistakes.removeIf(problem -> !problem.isError());
         if (!mistakes.isEmpty()) {
-            throw Ending.badInput("With this noise the design would have mistakes, the first: " + mistakes.getFirst().sentence() + ". It was not written.");
+            throw Ending.badInput("With this noise the design would have mistakes, the first: " + mistakes.getFirst().sentence()
+                    + ". It was not written.");
         }
         try {
             DesignFile.save(changed, target);
@@ -126,8 +130,9 @@ record PartInDesign(DesignSource source, String part, Path target) {
 
     private static AirMover with(AirMover part, Value.Tree noise) {
         Value.Tree sections = part.more().tree(Noun.SECTIONS).orElse(Value.Tree.EMPTY).with(RecordedNoise.SECTION, noise);
-        return new AirMover(part.id(), part.maker(), part.type(), part.width(), part.height(), part.depth(), part.rotorDiameter(), part.openArea(),
-                part.ratedSpeed(), part.motor(), part.noLoadSpeed(), part.category(), part.lockedLoss(), part.freewheelingLoss(), part.ratedPower(),
-                part.fixedLoss(), part.datasheet(), part.curves(), part.more().with(Noun.SECTIONS, sections));
+        return new AirMover(part.id(), part.maker(), part.type(), part.width(), part.height(), part.depth(), part.rotorDiameter(),
+                part.openArea(),
+                part.ratedSpeed(), part.motor(), part.noLoadSpeed(), part.category(), part.lockedLoss(), part.freewheelingLoss(),
+                part.ratedPower(), part.fixedLoss(), part.datasheet(), part.curves(), part.more().with(Noun.SECTIONS, sections));
     }
 }

@@ -67,7 +67,8 @@ final class Rate extends TerminalVerb {
         int room = (thirds ? Bands.THIRDS : Bands.OCTAVES) - first;
         if (levels.length > room) {
             String band = thirds ? "third-octave" : "octave";
-            throw Ending.badInput("LEVELS has " + levels.length + " values from the " + band + " of " + name(first, thirds) + ", beyond that of "
+            throw Ending.badInput("LEVELS has " + levels.length + " values from the " + band + " of " + name(first, thirds)
+                    + ", beyond that of "
                     + name(first + room - 1, thirds) + "; at most " + room + " were expected. " + LOWEST + " says where they begin.");
         }
         Spectrum spectrum = thirds ? Spectrum.ofThirds(first, levels) : Spectrum.ofOctaves(first, levels);
@@ -100,8 +101,8 @@ final class Rate extends TerminalVerb {
         double lowest = Amounts.positive(given, LOWEST, QuantityKind.FREQUENCY).orElse(thirds ? 50.0 : 63.0);
         OptionalInt first = BandNames.find(lowest, thirds);
         if (first.isEmpty()) {
-            throw Ending.badInput(LOWEST + " \"" + given.option(LOWEST).orElse("") + "\" is no middle frequency of " + (thirds ? "a third-octave"
-                    : "an octave") + "; it is one of " + String.join(", ", BandNames.all(thirds)) + ".");
+            throw Ending.badInput(LOWEST + " \"" + given.option(LOWEST).orElse("") + "\" is no middle frequency of "
+                    + (thirds ? "a third-octave" : "an octave") + "; it is one of " + String.join(", ", BandNames.all(thirds)) + ".");
         }
         return first.getAsInt();
     }
@@ -116,7 +117,8 @@ final class Rate extends TerminalVerb {
             double level = spectrum.octave(octave);
             rows.add(List.of(Cells.words(BandNames.octave(octave)), Cells.level(level), Cells.level(weighted(spectrum, octave)),
                     rates(octave, NoiseRating.FIRST, NoiseRating.LAST) ? Cells.rating(NoiseRating.band(octave, level)) : new Table.Empty(),
-                    rates(octave, NoiseCriterion.FIRST, NoiseCriterion.LAST) ? Cells.rating(NoiseCriterion.band(octave, level)) : new Table.Empty()));
+                    rates(octave, NoiseCriterion.FIRST, NoiseCriterion.LAST) ? Cells.rating(NoiseCriterion.band(octave, level))
+                    : new Table.Empty()));
         }
         Cells.print(new Table("Octaves", Cells.columns("#octave", "#level", "#A-weighted", "#NR", "#NC"), rows), console);
         console.out().println();
@@ -130,8 +132,8 @@ final class Rate extends TerminalVerb {
     }
 
     private static String decides(Optional<Rating> rating) {
-        return rating.map(each -> BandNames.octave(each.octave()) + (each.tabulated() ? "" : "; beyond the curves laid down, continued straight"))
-                .orElse("no octave that counts");
+        return rating.map(each -> BandNames.octave(each.octave()) + (each.tabulated() ? ""
+                : "; beyond the curves laid down, continued straight")).orElse("no octave that counts");
     }
 
     private static boolean rates(int octave, int first, int last) {

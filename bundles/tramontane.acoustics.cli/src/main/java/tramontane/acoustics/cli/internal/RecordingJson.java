@@ -26,7 +26,8 @@ final class RecordingJson {
     static String of(Report report) {
         Measured measured = report.measured();
         return JsonDocument.of(json -> {
-            json.beginObject().name("format").value(1).name("name").value(measured.name()).name("coding").value(report.recording().coding().words())
+            json.beginObject().name("format").value(1).name("name").value(measured.name()).name("coding")
+                    .value(report.recording().coding().words())
                     .name("sampleRate").value(measured.sampleRate()).name("channels").value(measured.channels()).name("channel");
             if (measured.channel().isPresent()) {
                 json.value(measured.channel().getAsInt() + 1);
@@ -34,8 +35,10 @@ final class RecordingJson {
                 json.nullValue();
             }
             json.name("duration").value(measured.duration());
-            json.name("calibration").beginObject().name("known").value(measured.calibration().absolute()).name("words").value(measured.calibration().words())
-                    .name("fullScaleSine").value(measured.calibration().fullScaleSine()).name("unit").value(measured.calibration().unit()).endObject();
+            json.name("calibration").beginObject().name("known").value(measured.calibration().absolute()).name("words")
+                    .value(measured.calibration().words())
+                    .name("fullScaleSine").value(measured.calibration().fullScaleSine()).name("unit").value(measured.calibration().unit())
+                    .endObject();
             number(json, "levelA", measured.levelA());
             number(json, "levelC", measured.levelC());
             number(json, "levelZ", measured.level());
@@ -138,7 +141,8 @@ final class RecordingJson {
         }
         CsvRows rows = new CsvRows().row(head.toArray(String[]::new));
         for (Measured.Band band : report.measured().bands()) {
-            List<String> row = new ArrayList<>(List.of(Double.toString(Bands.nominal(band.third())), number(band.level()), number(band.deviation())));
+            List<String> row = new ArrayList<>(List.of(Double.toString(Bands.nominal(band.third())), number(band.level()),
+                    number(band.deviation())));
             if (report.background().isPresent()) {
                 NoiseFromRecording.Band without = without(report, band).orElseThrow();
                 row.addAll(List.of(number(RecordingText.level(report.background().get(), band.third())), number(without.level()),

@@ -41,8 +41,8 @@ final class RecordingText {
             lines.add(measured.channel().isPresent() ? "Channel " + (measured.channel().getAsInt() + 1) + " of " + measured.channels() + "."
                     : "Mean power of all channels.");
         }
-        for (String sentence : List.of("Calibration: " + measured.calibration().words() + "; levels are in " + measured.calibration().unit() + ".",
-                String.format(Locale.ROOT, "Largest sample: %.1f dB re full scale.", measured.peak()))) {
+        for (String sentence : List.of("Calibration: " + measured.calibration().words() + "; levels are in " + measured.calibration()
+                .unit() + ".", String.format(Locale.ROOT, "Largest sample: %.1f dB re full scale.", measured.peak()))) {
             lines.addAll(Wrapping.lines(shown.apply(sentence), width));
         }
         table(levels(measured), lines, width, shown);
@@ -55,7 +55,8 @@ final class RecordingText {
         if (report.part().isPresent()) {
             table(part(report.noise().orElseThrow()), lines, width, shown);
             if (next) {
-                lines.addAll(Wrapping.lines("Next: --format section prints it as the section of a part, --into DESIGN --part ID puts it into a design.", width));
+                lines.addAll(Wrapping.lines("Next: --format section prints it as the section of a part, --into DESIGN --part ID puts"
+                        + " it into a design.", width));
             }
         }
         List<String> cautions = report.cautions();
@@ -73,8 +74,10 @@ final class RecordingText {
 
     private static Table levels(Measured measured) {
         return new Table("Levels", Cells.columns("level", "what it is", "#value"), List.of(
-                row("LAeq", "A-weighted, mean of the whole", measured.levelA()), row("LCeq", "C-weighted, mean of the whole", measured.levelC()),
-                row("LZeq", "unweighted, mean of the whole", measured.level()), row("LAFmax", "A-weighted, fast, highest", measured.fastA())));
+                row("LAeq", "A-weighted, mean of the whole", measured.levelA()),
+                row("LCeq", "C-weighted, mean of the whole", measured.levelC()),
+                row("LZeq", "unweighted, mean of the whole", measured.level()), row("LAFmax", "A-weighted, fast, highest",
+                measured.fastA())));
     }
 
     private static List<Table.Cell> row(String name, String what, double level) {
@@ -87,7 +90,8 @@ final class RecordingText {
             int octave = band.third() / 3;
             OptionalDouble level = band.third() % 3 == 1 ? measured.octave(octave) : OptionalDouble.empty();
             rows.add(List.of(Cells.words(BandNames.third(band.third())), Cells.level(band.level()), chance(band.deviation()),
-                    Cells.words(level.isPresent() ? BandNames.octave(octave) : ""), level.isPresent() ? Cells.level(level.getAsDouble()) : new Table.Empty(),
+                    Cells.words(level.isPresent() ? BandNames.octave(octave) : ""),
+                    level.isPresent() ? Cells.level(level.getAsDouble()) : new Table.Empty(),
                     level.isPresent() ? chance(deviation(measured, octave)) : new Table.Empty()));
         }
         return new Table("Bands", Cells.columns("#third", "#level", "#± [dB]", "#octave", "#level", "#± [dB]"), rows);
@@ -111,10 +115,11 @@ final class RecordingText {
         List<List<Table.Cell>> rows = new ArrayList<>();
         for (NoiseFromRecording.Band band : report.noise().orElseThrow().bands()) {
             rows.add(List.of(Cells.words(BandNames.third(band.third())), Cells.level(level(report.measured(), band.third())),
-                    Cells.level(level(report.background().orElseThrow(), band.third())), Cells.level(band.level()), chance(band.deviation()),
-                    Cells.words(band.upperBound() ? "at most" : "")));
+                    Cells.level(level(report.background().orElseThrow(), band.third())), Cells.level(band.level()),
+                    chance(band.deviation()), Cells.words(band.upperBound() ? "at most" : "")));
         }
-        return new Table("Bands with and without the background", Cells.columns("#third", "#recorded", "#background", "#without", "#± [dB]", "known"), rows);
+        return new Table("Bands with and without the background", Cells.columns("#third", "#recorded", "#background", "#without",
+                "#± [dB]", "known"), rows);
     }
 
     /** To 0.01 dB: that of high bands is less than 0.1 dB. */
@@ -130,8 +135,9 @@ final class RecordingText {
     private static Table tones(List<ToneInNoise.Prominence> tones) {
         List<List<Table.Cell>> rows = new ArrayList<>();
         for (ToneInNoise.Prominence tone : tones) {
-            rows.add(List.of(Cells.words(String.format(Locale.ROOT, "%.1f Hz", tone.frequency())), Cells.level(tone.level()), Cells.level(tone.toneToNoise()),
-                    Cells.level(tone.prominenceRatio()), Cells.words(prominent(tone) + (tone.together() > 1 ? "; " + tone.together() + " heard as one" : ""))));
+            rows.add(List.of(Cells.words(String.format(Locale.ROOT, "%.1f Hz", tone.frequency())), Cells.level(tone.level()),
+                    Cells.level(tone.toneToNoise()), Cells.level(tone.prominenceRatio()), Cells.words(prominent(tone)
+                    + (tone.together() > 1 ? "; " + tone.together() + " heard as one" : ""))));
         }
         return new Table("Tones", Cells.columns("#frequency", "#level", "#to noise", "#prominence", "prominent"), rows);
     }
@@ -145,10 +151,11 @@ final class RecordingText {
     }
 
     private static Table part(NoiseFromRecording noise) {
-        String where = String.format(Locale.ROOT, "%s, %s m, %s rpm", noise.field() == NoiseFromRecording.Field.FREE ? "free field" : "half-space",
-                plain(noise.distance()), plain(noise.speed() * 30 / Math.PI));
+        String where = String.format(Locale.ROOT, "%s, %s m, %s rpm", noise.field() == NoiseFromRecording.Field.FREE ? "free field"
+                : "half-space", plain(noise.distance()), plain(noise.speed() * 30 / Math.PI));
         return new Table("The part, " + where, Cells.columns("level", "what it is", "#value"), List.of(
-                row("LpA", noise.background() ? "sound pressure, A-weighted, without the background" : "sound pressure, A-weighted, background included",
+                row("LpA", noise.background() ? "sound pressure, A-weighted, without the background"
+                : "sound pressure, A-weighted, background included",
                         noise.levelA()),
                 row("LWA", "sound power, A-weighted, if it sounds alike in all directions", noise.power().level(Weighting.A))));
     }

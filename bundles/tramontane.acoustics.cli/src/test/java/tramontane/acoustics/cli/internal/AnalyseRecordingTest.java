@@ -112,11 +112,13 @@ class AnalyseRecordingTest {
     @Test
     void theTextSaysAllInItsOrder() throws Ending {
         Path wav = file("fan.wav");
-        String fullScale = Recordings.render(List.of(wav), List.of(Recordings.sound(Recordings.NOISE, new ToneInNoise.Tone(315, Levels.power(56)))));
+        String fullScale = Recordings.render(List.of(wav), List.of(Recordings.sound(Recordings.NOISE,
+                new ToneInNoise.Tone(315, Levels.power(56)))));
         assertEquals(0, run(wav.toString(), "--full-scale", fullScale));
         String text = console.printed();
         int at = -1;
-        for (String part : List.of("fan.wav: PCM 24 bit, 48000 Hz, 1 channel, 10.0 s", "Calibration: a full-scale sine is ", "levels are in dB re 20 µPa.",
+        for (String part : List.of("fan.wav: PCM 24 bit, 48000 Hz, 1 channel, 10.0 s", "Calibration: a full-scale sine is ",
+                "levels are in dB re 20 µPa.",
                 "Levels", "LAeq", "LCeq", "LZeq", "LAFmax", "Bands", "25 Hz", "1.25 kHz", "20 kHz", "Tones", "315.0 Hz", "yes")) {
             int next = text.indexOf(part, at + 1);
             assertTrue(next > at, part + " is not there, or not in its place:\n" + text);
@@ -131,11 +133,11 @@ class AnalyseRecordingTest {
     void noLineIsTooLong(int width) throws Ending {
         Path wav = file("fan.wav");
         Path off = file("off.wav");
-        String fullScale = Recordings.render(List.of(wav, off), List.of(Recordings.sound(Recordings.NOISE, new ToneInNoise.Tone(315, Levels.power(56))),
-                Recordings.sound(Recordings.NOISE.gained(-10))));
+        String fullScale = Recordings.render(List.of(wav, off), List.of(Recordings.sound(Recordings.NOISE,
+                new ToneInNoise.Tone(315, Levels.power(56))), Recordings.sound(Recordings.NOISE.gained(-10))));
         MemoryConsole narrow = new MemoryConsole(width);
-        sound.run(List.of("recording", wav.toString(), "--full-scale", fullScale, "--background", off.toString(), "--distance", "1 m", "--field",
-                "half-space", "--speed", "2700 rpm"), narrow);
+        sound.run(List.of("recording", wav.toString(), "--full-scale", fullScale, "--background", off.toString(), "--distance", "1 m",
+                "--field", "half-space", "--speed", "2700 rpm"), narrow);
         narrow.printed().lines().forEach(line -> assertTrue(line.codePointCount(0, line.length()) <= width, line));
         assertTrue(narrow.printed().contains("The part, half-space, 1 m, 2700 rpm"), narrow.printed());
         assertTrue(narrow.printed().contains("To know before\n  Below 86 Hz the microphone is nearer"), narrow.printed());
@@ -149,7 +151,8 @@ class AnalyseRecordingTest {
         assertEquals(113.98, json(sine, "--full-scale", "120 dB").get("levelZ").getAsDouble(), 0.01);
         // 0.5 · 10 V / 50 mV/Pa = 100 Pa in its peak, 70.7 Pa: 20 lg(70.7/20e-6) = 130.97 dB
         for (String sensitivity : List.of("50 mV/Pa", "0.05 V/Pa", "-26.0206 dB re 1 V/Pa", "-26.0206dB")) {
-            assertEquals(130.97, json(sine, "--sensitivity=" + sensitivity, "--full-scale-voltage", "10 V").get("levelZ").getAsDouble(), 0.01);
+            assertEquals(130.97, json(sine, "--sensitivity=" + sensitivity, "--full-scale-voltage", "10 V").get("levelZ").getAsDouble(),
+                    0.01);
         }
         String calibrator = Recordings.sines(file("calibrator.wav"), 4, 1000, 0.1);
         JsonObject json = json(sine, "--calibrator", calibrator);
@@ -164,7 +167,8 @@ class AnalyseRecordingTest {
         String sine = Recordings.sines(file("sine.wav"), 4, 1000, 0.5);
         String other = Recordings.sines(file("other.wav"), 4, 440, 0.5);
         String said = refused(2, sine, "--calibrator", other);
-        assertTrue(said.contains("other.wav: this cannot be used as the recording of a calibrator. Its tone is at 440.0 Hz, not at 1000.0 Hz."), said);
+        assertTrue(said.contains("other.wav: this cannot be used as the recording of a calibrator. Its tone is at 440.0 Hz, not at"
+                + " 1000.0 Hz."), said);
     }
 
     @Test
@@ -189,7 +193,8 @@ class AnalyseRecordingTest {
         Path off = file("off.wav");
         // 10 dB below the part alone; both together are 0.41 dB above it
         Spectrum both = Recordings.NOISE.plus(Recordings.NOISE.gained(-10));
-        String fullScale = Recordings.render(List.of(on, off), List.of(Recordings.sound(both), Recordings.sound(Recordings.NOISE.gained(-10))));
+        String fullScale = Recordings.render(List.of(on, off), List.of(Recordings.sound(both),
+                Recordings.sound(Recordings.NOISE.gained(-10))));
         for (JsonElement each : json(on.toString(), "--full-scale", fullScale, "--background", off.toString()).getAsJsonArray("thirds")) {
             JsonObject third = each.getAsJsonObject();
             assertEquals(third.get("level").getAsDouble() - 0.414, third.get("without").getAsDouble(), 0.02);
@@ -198,7 +203,8 @@ class AnalyseRecordingTest {
         // the part off is as loud as on: only an upper bound is known
         JsonObject same = json(on.toString(), "--full-scale", fullScale, "--background", on.toString());
         same.getAsJsonArray("thirds").forEach(third -> assertTrue(third.getAsJsonObject().get("atMost").getAsBoolean()));
-        assertTrue(same.getAsJsonArray("cautions").toString().contains("In 30 of 30 bands the background is less than 6 dB below"), same.toString());
+        assertTrue(same.getAsJsonArray("cautions").toString().contains("In 30 of 30 bands the background is less than 6 dB below"),
+                same.toString());
     }
 
     @Test
@@ -216,9 +222,10 @@ class AnalyseRecordingTest {
 
     private String[] part(String... more) {
         Path wav = file("fan.wav");
-        String fullScale = Recordings.render(List.of(wav), List.of(Recordings.sound(Recordings.NOISE, new ToneInNoise.Tone(315, Levels.power(56)))));
-        List<String> all = new ArrayList<>(List.of(wav.toString(), "--full-scale", fullScale, "--distance", "1.5 m", "--field", "half-space", "--speed",
-                "2700 rpm"));
+        String fullScale = Recordings.render(List.of(wav), List.of(Recordings.sound(Recordings.NOISE,
+                new ToneInNoise.Tone(315, Levels.power(56)))));
+        List<String> all = new ArrayList<>(List.of(wav.toString(), "--full-scale", fullScale, "--distance", "1.5 m", "--field",
+                "half-space", "--speed", "2700 rpm"));
         all.addAll(Arrays.asList(more));
         return all.toArray(String[]::new);
     }
@@ -244,12 +251,15 @@ class AnalyseRecordingTest {
         Design changed = DesignFile.read(out).design().orElseThrow();
         Value.Tree sections = changed.airMover("A 1").orElseThrow().more().tree("sections").orElseThrow();
         assertEquals(List.of("drive", "lab", "noise"), List.copyOf(sections.members().keySet()));
-        JsonObject written = JsonParser.parseString(Files.readString(out)).getAsJsonObject().getAsJsonArray("airMovers").get(0).getAsJsonObject();
-        assertEquals(report.getAsJsonObject("part").getAsJsonObject("section"), written.getAsJsonObject("sections").getAsJsonObject("noise"));
+        JsonObject written = JsonParser.parseString(Files.readString(out)).getAsJsonObject().getAsJsonArray("airMovers").get(0)
+                .getAsJsonObject();
+        assertEquals(report.getAsJsonObject("part").getAsJsonObject("section"), written.getAsJsonObject("sections")
+                .getAsJsonObject("noise"));
         // nothing else is another
         Value.Tree before = DesignFile.parse(DESIGN).design().orElseThrow().tree();
         Value.Tree more = changed.airMover("A 1").orElseThrow().more();
-        Design back = changed.withAirMovers(List.of(DesignFile.parse(DESIGN).design().orElseThrow().airMovers().get(0), changed.airMovers().get(1)));
+        Design back = changed.withAirMovers(List.of(DesignFile.parse(DESIGN).design().orElseThrow().airMovers().get(0),
+                changed.airMovers().get(1)));
         assertEquals(before, back.tree());
         assertEquals(Optional.of("kept"), more.text("notes"));
         assertEquals(DESIGN, Files.readString(Path.of(design)));
@@ -274,7 +284,8 @@ class AnalyseRecordingTest {
         assertTrue(refused(2, part("--into", design, "--part", "A 1", "--output", design)).contains("this is the design itself"));
         assertTrue(refused(2, part("--into", "shipped", "--part", "A 1", "--in-place")).contains("is a sample"));
         assertTrue(refused(2, part("--output", file("fan.wav").toString())).contains("this is a recording, which is not written over"));
-        assertTrue(refused(2, part("--into", design, "--part", "A 1", "--replace", "--output", file("fan.wav").toString())).contains("this is a recording"));
+        assertTrue(refused(2, part("--into", design, "--part", "A 1", "--replace", "--output", file("fan.wav").toString()))
+                .contains("this is a recording"));
         assertEquals("kept", Files.readString(other));
         assertEquals(0, run(part("--into", design, "--part", "A 1", "--output", other.toString(), "--replace")));
         assertTrue(Files.readString(other).contains("half-space"));

@@ -40,7 +40,8 @@ final class FakeEngine implements Engine {
         requests.add(request);
         List<Case> cases = Cases.of(request.design(), request.conditions()).list();
         Map<String, NoiseState> states = new LinkedHashMap<>();
-        cases.forEach(each -> noise.apply(request.design().name(), each.concrete().id()).ifPresent(state -> states.put(each.concrete().id(), state)));
+        cases.forEach(each -> noise.apply(request.design().name(), each.concrete().id())
+                .ifPresent(state -> states.put(each.concrete().id(), state)));
         List<Evaluation.Outcome> outcomes = new ArrayList<>();
         states.forEach((id, state) -> outcomes.add(new Evaluation.Outcome("acoustics", id, Evaluation.Status.COMPUTED, Result.of(state))));
         return new Evaluation(request.design(), cases, outcomes, findings, List.of(), watch.cancelled());

@@ -38,8 +38,10 @@ class ListenTest {
 
     private static final String DESIGN = """
             {"format": 1, "name": "NAME", "airMovers": [{"id": "A", "curves": [{"flow": "0 35 cfm", "pressure": "50 0 Pa"}]}],
-             "airPath": {"bays": ["b"], "passages": [{"id": "fans", "kind": "bank", "from": "b", "to": "outside", "mover": "A", "across": 2}]},
-             "conditions": [{"id": "nominal"}, {"id": "night, slow"}, {"id": "one failed", "failed": [{"bank": "fans", "position": "any one"}]}]}
+             "airPath": {"bays": ["b"], "passages": [
+               {"id": "fans", "kind": "bank", "from": "b", "to": "outside", "mover": "A", "across": 2}]},
+             "conditions": [{"id": "nominal"}, {"id": "night, slow"},
+               {"id": "one failed", "failed": [{"bank": "fans", "position": "any one"}]}]}
             """;
     private static final Spectrum SOFT = Recordings.NOISE.gained(-13.7);
 
@@ -69,7 +71,8 @@ class ListenTest {
     }
 
     private static NoiseState state(Spectrum noise) {
-        return new NoiseState(List.of(), List.of(), List.of(), List.of(position("operator", noise), position("round about", noise.gained(-6))));
+        return new NoiseState(List.of(), List.of(), List.of(), List.of(position("operator", noise),
+                position("round about", noise.gained(-6))));
     }
 
     private int run(String... arguments) throws Ending {
@@ -86,8 +89,8 @@ class ListenTest {
 
     private JsonObject recorded(String file, double fullScale) throws Ending {
         MemoryConsole own = new MemoryConsole(100);
-        sound.run(List.of("recording", out.resolve(file).toString(), "--full-scale", String.format(Locale.ROOT, "%.3f dB", fullScale), "--format", "json"),
-                own);
+        sound.run(List.of("recording", out.resolve(file).toString(), "--full-scale", String.format(Locale.ROOT, "%.3f dB", fullScale),
+                "--format", "json"), own);
         return JsonParser.parseString(own.written()).getAsJsonObject();
     }
 
@@ -113,14 +116,16 @@ class ListenTest {
         assertEquals(13.7, first - second, 0.1);
         assertEquals(Recordings.NOISE.level(Weighting.A), first, 0.2);
         assertTrue(console.errors().contains(Synthesis.HEARING_CAUTION), console.errors());
-        assertEquals(List.of(Set.of("acoustics"), Set.of("acoustics")), engine.requests.stream().map(request -> request.analyses()).toList());
+        assertEquals(List.of(Set.of("acoustics"), Set.of("acoustics")), engine.requests.stream().map(request -> request.analyses())
+                .toList());
         assertEquals(Set.of("nominal"), engine.requests.getFirst().conditions());
     }
 
     /** 50 dB by each of two openings are 53 dB. */
     @Test
     void tonesOfOneFrequencyAreOne() throws Exception {
-        engine.noise = (name, condition) -> Optional.of(new NoiseState(List.of(), List.of(), List.of(), List.of(position("operator", Recordings.NOISE,
+        engine.noise = (name, condition) -> Optional.of(new NoiseState(List.of(), List.of(), List.of(),
+                List.of(position("operator", Recordings.NOISE,
                 new Emission.Tone(466.7, Levels.power(50), 7), new Emission.Tone(933.4, Levels.power(46), 14)))));
         assertEquals(0, run(loud, "--output", out.toString(), "--format", "json"));
         double fullScale = JsonParser.parseString(console.written()).getAsJsonObject().get("fullScaleSine").getAsDouble();
@@ -133,8 +138,8 @@ class ListenTest {
 
     @Test
     void theTableSaysWhatIsHeard() throws Exception {
-        assertEquals(0, run(loud, "--condition", "nominal", "--condition", "night, slow", "--at", "operator", "--at", "round about", "--seconds", "2", "--output",
-                out.toString()));
+        assertEquals(0, run(loud, "--condition", "nominal", "--condition", "night, slow", "--at", "operator", "--at", "round about",
+                "--seconds", "2", "--output", out.toString()));
         assertEquals(List.of("loud-night_slow-operator.wav", "loud-night_slow-round_about.wav", "loud-nominal-operator.wav",
                 "loud-nominal-round_about.wav"), written());
         String text = console.printed();
@@ -153,7 +158,8 @@ class ListenTest {
         assertEquals(List.of("loud-one_failed_fans_1_locked-operator.wav"), written());
         run(loud, "--condition", "one failed: fans 2 locked", "--seconds", "1", "--output", out.toString(), "--limit", "-40 dB");
         assertEquals(List.of("loud-one_failed_fans_1_locked-operator.wav", "loud-one_failed_fans_2_locked-operator.wav"), written());
-        assertTrue(console.printed().lines().anyMatch(line -> line.matches("loud-one_failed_fans_2_locked-operator.wav +\\d+\\.\\d +0 +-40\\.0")),
+        assertTrue(console.printed().lines().anyMatch(line ->
+                line.matches("loud-one_failed_fans_2_locked-operator.wav +\\d+\\.\\d +0 +-40\\.0")),
                 console.printed());
     }
 
@@ -180,12 +186,15 @@ class ListenTest {
     @Test
     void whoHasNoNoiseIsTold() {
         engine.noise = (name, condition) -> Optional.of(NoiseState.NONE);
-        assertTrue(refused(4, loud, "--output", out.toString()).contains("loud.tramontane.json, nominal: the design says nothing of noise; give the part"));
+        assertTrue(refused(4, loud, "--output", out.toString())
+                .contains("loud.tramontane.json, nominal: the design says nothing of noise; give the part"));
         engine.noise = (name, condition) -> Optional.of(new NoiseState(List.of(), List.of("fans"), List.of(), List.of()));
-        assertTrue(refused(4, loud, "--output", out.toString()).contains("nothing is known of the noise of fans; give the part there a section"));
+        assertTrue(refused(4, loud, "--output", out.toString())
+                .contains("nothing is known of the noise of fans; give the part there a section"));
         engine.noise = (name, condition) -> Optional.empty();
         engine.findings.add(Finding.error("fans", "no operating point was found"));
-        assertTrue(refused(4, loud, "--output", out.toString()).contains("its noise could not be computed: fans: no operating point was found."));
+        assertTrue(refused(4, loud, "--output", out.toString())
+                .contains("its noise could not be computed: fans: no operating point was found."));
         engine.noise = (name, condition) -> Optional.of(state(Spectrum.SILENCE));
         assertEquals("Nothing is heard: no mover that is known runs.", refused(4, loud, "--output", out.toString()));
         engine.givers = Set.of();
@@ -234,7 +243,8 @@ class ListenTest {
         assertTrue(refused(2, loud).contains("--output FOLDER is missing"));
         assertTrue(refused(2, loud, "--output", loud).contains("this is a file; name a folder"));
         assertTrue(refused(2, loud, "--output", folder.resolve("a/b").toString()).contains("does not exist"));
-        assertTrue(refused(2, loud, "--condition", "nominal", "--seconds", "120", "--at", "operator", "--at", "round about", "--condition", "night, slow",
+        assertTrue(refused(2, loud, "--condition", "nominal", "--seconds", "120", "--at", "operator", "--at", "round about", "--condition",
+                "night, slow",
                 "--condition", "one failed", "--output", out.toString()).contains("6 sounds of 120 s are more than the 600 s"));
     }
 }
