@@ -3,17 +3,25 @@ package tramontane.engine.test;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.ToIntFunction;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
+import org.junit.jupiter.api.io.TempDir;
 import org.osgi.framework.Bundle;
 import org.osgi.framework.BundleContext;
+import org.osgi.framework.InvalidSyntaxException;
+import org.osgi.framework.ServiceReference;
 import org.osgi.test.common.annotation.InjectBundleContext;
 import org.osgi.test.common.annotation.InjectService;
 import org.osgi.test.junit5.context.BundleContextExtension;
@@ -103,6 +111,30 @@ class AcousticsInProductTest {
             sum += cells[third + 3].isEmpty() ? 0 : Levels.power(Double.parseDouble(cells[third + 3])) * Weighting.A.factor(third);
         }
         assertEquals(figure(evaluation, "acoustics.level", "hot day", "technician"), Levels.of(sum), 0.02);
+    }
+
+    @SuppressWarnings("unchecked") // the entry takes arguments; a service reference cannot say so
+    private int command(String... arguments) throws InvalidSyntaxException {
+        ServiceReference<?> entry = context.getServiceReferences(ToIntFunction.class, "(tramontane.entry=cli)").iterator().next();
+        return ((ToIntFunction<String[]>) context.getService(entry)).applyAsInt(arguments);
+    }
+
+    @Test
+    void whatIsHeardIsWrittenAndReadBack(@TempDir Path folder) throws IOException, InvalidSyntaxException {
+        String sample = Path.of(context.getProperty("tramontane.samples"), "cabinet.tramontane.json").toString();
+        Path sounds = folder.resolve("sounds");
+        assertEquals(0, command("sound", "listen", sample, "--condition", "hot day", "--seconds", "5", "--output", sounds.toString()));
+        Path sound;
+        try (Stream<Path> files = Files.list(sounds)) {
+            sound = files.findFirst().orElseThrow();
+        }
+        Path section = folder.resolve("section.json");
+        assertEquals(0, command("sound", "recording", sound.toString(), "--full-scale", "94 dB", "--distance", "1 m", "--field", "half-space", "--speed",
+                "4000 rpm", "--format", "section", "--output", section.toString()));
+        assertTrue(Files.readString(section).contains("\"half-space\""));
+        Path broken = Files.write(folder.resolve("broken.wav"), Arrays.copyOf(Files.readAllBytes(sound), 40));
+        assertEquals(2, command("sound", "recording", broken.toString()));
+        assertEquals(0, command("sound", "rate", "45 48 46 44 42 38 33 27 dB"));
     }
 
     @Test
