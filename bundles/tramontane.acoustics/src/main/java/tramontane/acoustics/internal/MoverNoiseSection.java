@@ -43,7 +43,7 @@ public final class MoverNoiseSection implements SectionType<MoverNoise> {
                     "Its frequency at the speed of the measurement, where no order is given."),
             Field.amount("level", "level", QuantityKind.LEVEL, LEVEL,
                     "Its level without weighting, of power or pressure as the bands are.").mandatory(),
-            Field.yesNo("fixed", "fixed frequency", "Whether it stays where it is whatever the speed, as mains hum does."));
+            Field.yesNo("fixed", "fixed frequency", "Whether it stays where it is, and as loud, whatever the speed, as mains hum does."));
 
     private static final Form POINT = Form.of("measured point", "Levels at one speed and flow.", point(true));
 
