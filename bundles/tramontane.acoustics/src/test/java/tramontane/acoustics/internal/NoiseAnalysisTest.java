@@ -188,6 +188,17 @@ class NoiseAnalysisTest {
         assertEquals(3, told.result().overviews().size());
     }
 
+    /** The third of 500 Hz stands 25 dB above its neighbours: its hump has a prominence ratio whatever faint tone is in it. */
+    @Test
+    void aHumpOfTheNoiseIsNoProminentTone() {
+        Told told = told(box("'thirds': '20 20 20 20 20 45 20 20 20 20 20 dB', 'lowestThird': '160 Hz', 'tones': [{'order': 10, 'level': '20 dB'}]", FREE, ""),
+                point(bank("fans", RATED, RATED)));
+        assertTrue(told.figure("acoustics.tone.prominence", "ear").value() > 12.01, "criterion of 500 Hz");
+        assertTrue(told.figure("acoustics.tone.ratio", "ear").value() < -20);
+        assertTrue(told.figure("acoustics.tone.excess", "ear").value() < -30);
+        assertTrue(told.finding(Severity.CAUTION, "is prominent").isEmpty());
+    }
+
     @Test
     void moversOfNearlyOneSpeedBeat() {
         String second = ", {'id': 'more fans', 'kind': 'bank', 'from': 'box', 'to': 'outside', 'mover': 'F'}";

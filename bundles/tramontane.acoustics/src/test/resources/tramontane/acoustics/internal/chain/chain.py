@@ -551,7 +551,8 @@ def judge(noise, tones):
 
 def excess(f, tnr, pr):
     over = max(0.0, math.log10(1000 / f))
-    return max(tnr - 8 - 8.33 * over, pr - 9 - 10 * over)
+    by_noise, by_bands = tnr - 8 - 8.33 * over, pr - 9 - 10 * over
+    return by_noise if tnr < -6 else max(by_noise, by_bands)  # what is lost in the noise is no tone
 
 
 # --- all of it --------------------------------------------------------------------------------------------------------------------
