@@ -19,12 +19,12 @@ import tramontane.physics.sound.Weighting;
 /**
  * A part as a source of sound at any speed, flow and density.
  *
- * <p>Measured levels are carried to another speed, size and density by the sound law of fans at like points of the curve (50 lg n,
- * 70 lg D, 20 lg ρ), their bands and tones moving with the speed; between speeds and flows that were measured levels are
- * interpolated. Where levels without bands are known, their noise but for the tones has the spectrum of the type of fan at the speed
- * where it works (VDI 2081: axial for axial and mixed-flow, blades curved forward for centrifugal and cross-flow), and its A-weighted level follows the law; left of the best point it rises as the efficiency falls (ASHRAE). What does all
- * this to noise does it to tones too, except to those of fixed frequency, which are no work of the blades: they stay as loud as they
- * were measured.
+ * <p>Measured levels are carried to another speed, size and density by the sound law of fans at like points of the curve (50 lg n, 70 lg
+ * D, 20 lg ρ), their bands and tones moving with the speed; between speeds and flows that were measured levels are interpolated. Where
+ * levels without bands are known, their noise but for the tones has the spectrum of the type of fan at the speed where it works (VDI
+ * 2081: axial for axial and mixed-flow, blades curved forward for centrifugal and cross-flow), and its A-weighted level follows the law;
+ * left of the best point it rises as the efficiency falls (ASHRAE). What does all this to noise does it to tones too, except to those of
+ * fixed frequency, which are no work of the blades: they stay as loud as they were measured.
  */
 final class SoundSource {
 
@@ -169,7 +169,8 @@ final class SoundSource {
     /** What changes the noise of the blades changes tones that follow the speed. */
     private static List<Emission.Tone> gained(List<Emission.Tone> tones, double gain) {
         double factor = Levels.power(gain);
-        return tones.stream().map(tone -> tone.order() > 0 ? new Emission.Tone(tone.frequency(), tone.power() * factor, tone.order()) : tone).toList();
+        return tones.stream().map(tone -> tone.order() > 0 ? new Emission.Tone(tone.frequency(), tone.power() * factor, tone.order()) : tone)
+                .toList();
     }
 
     private static Spectrum whole(Spectrum noise, List<Emission.Tone> tones) {

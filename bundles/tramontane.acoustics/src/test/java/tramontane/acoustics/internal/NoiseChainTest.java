@@ -91,7 +91,8 @@ class NoiseChainTest {
         Map<String, List<String[]>> banks = new LinkedHashMap<>();
         rows("points.csv").filter(row -> row[0].equals(design) && row[1].equals(name))
                 .forEach(row -> banks.computeIfAbsent(row[2], bank -> new ArrayList<>()).add(row));
-        return new OperatingPoint(banks.entrySet().stream().map(each -> bank(each.getKey(), each.getValue())).toList(), List.of(), List.of());
+        return new OperatingPoint(banks.entrySet().stream().map(each -> bank(each.getKey(), each.getValue())).toList(), List.of(),
+                List.of());
     }
 
     private static BankPoint bank(String id, List<String[]> rows) {

@@ -1,4 +1,8 @@
-"""The noise of a design at an operating point, from the documented relations alone; NumPy and SciPy, no code of the product."""
+"""Golden values of the noise of whole designs: python3 chain.py > chain.csv (needs NumPy and SciPy).
+
+From noise sections and the operating points in points.csv to spectra, levels, ratings and tones, by the relations that the README and the
+Javadoc state. cabinet and observatory are the samples with their passages as openings of stated area, so that no air flow has to be known.
+"""
 import math
 import re
 
