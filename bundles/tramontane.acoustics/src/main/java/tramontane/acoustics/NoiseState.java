@@ -49,7 +49,7 @@ public record NoiseState(List<BankNoise> banks, List<String> unknown, List<Openi
      * @param below   how far the level may be lower, dB
      * @param above   how far it may be higher, dB
      * @param blades  number of blades, where stated
-     * @param speed   of the movers that run, rad/s; 0 where none does
+     * @param speed   of the movers that run, of the last one where they differ, rad/s; 0 where none does
      */
     public record BankNoise(String bank, List<Emission> movers, Spectrum noise, List<Emission.Tone> tones, double below, double above,
             Optional<Integer> blades, double speed) {
