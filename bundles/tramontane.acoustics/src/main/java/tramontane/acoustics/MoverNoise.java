@@ -98,7 +98,7 @@ public record MoverNoise(List<Measurement> measurements, Optional<Integer> blade
      *                  the frequency is stated
      * @param frequency Hz at the speed of the measurement, where stated
      * @param level     without weighting, dB, of power or pressure as the bands are
-     * @param fixed     whether its frequency does not follow the speed, as mains hum
+     * @param fixed     whether it does not follow the speed, neither in frequency nor in level, as mains hum
      */
     public record Tone(Optional<Double> order, Optional<Double> frequency, double level, boolean fixed) {
     }

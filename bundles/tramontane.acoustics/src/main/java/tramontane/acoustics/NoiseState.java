@@ -49,7 +49,7 @@ public record NoiseState(List<BankNoise> banks, List<String> unknown, List<Openi
      * @param below   how far the level may be lower, dB
      * @param above   how far it may be higher, dB
      * @param blades  number of blades, where stated
-     * @param speed   of the movers that run, rad/s; 0 where none does
+     * @param speed   of the movers that run, of the last one where they differ, rad/s; 0 where none does
      */
     public record BankNoise(String bank, List<Emission> movers, Spectrum noise, List<Emission.Tone> tones, double below, double above,
             Optional<Integer> blades, double speed) {
@@ -108,7 +108,8 @@ public record NoiseState(List<BankNoise> banks, List<String> unknown, List<Openi
      * @param level      sound pressure level, dB
      * @param toNoise    tone-to-noise ratio, dB
      * @param prominence prominence ratio, dB
-     * @param excess     by how much the higher of both stands above what makes a tone prominent, dB; below zero for none
+     * @param excess     by how much the higher of both stands above what makes a tone prominent, dB; below zero for none; of the
+     *                   tone-to-noise ratio alone where that is below {@link tramontane.physics.sound.ToneInNoise#LEAST_RATIO}, since such a tone is not heard
      */
     public record Heard(double frequency, double level, double toNoise, double prominence, double excess) {
         /** Whether it is prominent by ECMA-418-1. */

@@ -56,7 +56,7 @@ public final class Figures {
     static final Relation TONES = new Relation("tone in noise", "TNR = L_t - L_n in the critical band; PR = critical band over the mean of its"
             + " neighbours", "ECMA-418-1", "noise even within each third-octave band");
     static final Relation ABOVE = new Relation("tone above criterion", "the higher of TNR - TNR_c and PR - PR_c; TNR_c = 8 dB, PR_c = 9 dB, more below"
-            + " 1 kHz", "ECMA-418-1", "89.1 Hz to 11.22 kHz");
+            + " 1 kHz; TNR alone below -6 dB, where a tone is lost in the noise", "ECMA-418-1", "89.1 Hz to 11.22 kHz");
     static final Relation LEAVES = new Relation("sound power by an opening", "in each bay E (A + Σ S) = W + Σ S τ E_next; what leaves is S τ E, in each"
             + " band", "energy balance of diffuse fields; division of sound power by area: ASHRAE Handbook, VDI 2081",
             "A-weighted sums shown; bays large against the wavelength");

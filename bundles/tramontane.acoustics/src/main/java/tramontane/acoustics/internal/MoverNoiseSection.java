@@ -1,6 +1,7 @@
 package tramontane.acoustics.internal;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -43,7 +44,7 @@ public final class MoverNoiseSection implements SectionType<MoverNoise> {
                     "Its frequency at the speed of the measurement, where no order is given."),
             Field.amount("level", "level", QuantityKind.LEVEL, LEVEL,
                     "Its level without weighting, of power or pressure as the bands are.").mandatory(),
-            Field.yesNo("fixed", "fixed frequency", "Whether it stays where it is whatever the speed, as mains hum does."));
+            Field.yesNo("fixed", "fixed frequency", "Whether it stays where it is, and as loud, whatever the speed, as mains hum does."));
 
     private static final Form POINT = Form.of("measured point", "Levels at one speed and flow.", point(true));
 
@@ -192,8 +193,22 @@ public final class MoverNoiseSection implements SectionType<MoverNoise> {
             for (int i = 0; i < points.size(); i++) {
                 check(List.of(points.get(i), values), place + ".points[" + i + "]", problems);
             }
+            twice(points, values, place, problems);
         }
         return problems;
+    }
+
+    /** Levels that jump from one to the other at a point would be of no use. */
+    private static void twice(List<Values> points, Values values, String place, List<Problem> problems) {
+        Set<List<?>> seen = new HashSet<>();
+        for (int i = 0; i < points.size(); i++) {
+            List<Values> from = List.of(points.get(i), values);
+            Object where = given(from, "flow").<Object>map(flow -> flow).orElseGet(() -> text(from, "at").orElse(values.text("at")));
+            if (!seen.add(List.of(given(from, "speed"), where))) {
+                problems.add(Problem.error(place + ".points[" + i + "]", "is at the speed and flow of another point; expected each once, the mean of"
+                        + " those that were measured twice"));
+            }
+        }
     }
 
     private static void check(List<Values> from, String place, List<Problem> problems) {

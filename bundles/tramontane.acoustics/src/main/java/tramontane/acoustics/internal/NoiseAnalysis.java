@@ -176,9 +176,9 @@ public final class NoiseAnalysis implements Analysis<NoiseState> {
                 louder.map(Rating::value).orElse(value.value())));
     }
 
-    /** The tone that stands out most. */
+    /** The tone that stands out most; empty where one stands alone, so that figures of another are not taken for the worst. */
     static Optional<NoiseState.Heard> loudest(NoiseState.PositionNoise position) {
-        return position.tones().stream().filter(tone -> Double.isFinite(tone.toNoise())
-                && Double.isFinite(tone.prominence())).max(Comparator.comparingDouble(NoiseState.Heard::excess));
+        return position.tones().stream().max(Comparator.comparingDouble(NoiseState.Heard::excess)).filter(tone -> Double.isFinite(tone.toNoise())
+                && Double.isFinite(tone.prominence()));
     }
 }

@@ -147,7 +147,11 @@ final class NoiseFindings {
                     .source("Directive 2003/10/EC, article 3, lower action value of 80 dB(A) over 8 hours"));
         }
         for (NoiseState.Heard tone : position.tones()) {
-            if (tone.prominent()) {
+            if (!Double.isFinite(tone.excess())) {
+                findings.add(Finding.caution(position.position(), "the tone at ", new Amount(tone.frequency(), QuantityKind.FREQUENCY), " ("
+                        + NoiseTables.from(state, tone.frequency()) + ") stands alone: of noise around it nothing is known, and no tone is rated here")
+                        .remedy("state levels of the bands around its frequency").source("ECMA-418-1"));
+            } else if (tone.prominent()) {
                 findings.add(Finding.caution(position.position(), "the tone at ", new Amount(tone.frequency(), QuantityKind.FREQUENCY), " ("
                         + NoiseTables.from(state, tone.frequency()) + ") is prominent, ", new Amount(tone.excess(), QuantityKind.LEVEL), " above the criterion")
                         .remedy("another number of blades or speed, more room at the inlet, or a lining").source("ECMA-418-1"));

@@ -260,8 +260,14 @@ final class NoiseModel {
 
     private static List<NoiseState.Heard> judged(Spectrum noise, List<Emission.Tone> tones) {
         return ToneInNoise.judge(noise, tones.stream().map(tone -> new ToneInNoise.Tone(tone.frequency(), tone.power())).toList()).stream()
-                .map(each -> new NoiseState.Heard(each.frequency(), each.level(), each.toneToNoise(), each.prominenceRatio(),
-                        Math.max(each.toneToNoiseExcess(), each.prominenceRatioExcess()))).toList();
+                .map(each -> new NoiseState.Heard(each.frequency(), each.level(), each.toneToNoise(), each.prominenceRatio(), excess(each)))
+                .toList();
+    }
+
+    /** The prominence ratio of a tone that is lost in the noise is that of a hump of the noise, and tells nothing of the tone. */
+    private static double excess(ToneInNoise.Prominence tone) {
+        return tone.toneToNoise() < ToneInNoise.LEAST_RATIO ? tone.toneToNoiseExcess()
+                : Math.max(tone.toneToNoiseExcess(), tone.prominenceRatioExcess());
     }
 
     /** A-weighted level of what is there without the equipment, dB. */

@@ -19,10 +19,12 @@ import tramontane.physics.sound.Weighting;
 /**
  * A part as a source of sound at any speed, flow and density.
  *
- * <p>Measured levels are carried to another speed, size and density by the sound law of fans at like points of the curve (50 lg n,
- * 70 lg D, 20 lg ρ), their bands and tones moving with the speed; between speeds and flows that were measured levels are
- * interpolated. Where one level alone is known, the spectrum is that of the type of fan (VDI 2081) and the A-weighted level follows
- * the law; left of the best point it rises as the efficiency falls (ASHRAE).
+ * <p>Measured levels are carried to another speed, size and density by the sound law of fans at like points of the curve (50 lg n, 70 lg
+ * D, 20 lg ρ), their bands and tones moving with the speed; between speeds and flows that were measured levels are interpolated. Where
+ * levels without bands are known, their noise but for the tones has the spectrum of the type of fan at the speed where it works (VDI
+ * 2081: axial for axial and mixed-flow, blades curved forward for centrifugal and cross-flow), and its A-weighted level follows the law;
+ * left of the best point it rises as the efficiency falls (ASHRAE). What does all this to noise does it to tones too, except to those of
+ * fixed frequency, which are no work of the blades: they stay as loud as they were measured.
  */
 final class SoundSource {
 
@@ -40,6 +42,7 @@ final class SoundSource {
     private static final double SAME_SPEED = 1e-3;
     private static final double STANDARD_DENSITY = 1.2;
 
+    private final AirMover part;
     private final List<Group> groups;
     private final double exponent;
     private final double diameter;
@@ -62,7 +65,8 @@ final class SoundSource {
     private record Group(double speed, List<Known> points, Optional<Characteristic> curve) {
     }
 
-    private SoundSource(List<Group> groups, double exponent, double diameter) {
+    private SoundSource(AirMover part, List<Group> groups, double exponent, double diameter) {
+        this.part = part;
         this.groups = List.copyOf(groups);
         this.exponent = exponent;
         this.diameter = diameter;
@@ -92,7 +96,7 @@ final class SoundSource {
                 from = to;
             }
         }
-        return Optional.of(new SoundSource(groups, noise.exponent(), size(part)));
+        return Optional.of(new SoundSource(part, groups, noise.exponent(), size(part)));
     }
 
     /** Over its blades, or over the smaller side of its frame, m; NaN where neither is stated. */
@@ -113,18 +117,24 @@ final class SoundSource {
         double stated = bands.level(Weighting.A);
         List<Emission.Tone> tones = new ArrayList<>();
         double[] noise = bands.toArray();
+        Spectrum apart = Spectrum.SILENCE;
         for (MoverNoise.Tone tone : m.tones()) {
             double frequency = tone.frequency().orElseGet(() -> tone.order().orElseThrow() * speed / (2 * Math.PI));
             double order = tone.fixed() ? 0 : tone.order().orElse(frequency * 2 * Math.PI / speed);
             double power = Levels.power(tone.level());
-            tones.add(new Emission.Tone(frequency, power * gain, order));
-            takeOut(noise, frequency, power, !shaped && m.octaves());
+            tones.add(new Emission.Tone(frequency, power * (order > 0 ? gain : Levels.power(toPower)), order));
+            apart = apart.plus(frequency, power);
+            if (!shaped) {
+                takeOut(noise, frequency, power, m.octaves());
+            }
         }
+        // an assumed spectrum is one without tones: they are part of the A-weighted level, but of no band
+        double toneless = shaped ? Math.max(0, 1 - apart.power(Weighting.A) / bands.power(Weighting.A)) : 1;
         double flow = m.flow().map(stands -> stands * ratio * ratio * ratio / speed).or(() -> curve.map(of ->
                 m.place() == MoverNoise.Place.BEST_POINT ? of.best() : of.free())).orElse(0.0);
         boolean free = m.flow().isEmpty() ? m.place() == MoverNoise.Place.FREE_DELIVERY
                 : curve.filter(of -> flow > NEARLY_FREE * of.free()).isPresent();
-        return new Known(speed, flow, Spectrum.of(noise).times(gain), List.copyOf(tones), shaped, free,
+        return new Known(speed, flow, Spectrum.of(noise).times(gain * toneless), List.copyOf(tones), shaped, free,
                 m.distance().filter(from -> from.field().isEmpty()).isPresent(), m.tolerance(), size, density, stated,
                 toPower);
     }
@@ -154,6 +164,13 @@ final class SoundSource {
             default -> FanSpectrum.AXIAL;
         });
         return shape.gained(-shape.level(Weighting.A));
+    }
+
+    /** What changes the noise of the blades changes tones that follow the speed. */
+    private static List<Emission.Tone> gained(List<Emission.Tone> tones, double gain) {
+        double factor = Levels.power(gain);
+        return tones.stream().map(tone -> tone.order() > 0 ? new Emission.Tone(tone.frequency(), tone.power() * factor, tone.order()) : tone)
+                .toList();
     }
 
     private static Spectrum whole(Spectrum noise, List<Emission.Tone> tones) {
@@ -198,9 +215,8 @@ final class SoundSource {
         }
         double thin = 20 * Math.log10(density / STANDARD_DENSITY);
         double near = obstacles.noise(diameter);
-        double toneGain = Levels.power(thin + obstacles.tone(diameter));
         Spectrum noise = at.noise().gained(thin + near);
-        List<Emission.Tone> tones = at.tones().stream().map(tone -> new Emission.Tone(tone.frequency(), tone.power() * toneGain, tone.order()))
+        List<Emission.Tone> tones = gained(at.tones(), thin + obstacles.tone(diameter)).stream()
                 .sorted(Comparator.comparingDouble(Emission.Tone::frequency)).toList();
         Set<Emission.Assumed> assumed = EnumSet.noneOf(Emission.Assumed.class);
         assumed.addAll(at.assumed());
@@ -209,8 +225,7 @@ final class SoundSource {
         }
         Known nearest = at.nearest();
         double level = whole(noise, tones).level(Weighting.A);
-        double heard = level - whole(noise.gained(-near), at.tones().stream().map(tone -> new Emission.Tone(tone.frequency(),
-                tone.power() * Levels.power(thin), tone.order())).toList()).level(Weighting.A);
+        double heard = level - whole(noise.gained(-near), gained(at.tones(), thin)).level(Weighting.A);
         Emission.Terms terms = new Emission.Terms(nearest.stated(), nearest.conversion(), level - nearest.stated()
                 - nearest.conversion() - nearest.size() - nearest.density() - thin
                 - at.flowGain() - heard, nearest.size(), nearest.density() + thin, at.flowGain(), heard);
@@ -223,15 +238,11 @@ final class SoundSource {
         double ratio = speed / group.speed();
         double beyond = beyondMeasured ? Math.abs(Math.log10(ratio)) * EXPONENT : 0;
         double gain = exponent * Math.log10(ratio);
-        List<Emission.Tone> tones = here.tones().stream().map(tone -> new Emission.Tone(tone.order() > 0 ? tone.frequency() * ratio
-                : tone.frequency(), tone.power() * Levels.power(gain), tone.order())).toList();
-        Spectrum noise = here.noise().shifted(ratio).gained(gain);
-        if (group.points().stream().allMatch(Known::assumedShape)) {
-            // the law is for what is stated, and that is the A-weighted level
-            double off = whole(here.noise(), here.tones()).level(Weighting.A) + gain - whole(noise, tones).level(Weighting.A);
-            noise = noise.gained(off);
-            tones = tones.stream().map(tone -> new Emission.Tone(tone.frequency(), tone.power() * Levels.power(off), tone.order())).toList();
-        }
+        List<Emission.Tone> tones = gained(here.tones(), gain).stream().map(tone -> tone.order() > 0
+                ? new Emission.Tone(tone.frequency() * ratio, tone.power(), tone.order()) : tone).toList();
+        // the law is for what is stated, and of an assumed spectrum that is the A-weighted level
+        Spectrum noise = group.points().stream().allMatch(Known::assumedShape) ? shape(part, speed).gained(here.noise().level(Weighting.A) + gain)
+                : here.noise().shifted(ratio).gained(gain);
         Set<Emission.Assumed> assumed = EnumSet.noneOf(Emission.Assumed.class);
         assumed.addAll(here.assumed());
         if (beyondMeasured && Math.abs(ratio - 1) > SAME_SPEED) {
@@ -274,8 +285,7 @@ final class SoundSource {
             below += BEYOND;
             above += BEYOND;
         }
-        return new At(end.noise().gained(gain), end.tones().stream().map(tone -> new Emission.Tone(tone.frequency(),
-                tone.power() * Levels.power(gain), tone.order())).toList(), gain, below, above, assumed, end);
+        return new At(end.noise().gained(gain), gained(end.tones(), gain), gain, below, above, assumed, end);
     }
 
     private static Set<Emission.Assumed> stated(Known known) {

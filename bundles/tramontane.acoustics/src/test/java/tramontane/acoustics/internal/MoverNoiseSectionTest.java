@@ -82,6 +82,9 @@ class MoverNoiseSectionTest {
         "'octaves': '45 48 46 44 42 38 33 27 dB', 'tones': [{'frequency': '1000 Hz', 'level': '50 dB'}] | above the level of the band",
         "'soundPower': '42 dB', 'points': [{'soundPower': '41 dB'}] | stands beside measured points",
         "'points': [{'soundPower': '41 dB', 'soundPressure': '41 dB'}] | stands beside a sound power level",
+        "'at': 'best point', 'points': [{'soundPower': '41 dB'}, {'soundPower': '42 dB', 'flow': '0.01 m³/s'}, {'soundPower': '40 dB'}]"
+                + " | points[2]: is at the speed and flow of another point",
+        "'points': [{'soundPower': '41 dB', 'flow': '36 m³/h'}, {'soundPower': '42 dB', 'flow': '0.01 m³/s'}] | points[1]: is at the speed and flow",
         "'blades': 7 | states no level",
         "'soundPower': '420 dB' | 160"})
     void mistakesAreSaid(String row) {

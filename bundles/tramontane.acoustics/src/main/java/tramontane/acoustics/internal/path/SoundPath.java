@@ -154,8 +154,8 @@ public final class SoundPath {
                             if (fields[source] == null) {
                                 fields[source] = balance.solve(source);
                             }
-                            shares[b][o][third] += HALF * way.area() * passed[places[o]][third]
-                                    * fields[source][fewer ? side : way.inner()];
+                            double more = HALF * way.area() * passed[places[o]][third] * fields[source][fewer ? side : way.inner()];
+                            shares[b][o][third] = Math.min(1, shares[b][o][third] + more); // rounding may have it above
                         }
                     }
                 }

@@ -8,6 +8,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
 import java.util.stream.DoubleStream;
+import net.jqwik.api.Example;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
@@ -88,6 +89,11 @@ class SoundPathPropertiesTest {
             }
         }
         assertEquals(List.of(), path.findings());
+    }
+
+    @Example
+    void roundingMakesNoMoreOfIt() {
+        noMoreLeavesThanThereIs(2, 116911);
     }
 
     @Property(tries = TRIES)
