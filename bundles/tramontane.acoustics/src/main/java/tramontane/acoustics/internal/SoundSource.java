@@ -1,6 +1,7 @@
 package tramontane.acoustics.internal;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.List;
@@ -39,6 +40,10 @@ final class SoundSource {
     private static final double HALF = 10 * Math.log10(2);
     private static final double SAME_SPEED = 1e-3;
     private static final double STANDARD_DENSITY = 1.2;
+    /** Thirds between speeds at which tones, and sounds of two speeds, are looked at for what is least. */
+    private static final double FINE = 0.125;
+    /** Flows at which the rise off the best point is looked at for what is least. */
+    private static final int FLOWS = 6;
 
     private final List<Group> groups;
     private final double exponent;
@@ -217,6 +222,197 @@ final class SoundSource {
         return new Emission(noise, tones, terms, at.below() + near / 2, at.above() + near / 2, assumed);
     }
 
+    /**
+     * Within which a mover works.
+     *
+     * @param slowest rad/s, positive
+     * @param fastest rad/s, no less
+     * @param least   flow over speed, m³/s per rad/s
+     * @param most    flow over speed, no less; may be infinite
+     */
+    record Range(double slowest, double fastest, double least, double most) {
+    }
+
+    /**
+     * What its weighted power is at least, wherever in a range it works: of noise and tones, each third by its weight. Between two
+     * speeds at which shares of bands change, powers go up with the speed by the sound law, and what the bands weigh is linear, or a
+     * ratio of two that are: so no more than both ends of each such piece need be looked at.
+     *
+     * @param density   of the air, kg/m³
+     * @param obstacles what stands near it
+     * @param weights   rows of weights of the thirds
+     * @return for each row; 0 where nothing can be said
+     */
+    double[] least(Range range, double density, Obstacles obstacles, double[][] weights) {
+        double thin = 20 * Math.log10(density / STANDARD_DENSITY);
+        double noise = Levels.power(thin + obstacles.noise(diameter));
+        double tone = Levels.power(thin + obstacles.tone(diameter));
+        double[] least = new double[weights.length];
+        Arrays.fill(least, Double.POSITIVE_INFINITY);
+        List<Softest> softest = groups.stream().map(group -> softest(group, range.least(), range.most())).toList();
+        for (int upper = 0; upper <= groups.size(); upper++) {
+            double from = Math.max(range.slowest(), upper == 0 ? 0 : groups.get(upper - 1).speed());
+            double to = Math.min(range.fastest(), upper == groups.size() ? Double.POSITIVE_INFINITY : groups.get(upper).speed());
+            if (from > to || from == to && from < range.fastest()) {
+                continue;
+            }
+            Softest low = softest.get(Math.max(0, upper - 1));
+            Softest high = softest.get(Math.min(groups.size() - 1, upper));
+            double fine = low == high && low.tones().isEmpty() ? 1 : FINE;
+            double speed = from;
+            do {
+                // where shares of bands change: whole thirds from either group's speed, and some between
+                double next = Math.min(to, Math.min(low.next(speed, fine), high.next(speed, fine)));
+                piece(low, high, speed, next, noise, tone, weights, least);
+                speed = next;
+            } while (speed < to);
+        }
+        return least;
+    }
+
+    private void piece(Softest low, Softest high, double from, double to, double noise, double tone, double[][] weights, double[] least) {
+        double growth = Levels.power(exponent * Math.log10(from / low.speed()));
+        if (low == high) {
+            double[] one = low.noise(from);
+            double[] other = low.noise(to);
+            double scale = low.proportional() ? 1 : Math.min(low.scale(from, to, from), low.scale(from, to, to));
+            double oneScale = low.proportional() ? low.scale(from) : scale;
+            double otherScale = low.proportional() ? low.scale(to) : scale;
+            for (int row = 0; row < least.length; row++) {
+                double sum = noise * Math.min(oneScale * sum(one, weights[row]), otherScale * sum(other, weights[row]));
+                for (Emission.Tone each : low.tones()) {
+                    sum += tone * scale * each.power() * weight(weights[row], low.frequency(each, from), low.frequency(each, to));
+                }
+                least[row] = Math.min(least[row], growth * sum);
+            }
+            return;
+        }
+        double above = Levels.power(exponent * Math.log10(from / high.speed()));
+        double lowScale = growth * Math.min(low.scale(from, to, from), low.scale(from, to, to));
+        double highScale = above * Math.min(high.scale(from, to, from), high.scale(from, to, to));
+        double whole = Math.log(high.speed() / low.speed());
+        double first = Math.log(from / low.speed()) / whole;
+        double last = Math.log(to / low.speed()) / whole;
+        double[] one = smaller(low.noise(from), low.noise(to));
+        double[] other = smaller(high.noise(from), high.noise(to));
+        double[] mixed = new double[one.length];
+        for (int i = 0; i < mixed.length; i++) {
+            mixed[i] = Math.min(mean(lowScale * one[i], highScale * other[i], first), mean(lowScale * one[i], highScale * other[i], last));
+        }
+        for (int row = 0; row < least.length; row++) {
+            double sum = noise * sum(mixed, weights[row]);
+            for (Emission.Tone each : low.tones()) {
+                double there = high.tones().stream().filter(tone2 -> like(each, tone2)).mapToDouble(Emission.Tone::power).findFirst().orElse(0);
+                sum += tone * Math.min(mean(lowScale * each.power(), highScale * there, first), mean(lowScale * each.power(), highScale * there, last))
+                        * weight(weights[row], low.frequency(each, from), low.frequency(each, to));
+            }
+            least[row] = Math.min(least[row], sum);
+        }
+    }
+
+    private static double sum(double[] powers, double[] weights) {
+        double sum = 0;
+        for (int i = 0; i < powers.length; i++) {
+            sum += powers[i] * weights[i];
+        }
+        return sum;
+    }
+
+    private static double[] smaller(double[] one, double[] other) {
+        double[] smaller = one.clone();
+        for (int i = 0; i < smaller.length; i++) {
+            smaller[i] = Math.min(one[i], other[i]);
+        }
+        return smaller;
+    }
+
+    /** The least weight between two frequencies; nothing beyond the bands. */
+    private static double weight(double[] weights, double from, double to) {
+        double least = Double.POSITIVE_INFINITY;
+        for (int third = Bands.third(from); third <= Bands.third(to); third++) {
+            least = Math.min(least, third < 0 || third >= weights.length ? 0 : weights[third]);
+        }
+        return least;
+    }
+
+    /**
+     * A group at its softest over a range of flows, band by band and tone by tone.
+     *
+     * @param assumedShape whether its level follows the law and not its bands
+     */
+    private record Softest(double speed, Spectrum noise, List<Emission.Tone> tones, boolean assumedShape) {
+
+        /** Whether a scale and what it is taken of are ratios of linear functions. */
+        boolean proportional() {
+            return tones.isEmpty();
+        }
+
+        double frequency(Emission.Tone tone, double at) {
+            return tone.order() > 0 ? tone.frequency() * (at / speed) : tone.frequency();
+        }
+
+        double[] noise(double at) {
+            return noise.shifted(at / speed).toArray();
+        }
+
+        /** The next speed, so many thirds from its own. */
+        double next(double from, double step) {
+            double place = Math.floor(10 * Math.log10(from / speed) / step + 1e-6) + 1;
+            return speed * Math.pow(10, place * step / 10);
+        }
+
+        /** What a level that follows the law makes of bands that moved. */
+        double scale(double at) {
+            return scale(at, at, at);
+        }
+
+        /** The same, tones taken where they count most between two speeds. */
+        double scale(double from, double to, double at) {
+            if (!assumedShape) {
+                return 1;
+            }
+            double moved = noise.shifted(at / speed).power(Weighting.A);
+            double own = noise.power(Weighting.A);
+            for (Emission.Tone tone : tones) {
+                double most = 0;
+                for (int third = Math.max(0, Bands.third(frequency(tone, from))); third <= Math.min(Bands.THIRDS - 1, Bands.third(frequency(tone, to))); third++) {
+                    most = Math.max(most, Weighting.A.factor(third));
+                }
+                moved += tone.power() * most;
+                int third = Bands.third(tone.frequency());
+                own += third < 0 || third >= Bands.THIRDS ? 0 : tone.power() * Weighting.A.factor(third);
+            }
+            return moved > 0 ? own / moved : 0;
+        }
+    }
+
+    private static Softest softest(Group group, double least, double most) {
+        List<Double> flows = new ArrayList<>(List.of(least, most));
+        group.points().stream().map(Known::flow).filter(flow -> flow > least && flow < most).forEach(flows::add);
+        group.curve().ifPresent(curve -> {
+            for (int i = 1; i < FLOWS && least < curve.best(); i++) {
+                flows.add(least + (Math.min(most, curve.best()) - least) * i / FLOWS);
+            }
+        });
+        boolean assumed = group.points().stream().allMatch(Known::assumedShape);
+        double[] noise = null;
+        List<Emission.Tone> tones = List.of();
+        for (double flow : flows) {
+            At at = atFlow(group, flow);
+            if (noise == null) {
+                noise = at.noise().toArray();
+                tones = at.tones();
+                continue;
+            }
+            noise = smaller(noise, at.noise().toArray());
+            tones = tones.stream().flatMap(tone -> at.tones().stream().filter(other -> like(tone, other)).limit(1).map(other -> new Emission.Tone(
+                    tone.frequency(), Math.min(tone.power(), other.power()), tone.order()))).toList();
+        }
+        // several points with tones and a level alone: how noise and tones share it changes with the flow, of which nothing is said
+        boolean unsaid = assumed && group.points().size() > 1 && group.points().stream().anyMatch(point -> !point.tones().isEmpty());
+        return unsaid ? new Softest(group.speed(), Spectrum.SILENCE, List.of(), assumed) : new Softest(group.speed(), Spectrum.of(noise), tones, assumed);
+    }
+
     /** A group at another speed by the sound law, at a flow. */
     private At carried(Group group, double speed, double flow, boolean beyondMeasured) {
         At here = atFlow(group, flow / speed);
@@ -241,7 +437,7 @@ final class SoundSource {
     }
 
     /** A group at its own speed, at a flow coefficient. */
-    private At atFlow(Group group, double flow) {
+    private static At atFlow(Group group, double flow) {
         List<Known> points = group.points();
         int upper = 0;
         while (upper < points.size() && points.get(upper).flow() < flow) {

@@ -314,7 +314,7 @@ final class Screen {
         return false;
     }
 
-    /** Where a bank works in each group of cases at a setting. */
+    /** Where a bank works in each group of cases at a setting, and how fast it is at full setting there. */
     List<FigureBound.Duty> duties(AirMover part, Arrangement arrangement, double setting) {
         List<FigureBound.Duty> duties = new ArrayList<>();
         for (int g = 0; g < groups.size(); g++) {
@@ -324,7 +324,14 @@ final class Screen {
             if (running > 0 && speed > 0) {
                 here.turn(speed);
                 double flow = here.flow(speed);
-                duties.add(new FigureBound.Duty(groups.get(g).declared(), running, flow, here.pressure(flow, speed), speed, here.density));
+                double pressure = here.pressure(flow, speed);
+                double full = here.speed(1);
+                if (part.curves().size() > 1) {
+                    here.turn(full);
+                }
+                double fullFlow = here.flow(full);
+                duties.add(new FigureBound.Duty(groups.get(g).declared(), running, flow, pressure, speed, here.density,
+                        fullFlow < here.load.points().getLast().flow() ? fullFlow : Double.POSITIVE_INFINITY, full));
             }
         }
         return duties;
