@@ -315,7 +315,7 @@ final class CandidateSearch {
         for (Arrangement arrangement : arrangements) {
             Screen.Found found = screen.look(part, arrangement);
             if (found.passes() || task.exactly() && found.fault().isEmpty()) {
-                Supplier<List<FigureBound.Duty>> duties = once(() -> screen.duties(part, arrangement, Math.min(1, found.setting())));
+                Supplier<List<FigureBound.Duty>> duties = once(() -> screen.duties(part, arrangement, found));
                 Map<String, Double> best = scoring.best(scoring.ofPart(part, arrangement), found.power(),
                         id -> bound(id, part, arrangement, duties));
                 prospects.add(new Prospect(index, part, arrangement, found, best, scoring));

@@ -205,6 +205,11 @@ final class Screen {
             return Screen.this.speed(supply);
         }
 
+        /** The speed at the setting from which on it may do; just below the one that probably does a mover may not start at all. */
+        double slowest(double setting, double likely) {
+            return Math.max(speed(setting), speed(likely) * (1 - 2 * SLACK));
+        }
+
         /** What it gives more than is taken at the flow needed, or at a larger one where its curve has a dip, over what is taken. */
         double excess(double speed) {
             double best = Double.NEGATIVE_INFINITY;
@@ -314,12 +319,12 @@ final class Screen {
         return false;
     }
 
-    /** Where a bank works in each group of cases at a setting, and how fast it is at full setting there. */
-    List<FigureBound.Duty> duties(AirMover part, Arrangement arrangement, double setting) {
+    /** Where a bank works in each group of cases at the setting from which on it may do, and how fast it is at full setting there. */
+    List<FigureBound.Duty> duties(AirMover part, Arrangement arrangement, Found found) {
         List<FigureBound.Duty> duties = new ArrayList<>();
         for (int g = 0; g < groups.size(); g++) {
             Fitted here = fitted(part, arrangement, g);
-            double speed = here.speed(setting);
+            double speed = here.slowest(Math.min(1, found.setting()), Math.min(1, found.likely()));
             int running = arrangement.movers() - groups.get(g).failed();
             if (running > 0 && speed > 0) {
                 here.turn(speed);
@@ -505,8 +510,7 @@ final class Screen {
             if (!whole.isEmpty() && groups.get(here.group).failed() > 0) {
                 continue; // with some failed it takes less, and a bound may leave out what is not the largest
             }
-            // just below the setting that does, a mover may not start at all
-            double speed = Math.max(here.speed(setting), here.speed(likely) * (1 - 2 * SLACK));
+            double speed = here.slowest(setting, likely);
             if (running > 0 && speed > 0) {
                 double power = running * power(part, here.flow(speed) / arrangement.columns(), speed, here.density);
                 most = Double.isNaN(most) ? power : Math.max(most, power);
