@@ -27,8 +27,8 @@ import tramontane.selection.Placement;
  * How quiet a design is at least with a part in one of its banks: the sound of that bank alone, all others silent, along the path that
  * it has with this part; at the speed and flow, in the range that the reduced design gives, at which it is softest.
  *
- * <p>Flows come from the reduced design only, and are widened by {@link #FLOW}; where some movers have failed the others may work
- * anywhere on their curve.
+ * <p>Flows come from the reduced design only, and are widened by {@link #FLOW}; where some movers have failed, or a curve has a dip and those
+ * side by side may share the flow unevenly, each may work anywhere on its curve as far as the mean of their flows allows.
  */
 final class NoiseBound implements FigureBound.Bound {
 
@@ -105,7 +105,7 @@ final class NoiseBound implements FigureBound.Bound {
         }
         double most = 0;
         for (FigureBound.Duty duty : duties) {
-            double[] least = source.get().least(range(duty, arrangement), duty.density() * (1 - DENSITY), obstacles, weights(part, arrangement, duty.condition()));
+            double[] least = source.get().least(range(duty, arrangement, source.get().even()), duty.density() * (1 - DENSITY), obstacles, weights(part, arrangement, duty.condition()));
             for (double each : least) {
                 most = Math.max(most, duty.running() * each);
             }
@@ -118,14 +118,16 @@ final class NoiseBound implements FigureBound.Bound {
         return design.workingConditions().stream().allMatch(condition -> duties.stream().anyMatch(duty -> duty.condition().equals(condition.id())));
     }
 
-    private static SoundSource.Range range(FigureBound.Duty duty, Arrangement arrangement) {
+    /** @param even flow over speed of a mover from which on they share a flow evenly */
+    private static SoundSource.Range range(FigureBound.Duty duty, Arrangement arrangement, double even) {
         double fastest = Math.max(duty.speed(), duty.fullSpeed());
-        if (duty.running() < arrangement.movers()) {
-            return new SoundSource.Range(duty.speed(), fastest, 0, Double.POSITIVE_INFINITY);
-        }
         double slow = duty.flow() / duty.speed() / arrangement.columns();
         double fast = duty.fullFlow() / fastest / arrangement.columns();
-        return new SoundSource.Range(duty.speed(), fastest, Math.min(slow, fast) * (1 - FLOW), Math.max(slow, fast) * (1 + FLOW));
+        double least = Math.min(slow, fast) * (1 - FLOW);
+        double most = Math.max(slow, fast) * (1 + FLOW);
+        boolean any = duty.running() < arrangement.movers();
+        return new SoundSource.Range(duty.speed(), fastest, any ? 0 : least, any ? Double.POSITIVE_INFINITY : most,
+                !any && arrangement.columns() > 1 && least < even);
     }
 
     private double[][] weights(AirMover part, Arrangement arrangement, String condition) {

@@ -44,10 +44,16 @@ final class SoundSource {
     private static final double FINE = 0.125;
     /** Flows at which the rise off the best point is looked at for what is least. */
     private static final int FLOWS = 6;
+    /** Of those that share a flow unevenly: the largest flow backwards that is looked at, over that of the best point. */
+    private static final double BACKWARDS = 0.25;
+    private static final int SHARES = 32;
+    /** How much lower the envelope may be than is found by so many flows, as a share. */
+    private static final double COARSE = 0.02;
 
     private final List<Group> groups;
     private final double exponent;
     private final double diameter;
+    private final double even;
 
     /** A measurement in the part's own size, in standard air, tones apart. */
     private record Known(double speed, double flow, Spectrum noise, List<Emission.Tone> tones, boolean assumedShape,
@@ -67,10 +73,11 @@ final class SoundSource {
     private record Group(double speed, List<Known> points, Optional<Characteristic> curve) {
     }
 
-    private SoundSource(List<Group> groups, double exponent, double diameter) {
+    private SoundSource(List<Group> groups, double exponent, double diameter, double even) {
         this.groups = List.copyOf(groups);
         this.exponent = exponent;
         this.diameter = diameter;
+        this.even = even;
     }
 
     /**
@@ -97,7 +104,7 @@ final class SoundSource {
                 from = to;
             }
         }
-        return Optional.of(new SoundSource(groups, noise.exponent(), size(part)));
+        return Optional.of(new SoundSource(groups, noise.exponent(), size(part), Characteristic.even(part)));
     }
 
     /** Over its blades, or over the smaller side of its frame, m; NaN where neither is stated. */
@@ -169,6 +176,11 @@ final class SoundSource {
         return sum;
     }
 
+    /** Flow over speed from which on like ones side by side share a flow evenly, m³/s per rad/s. */
+    double even() {
+        return even;
+    }
+
     /** Whether nothing says where its tones are. */
     boolean tonesUnknown() {
         return groups.stream().allMatch(group -> group.points().stream().allMatch(point -> point.tones().isEmpty()));
@@ -229,8 +241,10 @@ final class SoundSource {
      * @param fastest rad/s, no less
      * @param least   flow over speed, m³/s per rad/s
      * @param most    flow over speed, no less; may be infinite
+     * @param mean    whether the flows are the means of several alike that may share them unevenly; what is least then holds for the
+     *                mean of their powers
      */
-    record Range(double slowest, double fastest, double least, double most) {
+    record Range(double slowest, double fastest, double least, double most, boolean mean) {
     }
 
     /**
@@ -249,7 +263,7 @@ final class SoundSource {
         double tone = Levels.power(thin + obstacles.tone(diameter));
         double[] least = new double[weights.length];
         Arrays.fill(least, Double.POSITIVE_INFINITY);
-        List<Softest> softest = groups.stream().map(group -> softest(group, range.least(), range.most())).toList();
+        List<Softest> softest = groups.stream().map(group -> softest(group, range)).toList();
         for (int upper = 0; upper <= groups.size(); upper++) {
             double from = Math.max(range.slowest(), upper == 0 ? 0 : groups.get(upper - 1).speed());
             double to = Math.min(range.fastest(), upper == groups.size() ? Double.POSITIVE_INFINITY : groups.get(upper).speed());
@@ -326,6 +340,28 @@ final class SoundSource {
         return smaller;
     }
 
+    /**
+     * By how much the mean power of several alike rises at least off the best point, whatever the flows of each, from the mean of these
+     * on: the convex envelope of the rise, as a factor.
+     */
+    private static double shared(Characteristic curve, double mean) {
+        double from = -BACKWARDS * curve.best();
+        double[] flow = new double[SHARES + 1];
+        double[] power = new double[SHARES + 1];
+        for (int i = 0; i <= SHARES; i++) {
+            flow[i] = from + (curve.best() - from) * i / SHARES;
+            power[i] = Levels.power(rise(curve, flow[i]));
+        }
+        double least = Double.POSITIVE_INFINITY;
+        for (int left = 0; left < SHARES && flow[left] <= mean; left++) {
+            for (int right = SHARES; right > left && flow[right] >= mean; right--) {
+                double share = (mean - flow[left]) / (flow[right] - flow[left]);
+                least = Math.min(least, power[left] + share * (power[right] - power[left]));
+            }
+        }
+        return Math.max(1, least * (1 - COARSE));
+    }
+
     /** The least weight between two frequencies; nothing beyond the bands. */
     private static double weight(double[] weights, double from, double to) {
         double least = Double.POSITIVE_INFINITY;
@@ -386,7 +422,15 @@ final class SoundSource {
         }
     }
 
-    private static Softest softest(Group group, double least, double most) {
+    private static Softest softest(Group group, Range range) {
+        if (range.mean() && group.points().size() == 1 && group.curve().isPresent() && range.most() < group.curve().get().best()) {
+            Known only = group.points().getFirst();
+            double gain = shared(group.curve().get(), range.most()) * Levels.power(-rise(group.curve().get(), only.flow()));
+            return new Softest(group.speed(), only.noise().times(gain), only.tones().stream().map(tone -> new Emission.Tone(tone.frequency(),
+                    tone.power() * gain, tone.order())).toList(), only.assumedShape());
+        }
+        double least = range.mean() ? 0 : range.least();
+        double most = range.mean() ? Double.POSITIVE_INFINITY : range.most();
         List<Double> flows = new ArrayList<>(List.of(least, most));
         group.points().stream().map(Known::flow).filter(flow -> flow > least && flow < most).forEach(flows::add);
         group.curve().ifPresent(curve -> {

@@ -200,14 +200,26 @@ final class Screen {
 
         /** The speed at a setting over that of the condition, rad/s. */
         double speed(double setting) {
-            SpeedLaw.Supply supply = new SpeedLaw.Supply(holding, passage, part, condition, setting * condition.speedSetting(), density,
-                    load.temperature(need));
-            return Screen.this.speed(supply);
+            return speed(setting, need);
+        }
+
+        private double speed(double setting, double flow) {
+            return Screen.this.speed(new SpeedLaw.Supply(holding, passage, part, condition, setting * condition.speedSetting(), load.density(flow),
+                    load.temperature(flow)));
         }
 
         /** The speed at the setting from which on it may do; just below the one that probably does a mover may not start at all. */
         double slowest(double setting, double likely) {
-            return Math.max(speed(setting), speed(likely) * (1 - 2 * SLACK));
+            return slowest(setting, likely, need);
+        }
+
+        /** The same in the air of the largest flow that was looked at. */
+        double coolest(double setting, double likely) {
+            return slowest(setting, likely, load.points().getLast().flow());
+        }
+
+        private double slowest(double setting, double likely, double flow) {
+            return Math.max(speed(setting, flow), speed(likely, flow) * (1 - 2 * SLACK));
         }
 
         /** What it gives more than is taken at the flow needed, or at a larger one where its curve has a dip, over what is taken. */
@@ -324,13 +336,15 @@ final class Screen {
         List<FigureBound.Duty> duties = new ArrayList<>();
         for (int g = 0; g < groups.size(); g++) {
             Fitted here = fitted(part, arrangement, g);
-            double speed = here.slowest(Math.min(1, found.setting()), Math.min(1, found.likely()));
+            // one whose speed follows the air turns slower where more of it flows than is needed
+            double speed = Math.min(here.slowest(Math.min(1, found.setting()), Math.min(1, found.likely())),
+                    here.coolest(Math.min(1, found.setting()), Math.min(1, found.likely())));
             int running = arrangement.movers() - groups.get(g).failed();
             if (running > 0 && speed > 0) {
                 here.turn(speed);
                 double flow = here.flow(speed);
                 double pressure = here.pressure(flow, speed);
-                double full = here.speed(1);
+                double full = Math.max(speed, here.speed(1));
                 if (part.curves().size() > 1) {
                     here.turn(full);
                 }
