@@ -28,6 +28,15 @@ class ArchitectureTest {
                 .allowEmptyShould(true).check(CLASSES);
     }
 
+    /** Choices need not be loaded; what would need them is a component of its own. */
+    @Test
+    void onlyBoundsKnowOfChoices() {
+        noClasses().that().resideInAPackage("tramontane.acoustics..").and().haveNameNotMatching(".*\\.(Noise|Level|Power)Bound(\\$.*)?")
+                .should().dependOnClassesThat().resideInAPackage("tramontane.selection..").check(CLASSES);
+        noClasses().that().resideInAPackage("tramontane.acoustics..").and().haveNameNotMatching(".*\\.(Noise|Level|Power)Bound(\\$.*)?")
+                .should().dependOnClassesThat().haveNameMatching(".*\\.(Noise|Level|Power)Bound(\\$.*)?").check(CLASSES);
+    }
+
     @Test
     void nobodyElseUsesWhatIsInside() {
         noClasses().that().resideOutsideOfPackage("tramontane.acoustics..").should().dependOnClassesThat()

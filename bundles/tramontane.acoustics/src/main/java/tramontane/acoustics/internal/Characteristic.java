@@ -1,6 +1,7 @@
 package tramontane.acoustics.internal;
 
 import java.util.Comparator;
+import java.util.List;
 import java.util.Optional;
 import tramontane.model.AirMover;
 import tramontane.model.MoverCurve;
@@ -68,6 +69,37 @@ final class Characteristic {
         Optional<MonotoneCurve> power = curve.power().filter(some -> some.size() == flow.length
                 && some.si().stream().allMatch(watts -> watts > 0)).map(some -> MonotoneCurve.of(flow, some.toArray()));
         return new Characteristic(MonotoneCurve.of(flow, pressure), power);
+    }
+
+    /**
+     * The flow coefficient from which on like movers side by side share a flow evenly: where the last fall of the pressure gets below
+     * all that lies left of it. Flows at any higher pressure are smaller then, so that no others come to the same sum.
+     *
+     * @return 0 where the pressure falls all along; infinite where nothing says so
+     */
+    static double even(AirMover part) {
+        double most = 0;
+        for (MoverCurve curve : part.curves()) {
+            List<Double> flow = curve.flow().si();
+            List<Double> pressure = curve.pressure().si();
+            if (speed(part, curve).isEmpty() || flow.isEmpty() || flow.size() != pressure.size()) {
+                return Double.POSITIVE_INFINITY;
+            }
+            int peak = pressure.size() - 1;
+            while (peak > 0 && pressure.get(peak - 1) >= pressure.get(peak)) {
+                peak--;
+            }
+            if (peak > 0) {
+                double lowest = pressure.subList(0, peak).stream().mapToDouble(Double::doubleValue).min().orElseThrow();
+                int at = peak;
+                while (at < pressure.size() && pressure.get(at) >= lowest) {
+                    at++;
+                }
+                double size = curve.rotorDiameter().flatMap(measured -> part.rotorDiameter().map(own -> own.si() / measured.si())).orElse(1.0);
+                most = Math.max(most, at == flow.size() ? Double.POSITIVE_INFINITY : flow.get(at) * size * size * size / speed(part, curve).orElseThrow());
+            }
+        }
+        return most;
     }
 
     private static Optional<Double> speed(AirMover part, MoverCurve curve) {

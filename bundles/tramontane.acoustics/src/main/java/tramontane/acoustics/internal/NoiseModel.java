@@ -81,7 +81,8 @@ final class NoiseModel {
         return model;
     }
 
-    private static SoundSource.Obstacles obstacles(Passage bank) {
+    /** What stands near the movers of a bank. */
+    static SoundSource.Obstacles obstacles(Passage bank) {
         Optional<PassageNoise> own = Sections.decode(PASSAGE, bank);
         return new SoundSource.Obstacles(own.flatMap(PassageNoise::inletObstacle).orElseGet(() -> Banks.inletClearance(bank)),
                 own.flatMap(PassageNoise::outletObstacle).orElse(Double.POSITIVE_INFINITY));

@@ -18,6 +18,7 @@ import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
+import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import tramontane.analysis.Amount;
@@ -73,6 +74,8 @@ final class CandidateSearch {
     private List<Candidate> meeting;
     /** Those that all analyses have judged. */
     private final Set<Prospect> confirmed = new LinkedHashSet<>();
+    /** What is said beforehand of figures that are criteria, by id. */
+    private final Map<String, FigureBound.Bound> prepared = new HashMap<>();
     private Scoring scoring;
     private Screen screen;
     private Judging judging;
@@ -192,6 +195,7 @@ final class CandidateSearch {
             asksNothing = asks.isEmpty();
             reduction = Reduction.of(engine, free, passage(), asks, most[0], new Silent(watch));
             screen = new Screen(free, passage(), kind, laws, reduction, task.lowest());
+            prepareBounds(free);
             Set<String> analyses = new LinkedHashSet<>();
             engine.analyses().stream().filter(analysis -> analysis.figures().stream().anyMatch(figure -> asks.stream()
                     .anyMatch(ask -> ask.kind().id().equals(figure.id())))).forEach(analysis -> analyses.add(analysis.id()));
@@ -311,7 +315,9 @@ final class CandidateSearch {
         for (Arrangement arrangement : arrangements) {
             Screen.Found found = screen.look(part, arrangement);
             if (found.passes() || task.exactly() && found.fault().isEmpty()) {
-                Map<String, Double> best = scoring.best(scoring.ofPart(part, arrangement), found.power(), id -> bound(id, part, arrangement, found));
+                Supplier<List<FigureBound.Duty>> duties = once(() -> screen.duties(part, arrangement, found));
+                Map<String, Double> best = scoring.best(scoring.ofPart(part, arrangement), found.power(),
+                        id -> bound(id, part, arrangement, duties));
                 prospects.add(new Prospect(index, part, arrangement, found, best, scoring));
             } else {
                 turnedDown.add(new Rejected(part.id(), Optional.of(arrangement), reason(part, arrangement, found),
@@ -322,16 +328,39 @@ final class CandidateSearch {
         return new Looked(prospects, turnedDown, arrangements.size());
     }
 
+    private static <T> Supplier<T> once(Supplier<T> made) {
+        List<T> kept = new ArrayList<>(1);
+        return () -> {
+            if (kept.isEmpty()) {
+                kept.add(made.get());
+            }
+            return kept.getFirst();
+        };
+    }
+
+    /** Has those that say beforehand how good criteria may come out look at the design; one that fails says nothing. */
+    private void prepareBounds(Design free) {
+        for (String figure : scoring.figures()) {
+            Optional.ofNullable(bounds.get(figure)).ifPresent(bound -> {
+                try {
+                    prepared.put(figure, bound.of(free, task.bank()));
+                } catch (RuntimeException | LinkageError e) { // its candidates are judged exactly, as if there were none
+                    prepared.remove(figure);
+                }
+            });
+        }
+    }
+
     /** The best that a figure may come to; one whose bound fails is judged exactly like one that has none. */
-    private OptionalDouble bound(String figure, AirMover part, Arrangement arrangement, Screen.Found found) {
-        FigureBound bound = bounds.get(figure);
+    private FigureBound.Best bound(String figure, AirMover part, Arrangement arrangement, Supplier<List<FigureBound.Duty>> duties) {
+        FigureBound.Bound bound = prepared.get(figure);
         if (bound == null) {
-            return OptionalDouble.empty();
+            return FigureBound.Best.OPEN;
         }
         try {
-            return bound.best(part, arrangement, screen.duties(part, arrangement, found.setting()));
+            return bound.best(part, arrangement, duties.get());
         } catch (RuntimeException | LinkageError e) {
-            return OptionalDouble.empty();
+            return FigureBound.Best.OPEN;
         }
     }
 

@@ -7,7 +7,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
@@ -21,6 +20,7 @@ import tramontane.model.AirMover;
 import tramontane.physics.units.QuantityKind;
 import tramontane.selection.Arrangement;
 import tramontane.selection.Criterion;
+import tramontane.selection.FigureBound;
 
 /** What candidates come to by the criteria that can be told, and which of them is better. */
 final class Scoring {
@@ -133,10 +133,10 @@ final class Scoring {
      *
      * @param ofPart what its part says
      * @param power  no more than it will take, W; NaN where nothing states it
-     * @param bounds of figures, by id: the best they may come to
+     * @param bounds of figures, by id: the best they may come to; one that will not come out is left out
      * @return by criterion; negative infinity in {@link Criterion#steps} of one that nothing is known of yet is left to {@link #steps}
      */
-    Map<String, Double> best(Map<String, Double> ofPart, double power, Function<String, OptionalDouble> bounds) {
+    Map<String, Double> best(Map<String, Double> ofPart, double power, Function<String, FigureBound.Best> bounds) {
         return inOrder(criterion -> {
             if (isOfPart(criterion)) {
                 return Optional.ofNullable(ofPart.get(criterion.id()));
@@ -144,9 +144,9 @@ final class Scoring {
             if (criterion.id().equals(Criterion.POWER)) {
                 return Double.isNaN(power) ? Optional.empty() : Optional.of(power);
             }
-            OptionalDouble bound = bounds.apply(NAMED.getOrDefault(criterion.id(), criterion.id()));
-            return bound.isPresent() ? Optional.of(bound.getAsDouble()) : Optional.of(criterion.better() == Better.HIGHER
-                    ? Double.POSITIVE_INFINITY : Double.NEGATIVE_INFINITY);
+            FigureBound.Best bound = bounds.apply(NAMED.getOrDefault(criterion.id(), criterion.id()));
+            return bound.missing() ? Optional.empty() : Optional.of(bound.value().orElse(criterion.better() == Better.HIGHER
+                    ? Double.POSITIVE_INFINITY : Double.NEGATIVE_INFINITY));
         });
     }
 

@@ -200,9 +200,26 @@ final class Screen {
 
         /** The speed at a setting over that of the condition, rad/s. */
         double speed(double setting) {
-            SpeedLaw.Supply supply = new SpeedLaw.Supply(holding, passage, part, condition, setting * condition.speedSetting(), density,
-                    load.temperature(need));
-            return Screen.this.speed(supply);
+            return speed(setting, need);
+        }
+
+        private double speed(double setting, double flow) {
+            return Screen.this.speed(new SpeedLaw.Supply(holding, passage, part, condition, setting * condition.speedSetting(), load.density(flow),
+                    load.temperature(flow)));
+        }
+
+        /** The speed at the setting from which on it may do; just below the one that probably does a mover may not start at all. */
+        double slowest(double setting, double likely) {
+            return slowest(setting, likely, need);
+        }
+
+        /** The same in the air of the largest flow that was looked at. */
+        double coolest(double setting, double likely) {
+            return slowest(setting, likely, load.points().getLast().flow());
+        }
+
+        private double slowest(double setting, double likely, double flow) {
+            return Math.max(speed(setting, flow), speed(likely, flow) * (1 - 2 * SLACK));
         }
 
         /** What it gives more than is taken at the flow needed, or at a larger one where its curve has a dip, over what is taken. */
@@ -314,17 +331,26 @@ final class Screen {
         return false;
     }
 
-    /** Where a bank works in each group of cases at a setting. */
-    List<FigureBound.Duty> duties(AirMover part, Arrangement arrangement, double setting) {
+    /** Where a bank works in each group of cases at the setting from which on it may do, and how fast it is at full setting there. */
+    List<FigureBound.Duty> duties(AirMover part, Arrangement arrangement, Found found) {
         List<FigureBound.Duty> duties = new ArrayList<>();
         for (int g = 0; g < groups.size(); g++) {
             Fitted here = fitted(part, arrangement, g);
-            double speed = here.speed(setting);
+            // one whose speed follows the air turns slower where more of it flows than is needed
+            double speed = Math.min(here.slowest(Math.min(1, found.setting()), Math.min(1, found.likely())),
+                    here.coolest(Math.min(1, found.setting()), Math.min(1, found.likely())));
             int running = arrangement.movers() - groups.get(g).failed();
             if (running > 0 && speed > 0) {
                 here.turn(speed);
                 double flow = here.flow(speed);
-                duties.add(new FigureBound.Duty(groups.get(g).declared(), running, flow, here.pressure(flow, speed), speed, here.density));
+                double pressure = here.pressure(flow, speed);
+                double full = Math.max(speed, here.speed(1));
+                if (part.curves().size() > 1) {
+                    here.turn(full);
+                }
+                double fullFlow = here.flow(full);
+                duties.add(new FigureBound.Duty(groups.get(g).declared(), running, flow, pressure, speed, here.density,
+                        fullFlow < here.load.points().getLast().flow() ? fullFlow : Double.POSITIVE_INFINITY, full));
             }
         }
         return duties;
@@ -498,8 +524,7 @@ final class Screen {
             if (!whole.isEmpty() && groups.get(here.group).failed() > 0) {
                 continue; // with some failed it takes less, and a bound may leave out what is not the largest
             }
-            // just below the setting that does, a mover may not start at all
-            double speed = Math.max(here.speed(setting), here.speed(likely) * (1 - 2 * SLACK));
+            double speed = here.slowest(setting, likely);
             if (running > 0 && speed > 0) {
                 double power = running * power(part, here.flow(speed) / arrangement.columns(), speed, here.density);
                 most = Double.isNaN(most) ? power : Math.max(most, power);
