@@ -29,6 +29,11 @@ public record NoiseState(List<BankNoise> banks, List<String> unknown, List<Openi
         positions = List.copyOf(positions);
     }
 
+    /** Whether no mover runs, though something is known of the noise of all that could. */
+    public boolean silent() {
+        return unknown.isEmpty() && !banks.isEmpty() && banks.stream().allMatch(bank -> bank.movers().isEmpty());
+    }
+
     /** The position of that name. */
     public Optional<PositionNoise> position(String id) {
         return positions.stream().filter(each -> each.position().equals(id)).findFirst();
@@ -48,11 +53,12 @@ public record NoiseState(List<BankNoise> banks, List<String> unknown, List<Openi
      * @param tones   tones of all; those of one frequency are one
      * @param below   how far the level may be lower, dB
      * @param above   how far it may be higher, dB
+     * @param tonal   whether all tones that may stand out are stated, that of the blades among them
      * @param blades  number of blades, where stated
      * @param speed   of the movers that run, of the last one where they differ, rad/s; 0 where none does
      */
     public record BankNoise(String bank, List<Emission> movers, Spectrum noise, List<Emission.Tone> tones, double below, double above,
-            Optional<Integer> blades, double speed) {
+            boolean tonal, Optional<Integer> blades, double speed) {
         public BankNoise {
             movers = List.copyOf(movers);
             tones = List.copyOf(tones);

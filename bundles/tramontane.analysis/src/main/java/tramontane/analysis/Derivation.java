@@ -29,9 +29,15 @@ public final class Derivation {
         known.forEach(kind -> this.known.putIfAbsent(kind.id(), kind));
         byName = this.steps.stream().collect(Collectors.groupingBy(Trace.Step::figure));
         // a value on the way is of the kind that others take it for: best those that name it as their source
-        this.steps.forEach(step -> step.inputs().forEach(term -> quantities.putIfAbsent(term.from(), term.quantity())));
+        this.steps.forEach(step -> step.inputs().forEach(term -> quantities.putIfAbsent(source(term), term.quantity())));
         this.steps.forEach(step -> step.inputs().forEach(term -> quantities.putIfAbsent(term.name(), term.quantity())));
         this.known.forEach((id, kind) -> quantities.put(id, kind.quantity()));
+    }
+
+    /** What a term comes from, without its place. */
+    private static String source(Trace.Term term) {
+        int at = term.from().indexOf(Trace.AT);
+        return at > 0 ? term.from().substring(0, at) : term.from();
     }
 
     /**
@@ -67,8 +73,7 @@ public final class Derivation {
 
     /** The figure that an input names, whether a step here gives it or another analysis does. */
     public Optional<FigureKind> figure(Trace.Term term) {
-        int at = term.from().indexOf(Trace.AT);
-        return Optional.ofNullable(known.get(at > 0 ? term.from().substring(0, at) : term.from()));
+        return Optional.ofNullable(known.get(source(term)));
     }
 
     /** What a step gives, in words: {@code flow at fans}. */

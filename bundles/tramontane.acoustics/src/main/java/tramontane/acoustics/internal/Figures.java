@@ -10,7 +10,7 @@ import tramontane.physics.units.QuantityKind;
 public final class Figures {
 
     static final FigureKind LEVEL = level("acoustics.level", "sound pressure level", "A-weighted sound pressure level at a listening position,"
-            + " dB re 20 µPa.");
+            + " dB re 20 µPa; 0 dB where no mover runs.");
     static final FigureKind LEVEL_C = level("acoustics.level.c", "C-weighted level", "C-weighted sound pressure level at a listening position.");
     static final FigureKind LEVEL_TOTAL = level("acoustics.level.total", "level with background", "A-weighted sound pressure level at a listening"
             + " position together with the background that the design states.");
@@ -65,6 +65,8 @@ public final class Figures {
     static final Relation PASSING = new Relation("blade passing frequency", "f = B n/(2π)", "definition", "");
     static final Relation MEAN = new Relation("equivalent level", "L_eq = 10 lg(Σ t 10^(L/10)/Σ t)", "definition; ISO 1996-1",
             "each phase steady, the equipment running all the time of the mission");
+
+    static final Relation SILENCE = new Relation("silence", "no mover runs: 0 dB, the reference of the level, stands for it", "assumed", "");
 
     private Figures() {
     }

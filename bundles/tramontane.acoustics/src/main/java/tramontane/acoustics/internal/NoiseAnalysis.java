@@ -35,6 +35,9 @@ import tramontane.physics.sound.Weighting;
 @Component(service = Analysis.class)
 public final class NoiseAnalysis implements Analysis<NoiseState> {
 
+    /** What stands for the level of silence, dB. */
+    static final double SILENCE = 0;
+
     private final List<PassageKind> kinds;
 
     /**
@@ -104,7 +107,7 @@ public final class NoiseAnalysis implements Analysis<NoiseState> {
         }
         return run.brief() ? new Result<>(Optional.of(state), figures, List.of())
                 : new Result<>(Optional.of(state), figures, NoiseFindings.of(model, state, input.result(OperatingPoint.class)),
-                        NoiseTables.of(state));
+                        NoiseTables.of(model, state, input.result(OperatingPoint.class)));
     }
 
     private static List<Figure> figures(NoiseModel model, NoiseState state) {
@@ -120,7 +123,12 @@ public final class NoiseAnalysis implements Analysis<NoiseState> {
         for (NoiseState.PositionNoise position : state.positions()) {
             if (Double.isFinite(position.level())) {
                 position(model.scene(), position, figures);
+                tones(state, position, figures);
             }
+        }
+        if (state.silent()) {
+            figures.add(Figure.of(Figures.POWER, "", SILENCE).within(SILENCE, SILENCE));
+            state.positions().forEach(position -> figures.add(Figure.of(Figures.LEVEL, position.position(), SILENCE).within(SILENCE, SILENCE)));
         }
         return figures;
     }
@@ -164,10 +172,15 @@ public final class NoiseAnalysis implements Analysis<NoiseState> {
         Spectrum louder = position.total().gained(above + position.shape());
         rated(Figures.RATING_NR, place, NoiseRating.of(softer), position.noiseRating(), NoiseRating.of(louder)).ifPresent(figures::add);
         rated(Figures.RATING_NC, place, NoiseCriterion.of(softer), position.noiseCriterion(), NoiseCriterion.of(louder)).ifPresent(figures::add);
-        loudest(position).ifPresent(tone -> {
-            figures.add(Figure.of(Figures.TO_NOISE, place, tone.toNoise()));
-            figures.add(Figure.of(Figures.PROMINENCE, place, tone.prominence()));
-            figures.add(Figure.of(Figures.EXCESS, place, tone.excess()));
+    }
+
+    private static void tones(NoiseState state, NoiseState.PositionNoise position, List<Figure> figures) {
+        double below = position.level() - position.lower() + position.shape();
+        double above = position.upper() - position.level() + position.shape();
+        loudest(state, position).ifPresent(tone -> {
+            figures.add(Figure.of(Figures.TO_NOISE, position.position(), tone.toNoise()).within(tone.toNoise() - below, tone.toNoise() + above));
+            figures.add(Figure.of(Figures.PROMINENCE, position.position(), tone.prominence()).within(tone.prominence() - below, tone.prominence() + above));
+            figures.add(Figure.of(Figures.EXCESS, position.position(), tone.excess()).within(tone.excess() - below, tone.excess() + above));
         });
     }
 
@@ -176,9 +189,13 @@ public final class NoiseAnalysis implements Analysis<NoiseState> {
                 louder.map(Rating::value).orElse(value.value())));
     }
 
-    /** The tone that stands out most; empty where one stands alone, so that figures of another are not taken for the worst. */
-    static Optional<NoiseState.Heard> loudest(NoiseState.PositionNoise position) {
+    /**
+     * The tone that stands out most; empty where one stands alone, and where tones are not stated and none of those that are is prominent, so
+     * that figures of another are not taken for the worst.
+     */
+    static Optional<NoiseState.Heard> loudest(NoiseState state, NoiseState.PositionNoise position) {
+        boolean all = state.banks().stream().allMatch(bank -> bank.movers().isEmpty() || bank.tonal());
         return position.tones().stream().max(Comparator.comparingDouble(NoiseState.Heard::excess)).filter(tone -> Double.isFinite(tone.toNoise())
-                && Double.isFinite(tone.prominence()));
+                && Double.isFinite(tone.prominence())).filter(tone -> all || tone.prominent());
     }
 }

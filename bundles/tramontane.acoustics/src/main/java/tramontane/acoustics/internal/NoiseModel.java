@@ -23,6 +23,7 @@ import tramontane.model.AirMover;
 import tramontane.model.Condition;
 import tramontane.model.Design;
 import tramontane.model.Passage;
+import tramontane.model.Value;
 import tramontane.physics.sound.Bands;
 import tramontane.physics.sound.Levels;
 import tramontane.physics.sound.Spectrum;
@@ -36,6 +37,8 @@ final class NoiseModel {
     private static final NoiseSceneSection SCENE = new NoiseSceneSection();
     private static final PassageNoiseSection PASSAGE = new PassageNoiseSection();
     private static final double SAME_FREQUENCY = 0.01;
+    /** How far an order may be off a multiple of the blades. */
+    private static final double NEAR_ORDER = 0.02;
 
     private final Design design;
     private final Map<String, Source> sources = new LinkedHashMap<>();
@@ -156,7 +159,29 @@ final class NoiseModel {
         }
         tones.sort(Comparator.comparingDouble(Emission.Tone::frequency));
         return new NoiseState.BankNoise(point.bank(), movers, Spectrum.of(noise), tones, sum > 0 ? Levels.of(sum / lower) : 0,
-                sum > 0 ? Levels.of(upper / sum) : 0, source.stated().flatMap(MoverNoise::blades), speed);
+                sum > 0 ? Levels.of(upper / sum) : 0, tonal(source), source.stated().flatMap(MoverNoise::blades), speed);
+    }
+
+    /** Whether the tones of a part are stated: none at all, or among others that of its blades, where their number is stated. */
+    private static boolean tonal(Source source) {
+        Value.Tree section = source.part().section(MoverNoiseSection.NAME).filter(Value.Tree.class::isInstance).map(Value.Tree.class::cast)
+                .orElse(Value.Tree.EMPTY);
+        List<Value> lists = new ArrayList<>(section.get("tones").stream().toList());
+        section.get("points").filter(Value.Items.class::isInstance).ifPresent(points -> ((Value.Items) points).values().stream()
+                .filter(Value.Tree.class::isInstance).flatMap(point -> ((Value.Tree) point).get("tones").stream()).forEach(lists::add));
+        if (lists.isEmpty()) {
+            return false;
+        }
+        MoverNoise noise = source.stated().orElse(MoverNoise.NONE);
+        List<MoverNoise.Tone> tones = noise.measurements().stream().flatMap(each -> each.tones().stream()).toList();
+        if (tones.isEmpty() || noise.blades().isEmpty()) {
+            return true;
+        }
+        return noise.measurements().stream().anyMatch(each -> each.tones().stream().filter(tone -> !tone.fixed()).anyMatch(tone -> {
+            double order = tone.order().orElseGet(() -> tone.frequency().orElse(0.0) * 2 * Math.PI
+                    / each.speed().or(source.part()::ratedSpeedSi).orElse(Double.NaN)) / noise.blades().get();
+            return Math.abs(order - Math.rint(order)) < NEAR_ORDER && order > 0.5;
+        }));
     }
 
     private static void join(List<Emission.Tone> tones, Emission.Tone tone) {

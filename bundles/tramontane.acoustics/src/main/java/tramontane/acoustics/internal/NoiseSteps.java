@@ -6,6 +6,8 @@ import java.util.Optional;
 import tramontane.acoustics.Emission;
 import tramontane.acoustics.NoiseScene;
 import tramontane.acoustics.NoiseState;
+import tramontane.acoustics.internal.path.Listening;
+import tramontane.acoustics.internal.path.Opening;
 import tramontane.analysis.FigureKind;
 import tramontane.analysis.OperatingPoint;
 import tramontane.analysis.Relation;
@@ -17,6 +19,7 @@ import tramontane.physics.sound.NoiseCriterion;
 import tramontane.physics.sound.NoiseRating;
 import tramontane.physics.sound.Rating;
 import tramontane.physics.sound.Spectrum;
+import tramontane.physics.sound.ToneInNoise;
 import tramontane.physics.sound.Weighting;
 import tramontane.physics.units.QuantityKind;
 
@@ -43,6 +46,12 @@ final class NoiseSteps {
         state.banks().forEach(this::bank);
         openings();
         state.positions().stream().filter(position -> Double.isFinite(position.level())).forEach(this::position);
+        if (state.silent()) {
+            state.positions().forEach(position -> step(Figures.LEVEL.id(), position.position(), Figures.SILENCE, NoiseAnalysis.SILENCE,
+                    List.of(new Trace.Term("movers that run", QuantityKind.COUNT, 0, "operating point"))));
+            step(Figures.POWER.id(), "", Figures.SILENCE, NoiseAnalysis.SILENCE, List.of(new Trace.Term("movers that run", QuantityKind.COUNT, 0,
+                    "operating point")));
+        }
     }
 
     private void bank(NoiseState.BankNoise bank) {
@@ -57,7 +66,7 @@ final class NoiseSteps {
             step(MOVER, place, Figures.SOURCE, emission.level(), List.of(level("measured, A-weighted", terms.stated(), section),
                     level("from pressure to power" + (emission.assumed().contains(Emission.Assumed.FREE_FIELD) ? ", a free field assumed" : ""),
                             terms.conversion(), section),
-                    level("for the speed k lg(n/n_measured), bands moved with it", terms.speed(), "airflow.bank.speed" + Trace.AT + bank.bank()),
+                    level("for the speed: k lg(n/n_measured), or between speeds that were measured; bands moved with it", terms.speed(), "airflow.bank.speed" + Trace.AT + bank.bank()),
                     level("for the size", terms.size(), section), level("for the density", terms.density(), "operating point"),
                     level("for the flow ΔL(flow)", terms.flow(), "airflow.bank.flow" + Trace.AT + bank.bank()),
                     level("for what stands near ΔL(obstacle)", terms.obstacle(), "noise section of " + bank.bank())));
@@ -81,13 +90,16 @@ final class NoiseSteps {
             }
             power += own;
             List<Trace.Term> terms = new ArrayList<>();
+            Optional<Opening> found = opening(opening.passage());
+            found.ifPresent(exit -> terms.add(new Trace.Term("area that sound goes through S", QuantityKind.AREA, exit.area(),
+                    "passage " + exit.id() + (exit.assumed() ? ", assumed" : ""))));
             for (NoiseState.BankNoise bank : state.banks()) {
-                model.path().openings().stream().filter(each -> each.id().equals(opening.passage())).findFirst().ifPresent(found -> {
-                    double leaves = bank.total().times(model.path().share(bank.bank(), found)).power(Weighting.A);
-                    if (leaves > 0) {
-                        terms.add(level("of " + bank.bank(), Levels.of(leaves), Figures.POWER_BANK.id() + Trace.AT + bank.bank()));
-                    }
-                });
+                double whole = bank.total().power(Weighting.A);
+                double leaves = found.map(exit -> bank.total().times(model.path().share(bank.bank(), exit)).power(Weighting.A)).orElse(0.0);
+                if (leaves > 0) {
+                    terms.add(level("sound power of " + bank.bank(), Levels.of(whole), Figures.POWER_BANK.id() + Trace.AT + bank.bank()));
+                    terms.add(level("share of it that leaves here", Levels.of(leaves / whole), "areas and noise sections of passages and bays"));
+                }
             }
             step(Figures.POWER_OPENING.id(), opening.passage(), Figures.LEAVES, Levels.of(own), terms);
             all.add(level("by " + opening.passage(), Levels.of(own), Figures.POWER_OPENING.id() + Trace.AT + opening.passage()));
@@ -112,12 +124,16 @@ final class NoiseSteps {
             String at = place + ": " + NoiseTables.name(part);
             double heard = part.total().level(Weighting.A);
             double power = state.bank(part.bank()).orElseThrow().total().level(Weighting.A);
-            double leaving = model.path().openings().stream().filter(each -> each.id().equals(part.opening())).findFirst().map(opening ->
-                    state.bank(part.bank()).orElseThrow().total().times(model.path().share(part.bank(), opening)).level(Weighting.A)).orElse(power);
-            step(PART, at, Figures.WAY, heard, List.of(level("sound power of " + part.bank() + " L_W", power,
+            Optional<Opening> found = opening(part.opening());
+            double leaving = found.map(exit -> state.bank(part.bank()).orElseThrow().total().times(model.path().share(part.bank(), exit))
+                    .level(Weighting.A)).orElse(power);
+            List<Trace.Term> terms = new ArrayList<>(List.of(level("sound power of " + part.bank() + " L_W", power,
                     Figures.POWER_BANK.id() + Trace.AT + part.bank()),
                     level("share of it that leaves by " + part.opening(), leaving - power, "areas and noise sections of passages and bays"),
                     level("from there to the listener", heard - leaving, SCENE)));
+            found.ifPresent(exit -> model.listening().positions().stream().filter(each -> each.id().equals(place)).findFirst()
+                    .ifPresent(listener -> way(exit, listener, terms)));
+            step(PART, at, Figures.WAY, heard, terms);
             sum.add(level(NoiseTables.name(part), heard, PART + Trace.AT + at));
         }
         step(Figures.LEVEL.id(), place, Figures.SUM, position.level(), sum);
@@ -127,17 +143,35 @@ final class NoiseSteps {
                         level("background", background, SCENE))));
         rating(Figures.RATING_NR, Figures.RATING, place, position.noiseRating(), position.total(), NoiseRating.FIRST);
         rating(Figures.RATING_NC, Figures.CRITERION, place, position.noiseCriterion(), position.total(), NoiseCriterion.FIRST);
-        NoiseAnalysis.loudest(position).ifPresent(tone -> tone(place, tone));
+        NoiseAnalysis.loudest(state, position).ifPresent(tone -> tone(place, tone));
+    }
+
+    private Optional<Opening> opening(String passage) {
+        return model.path().openings().stream().filter(each -> each.id().equals(passage)).findFirst();
+    }
+
+    /** How far it is, and what the room adds in the octave where it is heard most, for who wants to do it again. */
+    private void way(Opening exit, Listening.Position listener, List<Trace.Term> terms) {
+        double[] distances = model.listening().distances(exit, listener);
+        for (int i = 0; i < distances.length; i++) {
+            terms.add(new Trace.Term("distance r" + (distances.length > 1 ? " to the " + (i + 1) + ". of " + distances.length + " points, whose mean counts"
+                    : ""), QuantityKind.LENGTH, distances[i], SCENE));
+        }
+        model.listening().room().ifPresent(room -> terms.add(new Trace.Term("room constant R at 1 kHz", QuantityKind.AREA,
+                room.constant(Bands.third(1000)), SCENE)));
     }
 
     private void tone(String place, NoiseState.Heard tone) {
-        List<Trace.Term> terms = List.of(new Trace.Term("frequency", QuantityKind.FREQUENCY, tone.frequency(), Figures.BLADES.id()),
-                level("level of the tone L_t", tone.level(), "tones of the noise sections"));
-        step(Figures.TO_NOISE.id(), place, Figures.TONES, tone.toNoise(), terms);
-        step(Figures.PROMINENCE.id(), place, Figures.TONES, tone.prominence(), terms);
-        step(Figures.EXCESS.id(), place, Figures.ABOVE, tone.excess(), List.of(level("tone-to-noise ratio", tone.toNoise(), Figures.TO_NOISE.id()),
+        Trace.Term frequency = new Trace.Term("frequency", QuantityKind.FREQUENCY, tone.frequency(), "tones of the noise sections");
+        Trace.Term own = level("level of the tone L_t", tone.level(), "tones of the noise sections");
+        step(Figures.TO_NOISE.id(), place, Figures.TONES, tone.toNoise(), List.of(frequency, own,
+                level("level of the noise in the critical band L_n", tone.level() - tone.toNoise(), Figures.LEVEL.id())));
+        step(Figures.PROMINENCE.id(), place, Figures.TONES, tone.prominence(), List.of(frequency, own));
+        step(Figures.EXCESS.id(), place, Figures.ABOVE, tone.excess(), List.of(frequency,
+                level("tone-to-noise ratio", tone.toNoise(), Figures.TO_NOISE.id()),
+                level("its criterion TNR_c", ToneInNoise.toneToNoiseCriterion(tone.frequency()), "ECMA-418-1"),
                 level("prominence ratio", tone.prominence(), Figures.PROMINENCE.id()),
-                new Trace.Term("frequency", QuantityKind.FREQUENCY, tone.frequency(), Figures.BLADES.id())));
+                level("its criterion PR_c", ToneInNoise.prominenceRatioCriterion(tone.frequency()), "ECMA-418-1")));
     }
 
     private void rating(FigureKind kind, Relation relation, String place, Optional<Rating> rating, Spectrum spectrum, int first) {

@@ -7,6 +7,7 @@ import java.util.Optional;
 import tramontane.acoustics.Emission;
 import tramontane.acoustics.NoiseState;
 import tramontane.analysis.Amount;
+import tramontane.analysis.OperatingPoint;
 import tramontane.analysis.Overview;
 import tramontane.analysis.Table;
 import tramontane.physics.sound.Bands;
@@ -25,22 +26,45 @@ final class NoiseTables {
     private static final int MOST_PARTS = 6;
     private static final int MOST_OCTAVES = 3;
     private static final double LESS = 10;
+    private static final double SLOWER = 0.9;
 
     private NoiseTables() {
     }
 
-    static List<Overview> of(NoiseState state) {
+    static List<Overview> of(NoiseModel model, NoiseState state, OperatingPoint point) {
         List<NoiseState.PositionNoise> heard = state.positions().stream().filter(position -> Double.isFinite(position.level())).toList();
         if (heard.isEmpty()) {
             return List.of();
         }
         List<Overview> tables = new ArrayList<>();
-        tables.add(new Overview(octaves(heard), List.of(Figures.LEVEL.id(), Figures.LEVEL_C.id(), Figures.RATING_NR.id(), Figures.RATING_NC.id())));
-        tables.add(new Overview(parts(heard), List.of()));
+        tables.add(new Overview(levels(heard), List.of(Figures.LEVEL.id(), Figures.LEVEL_C.id(), Figures.RATING_NR.id(), Figures.RATING_NC.id())));
+        tables.add(new Overview(octaves(heard), List.of()));
+        tables.add(new Overview(parts(heard, model.at(slower(point))), List.of()));
         if (heard.stream().anyMatch(position -> !position.tones().isEmpty())) {
             tables.add(new Overview(tones(state, heard), List.of(Figures.TO_NOISE.id(), Figures.PROMINENCE.id(), Figures.EXCESS.id())));
         }
         return tables;
+    }
+
+    /** All movers at like points of nine tenths of their speed. */
+    private static OperatingPoint slower(OperatingPoint point) {
+        return new OperatingPoint(point.banks().stream().map(bank -> new OperatingPoint.BankPoint(bank.bank(), bank.flow() * SLOWER, bank.massFlow() * SLOWER,
+                bank.pressure() * SLOWER * SLOWER, bank.speed() * SLOWER, bank.power(), bank.temperature(), bank.density(), bank.stable(),
+                bank.movers().stream().map(mover -> new OperatingPoint.MoverPoint(mover.position(), mover.running(), mover.flow() * SLOWER,
+                        mover.pressure() * SLOWER * SLOWER, mover.speed() * SLOWER, mover.power())).toList(), bank.setting())).toList(), List.of(), List.of());
+    }
+
+    private static Table levels(List<NoiseState.PositionNoise> heard) {
+        List<Table.Column> columns = List.of(new Table.Column("position", false), new Table.Column("A", true), new Table.Column("A, bounds", true),
+                new Table.Column("C", true), new Table.Column("NR", true), new Table.Column("decided by", false), new Table.Column("NC", true),
+                new Table.Column("decided by", false));
+        List<List<Table.Cell>> rows = new ArrayList<>();
+        for (NoiseState.PositionNoise position : heard) {
+            rows.add(List.of(new Table.Words(position.position()), level(position.level()), new Table.Range(new Amount(tenths(position.lower()),
+                    QuantityKind.LEVEL), new Amount(tenths(position.upper()), QuantityKind.LEVEL)), level(position.weightedC()),
+                    rating(position.noiseRating()), decides(position.noiseRating()), rating(position.noiseCriterion()), decides(position.noiseCriterion())));
+        }
+        return new Table("Noise", columns, rows);
     }
 
     private static Table octaves(List<NoiseState.PositionNoise> heard) {
@@ -48,58 +72,50 @@ final class NoiseTables {
         for (int octave = FIRST; octave <= LAST; octave++) {
             columns.add(new Table.Column(hertz(octave), true));
         }
-        for (String label : List.of("A", "±", "C", "NR", "NC")) {
-            columns.add(new Table.Column(label, true));
-        }
-        columns.add(new Table.Column("decide", false));
         List<List<Table.Cell>> rows = new ArrayList<>();
         for (NoiseState.PositionNoise position : heard) {
             List<Table.Cell> row = new ArrayList<>(List.of(new Table.Words(position.position())));
             for (int octave = FIRST; octave <= LAST; octave++) {
                 row.add(level(position.total().octave(octave)));
             }
-            row.add(level(position.level()));
-            row.add(level(Math.max(position.level() - position.lower(), position.upper() - position.level())));
-            row.add(level(position.weightedC()));
-            row.add(rating(position.noiseRating()));
-            row.add(rating(position.noiseCriterion()));
-            row.add(new Table.Words(decides(position)));
             rows.add(row);
         }
         return new Table("Noise in octaves", columns, rows);
     }
 
-    private static String decides(NoiseState.PositionNoise position) {
-        Optional<Integer> nr = position.noiseRating().map(Rating::octave);
-        Optional<Integer> nc = position.noiseCriterion().map(Rating::octave);
-        if (nr.equals(nc)) {
-            return nr.map(NoiseTables::hertz).orElse("");
-        }
-        return nr.map(NoiseTables::brief).orElse("none") + ", " + nc.map(NoiseTables::brief).orElse("none") + " Hz";
+    private static Table.Cell decides(Optional<Rating> rating) {
+        return new Table.Words(rating.map(value -> hertz(value.octave()) + (value.tabulated() ? "" : ", beyond the curves")).orElse(""));
     }
 
-    private static String brief(int octave) {
-        return hertz(octave).replace(" kHz", "k").replace(" Hz", "");
+    private static double tenths(double level) {
+        return Math.rint(10 * level) / 10;
     }
 
     private static Table.Cell rating(Optional<Rating> rating) {
         return rating.<Table.Cell>map(value -> new Amount(Math.rint(10 * value.value()) / 10, QuantityKind.NUMBER)).orElse(new Table.Empty());
     }
 
-    /** Sources and octaves, and what would be left if one were gone. */
-    private static Table parts(List<NoiseState.PositionNoise> heard) {
+    /** Sources and octaves, and what would be gained if one were changed. */
+    private static Table parts(List<NoiseState.PositionNoise> heard, NoiseState slower) {
         List<Table.Column> columns = List.of(new Table.Column("position", false), new Table.Column("what makes it", false),
                 new Table.Column("level", true), new Table.Column("share", true), new Table.Column("if changed", false), new Table.Column("gain", true));
         List<List<Table.Cell>> rows = new ArrayList<>();
         for (NoiseState.PositionNoise position : heard) {
             double all = position.total().power(Weighting.A);
-            position.parts().stream().sorted(Comparator.comparingDouble((NoiseState.Part part) -> part.total().power(Weighting.A)).reversed())
-                    .limit(MOST_PARTS).forEach(part -> {
-                        double own = part.total().power(Weighting.A);
-                        double without = position.without(part);
-                        rows.add(row(position, name(part) + ", most at " + hertz(loudest(part)), own, all, "silent",
-                                without > Double.NEGATIVE_INFINITY ? Optional.of(position.level() - without) : Optional.empty()));
-                    });
+            List<NoiseState.Part> parts = position.parts().stream().sorted(Comparator.comparingDouble((NoiseState.Part part) ->
+                    part.total().power(Weighting.A)).reversed()).toList();
+            int shown = parts.size() > MOST_PARTS + 1 ? MOST_PARTS : parts.size();
+            for (NoiseState.Part part : parts.subList(0, shown)) {
+                double without = position.without(part);
+                rows.add(row(position, name(part) + ", most at " + hertz(loudest(part)), part.total().power(Weighting.A), all, "silent",
+                        without > Double.NEGATIVE_INFINITY ? Optional.of(position.level() - without) : Optional.empty()));
+            }
+            if (shown < parts.size()) {
+                double rest = parts.subList(shown, parts.size()).stream().mapToDouble(part -> part.total().power(Weighting.A)).sum();
+                rows.add(row(position, parts.size() - shown + " more", rest, all, "silent", Optional.of(position.level() - Levels.of(all - rest))));
+            }
+            slower.position(position.position()).filter(other -> Double.isFinite(other.level())).ifPresent(other -> rows.add(row(position, "all movers", all,
+                    all, "10 % slower", Optional.of(position.level() - other.level()))));
             List<Integer> loudest = new ArrayList<>();
             for (int octave = 0; octave < Bands.OCTAVES; octave++) {
                 loudest.add(octave);

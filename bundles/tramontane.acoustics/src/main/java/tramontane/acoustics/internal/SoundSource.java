@@ -322,7 +322,7 @@ final class SoundSource {
         double[] other = high.least(from, to);
         double[] mixed = new double[one.length];
         for (int i = 0; i < mixed.length; i++) {
-            mixed[i] = Math.min(mean(growth * one[i], above * other[i], first), mean(growth * one[i], above * other[i], last));
+            mixed[i] = least(growth * one[i], above * other[i], first, last);
         }
         for (int row = 0; row < least.length; row++) {
             double sum = noise * sum(mixed, weights[row]);
@@ -331,7 +331,7 @@ final class SoundSource {
                 boolean follows = each.order() > 0;
                 double below = (follows ? growth : 1) * each.power();
                 double beyond = (follows ? above : 1) * there;
-                sum += (follows ? tone : 1) * Math.min(mean(below, beyond, first), mean(below, beyond, last))
+                sum += (follows ? tone : 1) * least(below, beyond, first, last)
                         * weight(weights[row], low.frequency(each, from), low.frequency(each, to));
             }
             least[row] = Math.min(least[row], sum);
@@ -557,6 +557,11 @@ final class SoundSource {
         return new At(Spectrum.of(noise), tones, low.flowGain() + weight * (high.flowGain() - low.flowGain()),
                 low.below() + weight * (high.below() - low.below()), low.above() + weight * (high.above() - low.above()), assumed,
                 weight < 0.5 ? low.nearest() : high.nearest());
+    }
+
+    /** No mean of two between two weights is less; nothing where one may be nothing, as a mean with next to nothing is less than with none. */
+    private static double least(double low, double high, double first, double last) {
+        return low > 0 && high > 0 ? Math.min(mean(low, high, first), mean(low, high, last)) : 0;
     }
 
     private static boolean like(Emission.Tone one, Emission.Tone other) {

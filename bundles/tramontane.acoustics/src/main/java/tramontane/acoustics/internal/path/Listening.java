@@ -166,11 +166,27 @@ public final class Listening {
         return transfer;
     }
 
+    /** How far the points of a position are from an opening, m; no less than lets a hemisphere about it be as large as itself. */
+    public double[] distances(Opening opening, Position position) {
+        return position.points().stream().mapToDouble(listener -> distance(opening, listener.minus(source(opening, listener)))).toArray();
+    }
+
+    /** The room that it stands in; empty where it stands in none that is known. */
+    public Optional<Room> room() {
+        return room;
+    }
+
+    private Point source(Opening opening, Point listener) {
+        return opening.face().map(box::middle).orElseGet(() -> box.nearest(listener));
+    }
+
+    private static double distance(Opening opening, Point way) {
+        return Math.max(way.length(), Math.sqrt(opening.area() / (2 * Math.PI)));
+    }
+
     private void add(Opening opening, Point listener, double weight, double[] transfer) {
-        Point source = opening.face().map(box::middle).orElseGet(() -> box.nearest(listener));
-        Point way = listener.minus(source);
-        double distance = Math.max(way.length(), Math.sqrt(opening.area() / (2 * Math.PI)));
-        double spread = weight * Spreading.factor(planes, distance);
+        Point way = listener.minus(source(opening, listener));
+        double spread = weight * Spreading.factor(planes, distance(opening, way));
         double angle = opening.face().filter(face -> way.length() > 0)
                 .map(face -> Math.acos(Math.clamp(ReferenceBox.normal(face).dot(way) / way.length(), -1, 1))).orElse(0.0);
         boolean directed = opening.directed() && opening.face().isPresent();
