@@ -57,7 +57,15 @@ public final class NoiseCsv implements Exporter {
             });
         }
         return text.length() > head ? Exported.of(text.toString())
-                : Exported.nothing(Problem.error("", "no condition has a noise level; expected a noise section of each part that runs"));
+                : Exported.nothing(nothing(evaluation));
+    }
+
+    /** Why there is nothing to write. */
+    static Problem nothing(Evaluation evaluation) {
+        boolean silent = evaluation.cases().stream().flatMap(each -> evaluation.data(NoiseState.class, each.concrete().id()).stream())
+                .anyMatch(NoiseState::silent);
+        return Problem.error("", silent ? "no mover runs in any condition, so that nothing is heard; expected a condition in which one does"
+                : "no condition has a noise level; expected a noise section of each part that runs");
     }
 
     private static void row(StringBuilder text, String condition, String what, String place, Spectrum spectrum) {
@@ -74,7 +82,7 @@ public final class NoiseCsv implements Exporter {
         text.append(END);
     }
 
-    private static String quoted(String text) {
+    static String quoted(String text) {
         return text.chars().anyMatch(c -> c == ',' || c == '"' || c == '\n' || c == '\r') ? '"' + text.replace("\"", "\"\"") + '"' : text;
     }
 }

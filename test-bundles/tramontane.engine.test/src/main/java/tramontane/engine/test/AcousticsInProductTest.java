@@ -113,6 +113,18 @@ class AcousticsInProductTest {
         assertEquals(figure(evaluation, "acoustics.level", "hot day", "technician"), Levels.of(sum), 0.02);
     }
 
+    @Test
+    void exportedContributionsAddUpToTheLevels() {
+        Design design = cabinet();
+        Evaluation evaluation = run(design);
+        Exporter exporter = engine.exporters().stream().filter(each -> each.id().equals("noise-contributions")).findFirst().orElseThrow();
+        String text = exporter.write(design, evaluation, FormReader.read(exporter.settings(), Value.Tree.EMPTY, "", new ArrayList<>())).text();
+        double[] levels = text.lines().filter(line -> line.startsWith("hot day,technician,")).mapToDouble(line -> Double.parseDouble(line.split(",")[4]))
+                .toArray();
+        assertEquals(4, levels.length);
+        assertEquals(figure(evaluation, "acoustics.level", "hot day", "technician"), Levels.sum(levels), 0.02);
+    }
+
     @SuppressWarnings("unchecked") // the entry takes arguments; a service reference cannot say so
     private int command(String... arguments) throws InvalidSyntaxException {
         ServiceReference<?> entry = context.getServiceReferences(ToIntFunction.class, "(tramontane.entry=cli)").iterator().next();
