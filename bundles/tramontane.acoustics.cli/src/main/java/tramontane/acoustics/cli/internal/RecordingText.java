@@ -13,6 +13,7 @@ import tramontane.analysis.Table;
 import tramontane.cli.terminal.Messages;
 import tramontane.cli.terminal.TextTable;
 import tramontane.cli.terminal.Wrapping;
+import tramontane.physics.sound.Bands;
 import tramontane.physics.sound.Levels;
 import tramontane.physics.sound.ToneInNoise;
 import tramontane.physics.sound.Weighting;
@@ -89,8 +90,8 @@ final class RecordingText {
         for (Measured.Band band : measured.bands()) {
             int octave = band.third() / 3;
             OptionalDouble level = band.third() % 3 == 1 ? measured.octave(octave) : OptionalDouble.empty();
-            rows.add(List.of(Cells.words(BandNames.third(band.third())), Cells.level(band.level()), chance(band.deviation()),
-                    Cells.words(level.isPresent() ? BandNames.octave(octave) : ""),
+            rows.add(List.of(Cells.words(Bands.name(band.third())), Cells.level(band.level()), chance(band.deviation()),
+                    Cells.words(level.isPresent() ? Bands.octaveName(octave) : ""),
                     level.isPresent() ? Cells.level(level.getAsDouble()) : new Table.Empty(),
                     level.isPresent() ? chance(deviation(measured, octave)) : new Table.Empty()));
         }
@@ -114,7 +115,7 @@ final class RecordingText {
     private static Table withoutBackground(Report report) {
         List<List<Table.Cell>> rows = new ArrayList<>();
         for (NoiseFromRecording.Band band : report.noise().orElseThrow().bands()) {
-            rows.add(List.of(Cells.words(BandNames.third(band.third())), Cells.level(level(report.measured(), band.third())),
+            rows.add(List.of(Cells.words(Bands.name(band.third())), Cells.level(level(report.measured(), band.third())),
                     Cells.level(level(report.background().orElseThrow(), band.third())), Cells.level(band.level()),
                     chance(band.deviation()), Cells.words(band.upperBound() ? "at most" : "")));
         }
