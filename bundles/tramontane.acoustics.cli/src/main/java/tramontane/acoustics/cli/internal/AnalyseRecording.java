@@ -93,7 +93,9 @@ final class AnalyseRecording extends TerminalVerb {
                 .flag(QUIET, "Print no progress, no cautions beside results and no confirmations.")
                 .footer("Without calibration levels are in dB re a full-scale sine. ± is one standard",
                         "deviation of a level of noise by chance: the longer the recording the less.",
-                        "Tones are judged by ECMA-418-1. Background is taken off as ISO 3744 has it.",
+                        "Tones are judged by ECMA-418-1; one 80 dB(A) below the whole, or in a calibrated",
+                        "recording below the threshold of hearing (ISO 389-7, from memory), is not called",
+                        "prominent. Background is taken off as ISO 3744 has it.",
                         "",
                         "Exit codes:",
                         "  0  analysed, and written where that was asked for",

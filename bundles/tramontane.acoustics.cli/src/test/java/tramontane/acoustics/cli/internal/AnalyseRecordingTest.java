@@ -300,6 +300,39 @@ class AnalyseRecordingTest {
     }
 
     @Test
+    void silenceIsShownAsSuch() throws Ending {
+        String silent = Recordings.sines(file("silent.wav"), 2, 1000, 0);
+        run(silent);
+        String text = console.printed();
+        assertTrue(text.contains("All samples are zero."), text);
+        assertFalse(text.contains("Infinity"), text);
+        assertTrue(text.lines().anyMatch(line -> line.matches(" *31\\.5 Hz +silent +31\\.5 Hz +silent")), text);
+        JsonObject json = json(silent);
+        for (String bands : List.of("octaves", "thirds")) {
+            assertTrue(json.getAsJsonArray(bands).get(0).getAsJsonObject().get("deviation").isJsonNull());
+        }
+        assertTrue(json.get("peak").isJsonNull());
+    }
+
+    /** A tone of 200 Hz with 9 dB, where 14.4 dB are heard, and one 84 dB below the loudest. */
+    @Test
+    void whyAToneIsNotProminentIsSaid() throws Ending {
+        Path wav = file("tones.wav");
+        String fullScale = Recordings.render(List.of(wav), List.of(Recordings.sound(Spectrum.SILENCE,
+                new ToneInNoise.Tone(1000, Levels.power(64)), new ToneInNoise.Tone(200, Levels.power(9)),
+                new ToneInNoise.Tone(4000, Levels.power(-20)))));
+        run(wav.toString(), "--full-scale", fullScale);
+        String text = console.printed();
+        assertTrue(text.lines().anyMatch(line -> line.contains("200.0 Hz") && line.endsWith("no, below the threshold of hearing")), text);
+        assertTrue(text.lines().anyMatch(line -> line.contains("4000.0 Hz") && line.endsWith("no, far below the rest")), text);
+        assertTrue(text.lines().anyMatch(line -> line.contains("1000.0 Hz") && line.endsWith("yes")), text);
+        JsonArray tones = json(wav.toString(), "--full-scale", fullScale).getAsJsonArray("tones");
+        assertFalse(tones.get(0).getAsJsonObject().get("audible").getAsBoolean());
+        assertFalse(tones.get(0).getAsJsonObject().get("prominent").getAsBoolean());
+        assertTrue(tones.get(1).getAsJsonObject().get("prominent").getAsBoolean());
+    }
+
+    @Test
     void silenceIsNoNoiseOfAPart() {
         String silent = Recordings.sines(file("silent.wav"), 2, 1000, 0);
         String said = refused(4, silent, "--full-scale", "120 dB", "--distance", "1 m", "--field", "free field", "--speed", "2700 rpm");
