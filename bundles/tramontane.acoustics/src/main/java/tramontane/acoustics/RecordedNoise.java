@@ -141,8 +141,8 @@ public record RecordedNoise(Optional<Value.Tree> section, List<String> notes) {
         }
         String whole = level(bands.level(Weighting.A));
         if (!whole.equals(level(noise.levelA()))) {
-            notes.add("The level in the section, " + whole + ", is that of the bands written there, where each tone is in one band; filters read"
-                    + " some of them twice, which makes " + level(noise.levelA()) + ".");
+            notes.add("The level in the section, " + whole + ", is that of the bands written there, where each tone is in one band; filters"
+                    + " read some of them twice, which makes " + level(noise.levelA()) + ".");
         }
         tree = tree.with("speed", text(number(noise.speed() * 30 / Math.PI, 5) + " rpm"));
         tree = stated.flow().isPresent() ? tree.with("flow", text(number(stated.flow().get() * 3600, 5) + " m³/h"))
@@ -158,10 +158,11 @@ public record RecordedNoise(Optional<Value.Tree> section, List<String> notes) {
 
     private static List<String> ofTones(NoiseFromRecording noise, Stated stated, List<String> hum, List<String> free, boolean ofBlades) {
         if (stated.blades().isEmpty()) {
-            List<String> mains = noise.tones().stream().filter(tone -> hum(tone.frequency())).map(tone -> number(tone.frequency(), 4) + " Hz")
+            List<String> mains = noise.tones().stream().filter(tone -> hum(tone.frequency()))
+                    .map(tone -> number(tone.frequency(), 4) + " Hz")
                     .toList();
-            return List.of("The number of blades is not known, so that tones have no order; all follow the speed: set \"fixed\" for those that"
-                    + " do not" + (mains.isEmpty() ? "." : ", perhaps " + String.join(", ", mains) + " of the mains."));
+            return List.of("The number of blades is not known, so that tones have no order; all follow the speed: set \"fixed\" for those"
+                    + " that do not" + (mains.isEmpty() ? "." : ", perhaps " + String.join(", ", mains) + " of the mains."));
         }
         List<String> notes = new ArrayList<>();
         if (!ofBlades) {

@@ -77,7 +77,8 @@ final class BandFields {
             int size = values.ifQuantities(field).orElseThrow().size();
             if (size > middles.length - first) {
                 problems.add(Problem.error(Problem.place(place, field), "has " + size + " values from the " + band + " of "
-                        + Bands.hertz(middles[first]) + " Hz, beyond that of " + Bands.hertz(middles[middles.length - 1]) + " Hz; expected at most "
+                        + Bands.hertz(middles[first]) + " Hz, beyond that of " + Bands.hertz(middles[middles.length - 1]) + " Hz;"
+                        + " expected at most "
                         + (middles.length - first)));
             }
         }

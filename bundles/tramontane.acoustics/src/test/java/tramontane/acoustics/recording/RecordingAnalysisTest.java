@@ -278,8 +278,8 @@ class RecordingAnalysisTest {
     void aSineIsOneTone(int tag, int bits) throws IOException {
         for (double frequency : new double[] {1000, 440, 937.5, 997.3, 3000, 120}) {
             for (double amplitude : new double[] {0.9, 0.5, 0.3, 0.1}) {
-                Measured measured = RecordingAnalysis.analyse(Wav.of(48000, tag, bits, Wav.sine(48000, 5, frequency, amplitude)).recording(),
-                        ALL, AT_114, Progress.SILENT);
+                double[] sine = Wav.sine(48000, 5, frequency, amplitude);
+                Measured measured = RecordingAnalysis.analyse(Wav.of(48000, tag, bits, sine).recording(), ALL, AT_114, Progress.SILENT);
                 assertEquals(1, measured.tones().size(), frequency + " Hz, " + amplitude + ": " + measured.tones());
                 assertEquals(frequency, measured.tones().getFirst().frequency(), 0.1);
                 assertTrue(measured.prominent(measured.tones().getFirst()));

@@ -7,8 +7,8 @@ package tramontane.physics.sound;
 public final class HearingThreshold {
 
     /** From 25 Hz on, dB re 20 µPa. */
-    private static final double[] LEVELS = {68.7, 59.5, 51.1, 44.0, 37.5, 31.5, 26.5, 22.1, 17.9, 14.4, 11.4, 8.6, 6.2, 4.4, 3.0, 2.2, 2.4, 3.5,
-        1.7, -1.3, -4.2, -6.0, -5.4, -1.5, 6.0, 12.6, 13.9, 12.3};
+    private static final double[] LEVELS = {68.7, 59.5, 51.1, 44.0, 37.5, 31.5, 26.5, 22.1, 17.9, 14.4, 11.4, 8.6, 6.2, 4.4, 3.0, 2.2, 2.4,
+        3.5, 1.7, -1.3, -4.2, -6.0, -5.4, -1.5, 6.0, 12.6, 13.9, 12.3};
 
     private HearingThreshold() {
     }

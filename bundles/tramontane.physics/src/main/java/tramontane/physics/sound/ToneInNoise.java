@@ -281,7 +281,7 @@ public final class ToneInNoise {
 
     // In a line spectrum ---------------------------------------------------------------------------------------------------------------
 
-    /** {@link #find(double[], double, double, double, double)} with {@link #STANDS_OUT} and {@link #LEAST_RATIO}, and tones of any power. */
+    /** The other {@code find} with {@link #STANDS_OUT} and {@link #LEAST_RATIO}, for tones of any power. */
     public static List<Prominence> find(double[] lines, double resolution) {
         return find(lines, resolution, STANDS_OUT, LEAST_RATIO, 0);
     }
@@ -295,10 +295,10 @@ public final class ToneInNoise {
      *
      * <p>The finding is ours. The noise floor is the median of the lines within a critical band. A tone is a run of lines that exceed the
      * floor by {@code standsOut}, parted where it dips by as much below the peaks on both sides, with the falling lines on its flanks
-     * down to the floor or to 60 dB below its peak. Its frequency is the mean of its lines, by power. What is wider than half the critical band or has less than
-     * {@code leastRatio} in it is noise, and so is what has less than {@code leastPower} or is {@value #DEEPEST} dB or more below all
-     * lines together: what computing leaves of nothing. Where the spectrum ends before the upper band of a tone, that tone is not judged: see
-     * {@link #reach}.
+     * down to the floor or to 60 dB below its peak. Its frequency is the mean of its lines, by power. What is wider than half the
+     * critical band or has less than {@code leastRatio} in it is noise, and so is what has less than {@code leastPower} or is
+     * {@value #DEEPEST} dB or more below all lines together: what computing leaves of nothing. Where the spectrum ends before the upper band of a tone, that tone is not judged:
+     * see {@link #reach}.
      *
      * @param lines      power of each line, not negative, from 0 Hz
      * @param resolution Hz, positive

@@ -396,8 +396,8 @@ final class AnalyseRecording extends TerminalVerb {
             if (part.isPresent() && background.isEmpty()) {
                 double ofBands = noise.orElseThrow().levelA();
                 if (Math.rint(10 * ofBands) != Math.rint(10 * measured.levelA())) {
-                    all.add(String.format(Locale.ROOT, "LpA of the part, %.1f dB, is that of the bands, weighted at their middles; LAeq, %.1f dB,"
-                            + " is weighted at each frequency.", ofBands, measured.levelA()));
+                    all.add(String.format(Locale.ROOT, "LpA of the part, %.1f dB, is that of the bands, weighted at their middles;"
+                            + " LAeq, %.1f dB, is weighted at each frequency.", ofBands, measured.levelA()));
                 }
             }
             return all;

@@ -22,6 +22,7 @@ final class BandNames {
 
     /** All names, from the lowest up. */
     static List<String> all(boolean thirds) {
-        return IntStream.range(0, thirds ? Bands.THIRDS : Bands.OCTAVES).mapToObj(band -> thirds ? Bands.name(band) : Bands.octaveName(band)).toList();
+        return IntStream.range(0, thirds ? Bands.THIRDS : Bands.OCTAVES)
+                .mapToObj(band -> thirds ? Bands.name(band) : Bands.octaveName(band)).toList();
     }
 }

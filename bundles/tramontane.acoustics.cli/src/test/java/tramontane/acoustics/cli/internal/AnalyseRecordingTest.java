@@ -275,7 +275,8 @@ class AnalyseRecordingTest {
         assertTrue(cautions.contains("The design states 5 blades of A 2; without --blades they are not kept"), cautions);
         cautions = json(part("--blades", "5", "--into", design, "--part", "A 2", "--output", out, "--replace")).get("cautions").toString();
         assertFalse(cautions.contains("The design states"), cautions);
-        assertTrue(cautions.contains("No tone is near a multiple of the blade passing frequency, 225 Hz of 5 blades at 2700 rpm"), cautions);
+        assertTrue(cautions.contains("No tone is near a multiple of the blade passing frequency, 225 Hz of 5 blades at 2700 rpm"),
+                cautions);
     }
 
     /** A tone of 360 Hz is weighted by 1.2 dB less than its band of 400 Hz. */
@@ -286,7 +287,8 @@ class AnalyseRecordingTest {
                 new ToneInNoise.Tone(360, Levels.power(70)))));
         String cautions = json(wav.toString(), "--full-scale", fullScale, "--distance", "1 m", "--field", "half-space", "--speed",
                 "2700 rpm").get("cautions").toString();
-        assertTrue(cautions.matches(".*LpA of the part, 6\\d\\.\\d dB, is that of the bands, weighted at their middles; LAeq, 6\\d\\.\\d dB.*"), cautions);
+        assertTrue(cautions.matches(".*LpA of the part, 6\\d\\.\\d dB, is that of the bands, weighted at their middles; LAeq, 6\\d\\.\\d dB.*"),
+                cautions);
         assertTrue(cautions.contains("is that of the bands written there"), cautions);
     }
 

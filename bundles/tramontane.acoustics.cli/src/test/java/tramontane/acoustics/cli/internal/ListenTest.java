@@ -208,8 +208,8 @@ class ListenTest {
     @Test
     void whatPeaksDoToTheLevelIsSaid() throws Exception {
         run(loud, "--seconds", "2", "--limit", "-3 dB", "--output", out.toString());
-        assertTrue(console.printed().replace('\n', ' ').matches(".*The loudest sound is at -(8|9|10|11|12)\\.\\d dB re a full-scale sine instead of"
-                + " -3\\.0 dB: with more its peaks would be cut off\\..*"), console.printed());
+        assertTrue(console.printed().replace('\n', ' ').matches(".*The loudest sound is at -(8|9|10|11|12)\\.\\d dB re a full-scale sine"
+                + " instead of -3\\.0 dB: with more its peaks would be cut off\\..*"), console.printed());
     }
 
     /** 5.46 s are 2^18 samples, three bytes each. */
@@ -260,7 +260,8 @@ class ListenTest {
     void aSilentDesignBesideASoundingOneIsSilent() throws Exception {
         engine.noise = (name, condition) -> Optional.of(state(name.equals("loud") ? Recordings.NOISE : Spectrum.SILENCE));
         assertEquals(0, run(loud, soft, "--seconds", "1", "--output", out.toString()));
-        assertTrue(console.printed().lines().anyMatch(line -> line.matches("soft-nominal-operator.wav +silent +silent +silent")), console.printed());
+        assertTrue(console.printed().lines().anyMatch(line -> line.matches("soft-nominal-operator.wav +silent +silent +silent")),
+                console.printed());
     }
 
     @Test
