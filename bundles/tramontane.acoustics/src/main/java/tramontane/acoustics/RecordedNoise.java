@@ -22,7 +22,8 @@ import tramontane.physics.sound.Weighting;
  * <p>Each band holds its noise and the tones in it. A tone beside the edge of two bands is in the one where it is: filters read it in
  * both, and a part would be louder by it than it is. A band whose tones are much louder than its noise has more digits, so that the
  * noise is still there when the tones are taken out. A tone within 1 % of a multiple of the blade passing frequency, up to the tenth,
- * has an order; beyond the tenth nearly every tone would be that near to one.
+ * has an order; beyond the tenth nearly every tone would be that near to one. Where the blades are known, another tone within 1 % of
+ * 100 Hz or 120 Hz or up to four times these is taken for the hum of the mains, which does not follow the speed.
  *
  * @param section empty where nothing can be said of the part
  * @param notes   what to know before it is used, a sentence each
@@ -42,9 +43,19 @@ public record RecordedNoise(Optional<Value.Tree> section, List<String> notes) {
     private static final int MOST_DECIMALS = 4;
     private static final double NEAR_MULTIPLE = 0.01;
     private static final int HIGHEST_MULTIPLE = 10;
+    /** Hum of mains of 50 Hz and 60 Hz, Hz. */
+    private static final List<Integer> HUM = List.of(100, 120);
+    private static final int HIGHEST_HUM = 4;
 
     public RecordedNoise {
         notes = List.copyOf(notes);
+    }
+
+    /** The same with a further note. */
+    public RecordedNoise with(String note) {
+        List<String> all = new ArrayList<>(notes);
+        all.add(note);
+        return new RecordedNoise(section, all);
     }
 
     /**
@@ -79,11 +90,22 @@ public record RecordedNoise(Optional<Value.Tree> section, List<String> notes) {
         Spectrum alone = noise.pressureOfNoise();
         Spectrum bands = alone;
         List<Value> tones = new ArrayList<>();
+        List<String> hum = new ArrayList<>();
+        List<String> free = new ArrayList<>();
+        boolean ofBlades = false;
         for (NoiseFromRecording.Tone tone : noise.tones()) {
             OptionalInt order = order(tone.frequency(), noise.speed(), stated.blades());
             double frequency = order.isPresent() ? order.getAsInt() * noise.speed() / (2 * Math.PI) : tone.frequency();
             bands = bands.plus(frequency, Levels.power(rounded(tone.level(), 1).doubleValue()));
-            tones.add(tone(tone, order));
+            boolean fixed = stated.blades().isPresent() && order.isEmpty() && hum(tone.frequency());
+            tones.add(tone(tone, order, fixed));
+            if (order.isPresent()) {
+                ofBlades = true;
+            } else if (fixed) {
+                hum.add(number(tone.frequency(), 4) + " Hz");
+            } else {
+                free.add(number(tone.frequency(), 4) + " Hz");
+            }
         }
         int first = 0;
         int end = Bands.THIRDS;
@@ -110,20 +132,60 @@ public record RecordedNoise(Optional<Value.Tree> section, List<String> notes) {
                     .map(tone -> number(tone.frequency(), 4) + " Hz").collect(Collectors.joining(", "))
                     + "): take out of the section what is not" + " of the part.");
         }
+        if (!noise.tones().isEmpty()) {
+            notes.addAll(ofTones(noise, stated, hum, free, ofBlades));
+        }
         Value.Tree tree = Value.Tree.EMPTY;
         if (stated.blades().isPresent()) {
             tree = tree.with("blades", new Value.Num(String.valueOf(stated.blades().get())));
         }
+        String whole = level(bands.level(Weighting.A));
+        if (!whole.equals(level(noise.levelA()))) {
+            notes.add("The level in the section, " + whole + ", is that of the bands written there, where each tone is in one band; filters"
+                    + " read some of them twice, which makes " + level(noise.levelA()) + ".");
+        }
         tree = tree.with("speed", text(number(noise.speed() * 30 / Math.PI, 5) + " rpm"));
         tree = stated.flow().isPresent() ? tree.with("flow", text(number(stated.flow().get() * 3600, 5) + " m³/h"))
                 : tree.with("at", text(MoverNoise.Place.FREE_DELIVERY.word()));
-        tree = tree.with("soundPressure", text(level(bands.level(Weighting.A)))).with("distance", text(number(noise.distance(), 4) + " m"))
+        tree = tree.with("soundPressure", text(whole)).with("distance", text(number(noise.distance(), 4) + " m"))
                 .with("field", text(field(noise.field()).word())).with("thirds", text(String.join(" ", levels) + " dB"))
                 .with("lowestThird", text(number(Bands.nominal(first), 5) + " Hz"));
         if (!tones.isEmpty()) {
             tree = tree.with("tones", new Value.Items(tones));
         }
         return new RecordedNoise(Optional.of(tree.with("tolerance", text(number(stated.tolerance(), 3) + " dB"))), notes);
+    }
+
+    private static List<String> ofTones(NoiseFromRecording noise, Stated stated, List<String> hum, List<String> free, boolean ofBlades) {
+        if (stated.blades().isEmpty()) {
+            List<String> mains = noise.tones().stream().filter(tone -> hum(tone.frequency()))
+                    .map(tone -> number(tone.frequency(), 4) + " Hz")
+                    .toList();
+            return List.of("The number of blades is not known, so that tones have no order; all follow the speed: set \"fixed\" for those"
+                    + " that do not" + (mains.isEmpty() ? "." : ", perhaps " + String.join(", ", mains) + " of the mains."));
+        }
+        List<String> notes = new ArrayList<>();
+        if (!ofBlades) {
+            notes.add("No tone is near a multiple of the blade passing frequency, " + number(stated.blades().get() * noise.speed()
+                    / (2 * Math.PI), 4) + " Hz of " + stated.blades().get() + (stated.blades().get() == 1 ? " blade" : " blades") + " at "
+                    + number(noise.speed() * 30 / Math.PI, 5) + " rpm: are blades and speed right?");
+        }
+        if (!hum.isEmpty()) {
+            notes.add(String.join(", ", hum) + (hum.size() == 1 ? " is" : " are") + " taken for hum of the mains and fixed, so that neither"
+                    + " pitch nor level follows the speed.");
+        }
+        if (!free.isEmpty()) {
+            notes.add(String.join(", ", free) + (free.size() == 1 ? " is no multiple of the blades and follows" : " are no multiples of the"
+                    + " blades and follow") + " the speed; set \"fixed\" if " + (free.size() == 1 ? "it does" : "they do") + " not.");
+        }
+        return notes;
+    }
+
+    private static boolean hum(double frequency) {
+        return HUM.stream().anyMatch(lowest -> {
+            long times = Math.round(frequency / lowest);
+            return times >= 1 && times <= HIGHEST_HUM && Math.abs(frequency - times * lowest) <= NEAR_MULTIPLE * times * lowest;
+        });
     }
 
     private static MoverNoise.Field field(NoiseFromRecording.Field field) {
@@ -133,10 +195,11 @@ public record RecordedNoise(Optional<Value.Tree> section, List<String> notes) {
         };
     }
 
-    private static Value.Tree tone(NoiseFromRecording.Tone tone, OptionalInt order) {
+    private static Value.Tree tone(NoiseFromRecording.Tone tone, OptionalInt order, boolean fixed) {
         Value.Tree tree = order.isPresent() ? Value.Tree.EMPTY.with("order", new Value.Num(String.valueOf(order.getAsInt())))
                 : Value.Tree.EMPTY.with("frequency", text(number(tone.frequency(), 4) + " Hz"));
-        return tree.with("level", text(level(tone.level())));
+        tree = tree.with("level", text(level(tone.level())));
+        return fixed ? tree.with("fixed", new Value.Flag(true)) : tree;
     }
 
     private static OptionalInt order(double frequency, double speed, Optional<Integer> blades) {

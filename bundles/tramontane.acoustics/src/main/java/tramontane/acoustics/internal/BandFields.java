@@ -70,21 +70,17 @@ final class BandFields {
         }
         if (first == middles.length) {
             problems.add(Problem.error(Problem.place(place, LOWEST), "is no middle frequency of " + (octaves ? "an " : "a ") + band
-                    + "; expected one of " + Arrays.stream(middles).mapToObj(BandFields::name).collect(Collectors.joining(", ")) + " Hz"));
+                    + "; expected one of " + Arrays.stream(middles).mapToObj(Bands::hertz).collect(Collectors.joining(", ")) + " Hz"));
             return;
         }
         for (String field : lists) {
             int size = values.ifQuantities(field).orElseThrow().size();
             if (size > middles.length - first) {
                 problems.add(Problem.error(Problem.place(place, field), "has " + size + " values from the " + band + " of "
-                        + name(middles[first]) + " Hz, beyond that of " + name(middles[middles.length - 1]) + " Hz; expected at most "
+                        + Bands.hertz(middles[first]) + " Hz, beyond that of " + Bands.hertz(middles[middles.length - 1]) + " Hz;"
+                        + " expected at most "
                         + (middles.length - first)));
             }
         }
-    }
-
-    private static String name(int third) {
-        double nominal = Bands.nominal(third);
-        return nominal == Math.rint(nominal) ? Long.toString((long) nominal) : Double.toString(nominal);
     }
 }

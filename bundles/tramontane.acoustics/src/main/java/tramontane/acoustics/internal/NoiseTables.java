@@ -155,11 +155,7 @@ final class NoiseTables {
     }
 
     private static double weighted(Spectrum spectrum, int octave) {
-        double sum = 0;
-        for (int third = 3 * octave; third < 3 * octave + 3; third++) {
-            sum += spectrum.power(third) * Weighting.A.factor(third);
-        }
-        return sum;
+        return spectrum.octavePower(octave, Weighting.A);
     }
 
     private static Table tones(NoiseState state, List<NoiseState.PositionNoise> heard) {
@@ -200,8 +196,7 @@ final class NoiseTables {
     }
 
     static String hertz(int octave) {
-        double nominal = Bands.nominalOctave(octave);
-        return nominal >= 1000 ? (int) (nominal / 1000) + " kHz" : (nominal == Math.rint(nominal) ? (int) nominal + " Hz" : nominal + " Hz");
+        return Bands.octaveName(octave);
     }
 
     private static Table.Cell level(double level) {

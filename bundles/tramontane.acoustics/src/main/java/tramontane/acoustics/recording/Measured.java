@@ -5,9 +5,11 @@ import java.util.List;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import tramontane.physics.sound.Bands;
+import tramontane.physics.sound.HearingThreshold;
 import tramontane.physics.sound.Levels;
 import tramontane.physics.sound.Spectrum;
 import tramontane.physics.sound.ToneInNoise;
+import tramontane.physics.sound.Weighting;
 
 /**
  * What is in a recording. Levels are in the unit of its calibration, {@link Calibration#unit}; negative infinity is silence.
@@ -27,7 +29,7 @@ import tramontane.physics.sound.ToneInNoise;
  * @param lines       power of lines, re (20 µPa)² or re a full-scale sine; their sum is that of {@code level}
  * @param lineShift   by what all lines were raised for that, dB; more than some tenths where the sound is not steady
  * @param pieces      how many spectra the lines are the mean of
- * @param tones       that stand out of the lines, by frequency, with their levels in dB
+ * @param tones       that stand out of the lines, by frequency, with their levels in dB; {@link #prominent} tells which are
  * @param peak        largest sample, offset included, dB re full scale
  * @param clipped     number of samples at full scale
  * @param offset      constant that was taken off the samples, that of the channel where it is largest, as a part of full scale
@@ -37,6 +39,9 @@ import tramontane.physics.sound.ToneInNoise;
 public record Measured(String name, double duration, int sampleRate, OptionalInt channel, int channels, Calibration calibration,
         double level, double levelA, double levelC, double fastA, List<Band> bands, Lines lines, double lineShift, int pieces,
         List<ToneInNoise.Prominence> tones, double peak, long clipped, double offset, List<Double> seconds, List<String> cautions) {
+
+    /** How far below the whole a tone is not heard, dB. */
+    public static final double DROWNED = 80;
 
     /**
      * Level of a third-octave.
@@ -59,6 +64,31 @@ public record Measured(String name, double duration, int sampleRate, OptionalInt
         tones = List.copyOf(tones);
         seconds = List.copyOf(seconds);
         cautions = List.copyOf(cautions);
+    }
+
+    /**
+     * Whether the rest drowns a tone, whatever its critical band has: whether it is {@value #DROWNED} dB or more below the whole, both
+     * A-weighted. The limit is ours, generous: between the threshold of hearing and what is too loud to work in are some 80 dB(A).
+     *
+     * @param tone of this
+     */
+    public boolean drowned(ToneInNoise.Prominence tone) {
+        return !(tone.level() + Weighting.A.level(tone.frequency()) > levelA - DROWNED);
+    }
+
+    /**
+     * Whether a tone can be heard, which ECMA-418-1 asks before it calls one prominent: not drowned, and above the threshold of hearing
+     * where the recording is calibrated.
+     *
+     * @param tone of this
+     */
+    public boolean audible(ToneInNoise.Prominence tone) {
+        return !drowned(tone) && (!calibration.absolute() || tone.level() >= HearingThreshold.level(tone.frequency()));
+    }
+
+    /** Whether a tone of this is audible, and prominent by ECMA-418-1. */
+    public boolean prominent(ToneInNoise.Prominence tone) {
+        return tone.prominent() && audible(tone);
     }
 
     /** @return the bands as powers; nothing in those that were left out */

@@ -22,7 +22,7 @@ import tramontane.physics.sound.Weighting;
  * @param bands      sound pressure levels at the distance, tones included
  * @param noise      the same without the tones: where there are any near, from the lines without those of the tones; a tone that is heard
  *                   as one with a stronger is not named and stays
- * @param tones      that stand out, by frequency
+ * @param tones      that stand out and are not drowned, by frequency
  * @param levelA     A-weighted sound pressure level of the bands, dB re 20 µPa
  * @param background whether it was taken off
  * @param cautions   what to know before the figures are used, a sentence each
@@ -72,7 +72,7 @@ public record NoiseFromRecording(double distance, Field field, double speed, Lis
      *
      * @param frequency  Hz
      * @param level      sound pressure level, dB re 20 µPa
-     * @param prominent  whether it is prominent by ECMA-418-1, in the recording as it is
+     * @param prominent  whether it is prominent by ECMA-418-1 and can be heard, in the recording as it is
      * @param upperBound whether the background has that tone too, less than {@value #LEAST_DIFFERENCE} dB softer
      */
     public record Tone(double frequency, double level, boolean prominent, boolean upperBound) {
@@ -172,13 +172,14 @@ public record NoiseFromRecording(double distance, Field field, double speed, Lis
     /** The bands without tones. */
     private static List<Measured.Band> toneless(Measured measured) {
         Lines lines = measured.lines();
-        for (ToneInNoise.Prominence tone : measured.tones()) {
+        List<ToneInNoise.Prominence> tones = heard(measured);
+        for (ToneInNoise.Prominence tone : tones) {
             lines = lines.without(tone.frequency(), tone.width() / 2 + 2 * lines.resolution());
         }
         List<Measured.Band> bands = new ArrayList<>();
         for (Measured.Band band : measured.bands()) {
             // the skirts of its filter let a tone in up to two bands away
-            boolean near = measured.tones().stream().anyMatch(tone -> Math.abs(Bands.position(tone.frequency()) - band.third()) < 2.5);
+            boolean near = tones.stream().anyMatch(tone -> Math.abs(Bands.position(tone.frequency()) - band.third()) < 2.5);
             bands.add(near ? new Measured.Band(band.third(), Levels.of(lines.between(Bands.lower(band.third()), Bands.upper(band.third()))),
                     band.deviation(), band.time()) : band);
         }
@@ -205,16 +206,21 @@ public record NoiseFromRecording(double distance, Field field, double speed, Lis
         return -Levels.of(1 - Levels.power(-difference));
     }
 
+    /** Those that the rest drowns are of no use to a part; they stay in its bands. */
+    private static List<ToneInNoise.Prominence> heard(Measured measured) {
+        return measured.tones().stream().filter(tone -> !measured.drowned(tone)).toList();
+    }
+
     private static List<Tone> tones(Measured measured, Optional<Measured> background) {
         List<Tone> tones = new ArrayList<>();
         double near = 2 * measured.lines().resolution();
-        for (ToneInNoise.Prominence tone : measured.tones()) {
+        for (ToneInNoise.Prominence tone : heard(measured)) {
             double other = background.stream().flatMap(each -> each.tones().stream())
                     .filter(each -> Math.abs(each.frequency() - tone.frequency()) <= Math.max(near, 0.005 * tone.frequency()))
                     .mapToDouble(ToneInNoise.Prominence::level).max().orElse(Double.NEGATIVE_INFINITY);
             double difference = tone.level() - other;
             double taken = difference > AMPLE_DIFFERENCE ? 0 : correction(Math.max(LEAST_DIFFERENCE, difference));
-            tones.add(new Tone(tone.frequency(), tone.level() - taken, tone.prominent(), difference < LEAST_DIFFERENCE));
+            tones.add(new Tone(tone.frequency(), tone.level() - taken, measured.prominent(tone), difference < LEAST_DIFFERENCE));
         }
         return tones;
     }

@@ -390,7 +390,9 @@ public final class Recording {
                         + " of one moment", at);
             }
             if (length % width != 0) {
-                cautions.add("The last " + length % width + " bytes are less than a sample of every channel and are left out.");
+                long rest = length % width;
+                cautions.add((rest == 1 ? "The last byte is less than a sample of every channel and is left out."
+                        : "The last " + rest + " bytes are less than a sample of every channel and are left out."));
             }
             return new Recording(name, source, format.coding(), format.sampleRate(), format.channels(), at, length / width, cautions);
         }

@@ -149,7 +149,7 @@ public final class RecordingAnalysis {
             Lines scaled = raw.times(shift * factor);
             List<Measured.Band> bands = bands(factor);
             List<ToneInNoise.Prominence> tones = ToneInNoise.find(scaled.toArray(), scaled.resolution(), standsOut(),
-                    ToneInNoise.LEAST_RATIO);
+                    ToneInNoise.LEAST_RATIO, rounding(recording.coding()) * factor);
             double offset = Arrays.stream(survey.offsets).reduce(0, (a, b) -> Math.abs(b) > Math.abs(a) ? b : a);
             List<Double> levels = seconds.stream().map(each -> Levels.of(each * factor)).toList();
             Cautions cautions = new Cautions();
@@ -166,6 +166,14 @@ public final class RecordingAnalysis {
                     Levels.of(meanSquare * factor), weighted(scaled, Weighting.A), weighted(scaled, Weighting.C),
                     Levels.of(fastest * factor), bands, scaled, Levels.of(shift), lines.pieces(), tones,
                     20 * Math.log10(survey.peak), survey.clipped, offset, levels, cautions.list);
+        }
+
+        /**
+         * Mean square of the rounding of samples, one step squared over twelve. Of a sound without noise it is no noise but a row of
+         * harmonics, any of which may have nearly all of it. As floating point numbers it is far below the deepest tone.
+         */
+        private static double rounding(Recording.Coding coding) {
+            return coding.floating() ? 0 : Math.scalb(1.0, 2 - 2 * coding.bits()) / 12;
         }
 
         /** What a line must exceed its surroundings by, dB, so that chance makes no tone; the fewer the spectra the more. */
@@ -339,8 +347,7 @@ public final class RecordingAnalysis {
         }
 
         private static String list(List<Double> frequencies) {
-            return frequencies.stream().map(each -> each % 1 == 0 ? String.valueOf(each.intValue()) : String.valueOf(each))
-                    .collect(Collectors.joining(", "));
+            return frequencies.stream().map(each -> Bands.hertz(Bands.third(each))).collect(Collectors.joining(", "));
         }
 
         private void add(String format, Object... arguments) {

@@ -190,6 +190,11 @@ public final class Synthesis {
             peak = Math.max(peak, peak(samples));
         }
         double gain = loudest > 0 ? Math.min(Math.pow(10, request.limit() / 20) / Math.sqrt(2 * loudest), HIGHEST_PEAK / peak) : 1;
+        double reached = Levels.of(2 * loudest * gain * gain);
+        if (loudest > 0 && reached < request.limit() - 0.05) {
+            notes.add(said("The loudest sound is at %.1f dB re a full-scale sine instead of %.1f dB: with more its peaks would be cut off.",
+                    reached, request.limit()));
+        }
         List<Rendering> renderings = new ArrayList<>();
         for (int i = 0; i < sounds.size(); i++) {
             double[] samples = all.get(i);

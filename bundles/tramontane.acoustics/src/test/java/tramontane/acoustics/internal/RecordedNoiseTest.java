@@ -168,7 +168,56 @@ class RecordedNoiseTest {
                 List.of(new NoiseFromRecording.Tone(100, 40, true, true), new NoiseFromRecording.Tone(315, 40, true, false)), 30, true,
                 List.of());
         List<String> notes = RecordedNoise.of(noise, RecordedNoise.Stated.NOTHING).notes();
-        assertEquals(List.of("The background has some of the tones too (100 Hz): take out of the section what is not of the part."), notes);
+        assertEquals("The background has some of the tones too (100 Hz): take out of the section what is not of the part.",
+                notes.getFirst());
+    }
+
+    private static NoiseFromRecording tones(double levelA, double... frequencies) {
+        List<NoiseFromRecording.Tone> tones = new ArrayList<>();
+        for (double frequency : frequencies) {
+            tones.add(new NoiseFromRecording.Tone(frequency, 20, true, false));
+        }
+        return new NoiseFromRecording(1, NoiseFromRecording.Field.FREE, SPEED, List.of(band(16, 60)), List.of(band(16, 60)), tones, levelA,
+                true, List.of());
+    }
+
+    private static RecordedNoise seven(NoiseFromRecording noise) {
+        return RecordedNoise.of(noise, new RecordedNoise.Stated(Optional.empty(), Optional.of(7), 3));
+    }
+
+    /** 7 blades at 45 Hz: 315 Hz; 630 Hz is twice that, 1400 Hz no multiple. */
+    @Test
+    void humOfTheMainsStaysWhereItIs() {
+        RecordedNoise noise = seven(tones(60, 100.4, 315, 482, 1400));
+        assertEquals(List.of("100.4 Hz, 482 Hz are taken for hum of the mains and fixed, so that neither pitch nor level follows the"
+                + " speed.", "1400 Hz is no multiple of the blades and follows the speed; set \"fixed\" if it does not."), noise.notes());
+        MoverNoise read = read(noise.section().orElseThrow());
+        assertEquals(List.of(true, false, true, false), read.measurements().getFirst().tones().stream().map(MoverNoise.Tone::fixed)
+                .toList());
+        Emission emission = SoundSource.of(part(noise.section().orElseThrow()), read).orElseThrow().at(SPEED / 2, 0.01, 1.2,
+                SoundSource.Obstacles.NONE);
+        assertEquals(List.of(100.4, 157.5, 482.0, 700.0), emission.tones().stream().map(tone -> Math.rint(10 * tone.frequency()) / 10)
+                .sorted().toList());
+        assertEquals(List.of(), seven(tones(60, 315, 630)).notes());
+        // five times 120 Hz, and more than 1 % off
+        assertEquals(1, seven(tones(60, 315, 600, 102)).notes().size());
+    }
+
+    @Test
+    void bladesThatNoToneAgreesWithAreTold() {
+        assertEquals(List.of("No tone is near a multiple of the blade passing frequency, 315 Hz of 7 blades at 2700 rpm: are blades and"
+                + " speed right?", "405 Hz, 810 Hz are no multiples of the blades and follow the speed; set \"fixed\" if they do not."),
+                seven(tones(60, 405, 810)).notes());
+        assertEquals(List.of("The number of blades is not known, so that tones have no order; all follow the speed: set \"fixed\" for those"
+                + " that do not, perhaps 100 Hz of the mains."),
+                RecordedNoise.of(tones(60, 100, 315), RecordedNoise.Stated.NOTHING).notes());
+        assertEquals(List.of(), seven(tones(60)).notes());
+    }
+
+    @Test
+    void anotherLevelThanThatOfTheFiltersIsExplained() {
+        assertEquals(List.of("The level in the section, 60.0 dB, is that of the bands written there, where each tone is in one band;"
+                + " filters read some of them twice, which makes 60.1 dB."), seven(tones(60.1, 315)).notes());
     }
 
     @Test

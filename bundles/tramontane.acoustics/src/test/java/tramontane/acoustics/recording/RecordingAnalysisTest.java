@@ -272,6 +272,45 @@ class RecordingAnalysisTest {
         assertTrue(low.prominent() && high.prominent());
     }
 
+    /** What rounding makes of a sine is a row of harmonics, none of which is a tone of the sound. */
+    @ParameterizedTest
+    @CsvSource({"1, 8", "1, 16", "1, 24", "1, 32", "3, 32", "3, 64"})
+    void aSineIsOneTone(int tag, int bits) throws IOException {
+        for (double frequency : new double[] {1000, 440, 937.5, 997.3, 3000, 120}) {
+            for (double amplitude : new double[] {0.9, 0.5, 0.3, 0.1}) {
+                double[] sine = Wav.sine(48000, 5, frequency, amplitude);
+                Measured measured = RecordingAnalysis.analyse(Wav.of(48000, tag, bits, sine).recording(), ALL, AT_114, Progress.SILENT);
+                assertEquals(1, measured.tones().size(), frequency + " Hz, " + amplitude + ": " + measured.tones());
+                assertEquals(frequency, measured.tones().getFirst().frequency(), 0.1);
+                assertTrue(measured.prominent(measured.tones().getFirst()));
+            }
+        }
+    }
+
+    /** A tone 90 dB below another stands out of nothing; nobody hears it. So does one that is below the threshold, if that is known. */
+    @Test
+    void tonesThatAreNotHeardAreNotProminent() throws IOException {
+        double[] sound = Wav.sine(48000, 5, 1000, 0.5);
+        double[] soft = Wav.sine(48000, 5, 4000, 0.5 * Math.pow(10, -90 / 20.0));
+        double[] low = Wav.sine(48000, 5, 200, 0.5 * Math.pow(10, -55 / 20.0));
+        for (int i = 0; i < sound.length; i++) {
+            sound[i] += soft[i] + low[i];
+        }
+        Recording recording = Wav.of(48000, 3, 64, sound).recording();
+        for (Calibration calibration : List.of(Calibration.NONE, Calibration.ofFullScaleSine(80), Calibration.ofFullScaleSine(70))) {
+            Measured measured = RecordingAnalysis.analyse(recording, ALL, calibration, Progress.SILENT);
+            assertEquals(3, measured.tones().size(), measured.tones().toString());
+            assertTrue(measured.tones().stream().allMatch(ToneInNoise.Prominence::prominent));
+            // 200 Hz is heard from 14.4 dB on: it has 80 - 61 = 19 dB, or 9 dB
+            assertEquals(List.of(calibration.fullScaleSine() != 70, true, false),
+                    measured.tones().stream().map(measured::prominent).toList());
+            assertEquals(List.of(false, false, true), measured.tones().stream().map(measured::drowned).toList());
+        }
+        NoiseFromRecording noise = NoiseFromRecording.of(RecordingAnalysis.analyse(recording, ALL, AT_114, Progress.SILENT), 1,
+                NoiseFromRecording.Field.FREE, 200);
+        assertEquals(2, noise.tones().size(), noise.tones().toString());
+    }
+
     /** Equal sounds of a machine at other sample rates have the same levels. */
     @Test
     void sampleRatesAgree() throws IOException {

@@ -198,6 +198,8 @@ class RecordingTest {
         wav.samples = Arrays.copyOf(wav.samples, 402);
         assertEquals(100, wav.recording().frames());
         assertEquals(List.of("The last 2 bytes are less than a sample of every channel and are left out."), wav.recording().cautions());
+        wav.samples = Arrays.copyOf(wav.samples, 401);
+        assertEquals(List.of("The last byte is less than a sample of every channel and is left out."), wav.recording().cautions());
     }
 
     private static void assertSays(Wav wav, String message) {

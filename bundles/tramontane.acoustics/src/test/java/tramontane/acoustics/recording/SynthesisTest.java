@@ -10,6 +10,7 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Locale;
 import java.util.OptionalInt;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -155,8 +156,11 @@ class SynthesisTest {
             }
             if (limit <= -14) {
                 assertEquals(limit, loudest, 1e-9);
+                assertEquals(List.of(), rendered.notes());
             } else if (limit == -3) {
                 assertTrue(loudest < -9, "peaks limit it: " + loudest);
+                assertEquals(List.of(String.format(Locale.ROOT, "The loudest sound is at %.1f dB re a full-scale sine instead of -3.0 dB:"
+                        + " with more its peaks would be cut off.", loudest)), rendered.notes());
             }
         }
         assertThrows(IllegalArgumentException.class, () -> new Synthesis.Request(48000, 5, false, 0.1, 0, 6));

@@ -2,6 +2,7 @@ package tramontane.cli.terminal;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import picocli.CommandLine;
 import picocli.CommandLine.Help.Ansi;
 import picocli.CommandLine.Model.CommandSpec;
@@ -21,6 +22,11 @@ import tramontane.model.Spelling;
  * }</pre>
  */
 public final class Syntax {
+
+    /** How a number below zero begins. */
+    private static final Pattern NUMBER = Pattern.compile("-\\.?[0-9]");
+    /** In front of what must not be taken for an option; no argument can hold it. */
+    private static final String NO_OPTION = "\0";
 
     private final CommandSpec spec;
     private int positions;
@@ -114,7 +120,7 @@ public final class Syntax {
      */
     public Given parse(List<String> arguments) throws Ending {
         try {
-            return new Given(line().parseArgs(arguments.toArray(String[]::new)));
+            return new Given(line().parseArgs(arguments.stream().map(Syntax::marked).toArray(String[]::new)));
         } catch (CommandLine.UnmatchedArgumentException unmatched) {
             throw refuse(unmatched(unmatched));
         } catch (CommandLine.MissingParameterException missing) {
@@ -122,13 +128,22 @@ public final class Syntax {
         } catch (CommandLine.OverwrittenOptionException twice) {
             throw refuse(((OptionSpec) twice.getOverwritten()).longestName() + " is given twice");
         } catch (CommandLine.ParameterException other) {
-            throw refuse(other.getMessage());
+            throw refuse(unmarked(other.getMessage()));
         }
     }
 
+    /** A number below zero is no option, though it begins like one. */
+    private static String marked(String argument) {
+        return NUMBER.matcher(argument).lookingAt() ? NO_OPTION + argument : argument;
+    }
+
+    private static String unmarked(String argument) {
+        return argument.replace(NO_OPTION, "");
+    }
+
     private String unmatched(CommandLine.UnmatchedArgumentException unmatched) {
-        String first = unmatched.getUnmatched().getFirst();
-        if (!first.startsWith("-")) {
+        String first = unmarked(unmatched.getUnmatched().getFirst());
+        if (!first.startsWith("-") || NUMBER.matcher(first).lookingAt()) {
             return "\"" + first + "\" is an argument too many";
         }
         String name = first.split("=", 2)[0];
@@ -163,25 +178,33 @@ public final class Syntax {
             this.result = result;
         }
 
+        private static List<String> unmarked(List<String> values) {
+            return values.stream().map(Syntax::unmarked).toList();
+        }
+
+        private static String unmarked(String value) {
+            return Syntax.unmarked(value);
+        }
+
         /** What was given for a parameter, counted from 0; empty where it was left out. */
         public String parameter(int index) {
-            return result.matchedPositionalValue(index, "");
+            return unmarked(result.matchedPositionalValue(index, ""));
         }
 
         /** What was given for the parameters from an index on, for {@link Syntax#furtherParameters}. */
         public List<String> furtherParameters(int index) {
             return result.matchedPositionals().stream().filter(each -> each.index().min() == index).findFirst()
-                    .map(each -> each.<List<String>>getValue()).orElse(List.of());
+                    .map(each -> unmarked(each.<List<String>>getValue())).orElse(List.of());
         }
 
         /** The value of an option. */
         public Optional<String> option(String name) {
-            return Optional.ofNullable(result.matchedOptionValue(name, (String) null));
+            return Optional.ofNullable(result.matchedOptionValue(name, (String) null)).map(Syntax::unmarked);
         }
 
         /** All values of an option that may be given several times, in their order. */
         public List<String> options(String name) {
-            return result.matchedOptionValue(name, List.<String>of());
+            return unmarked(result.matchedOptionValue(name, List.<String>of()));
         }
 
         /** Whether an option without a value was given. */

@@ -52,6 +52,28 @@ public final class Bands {
         return NOMINAL[3 * octave + 1];
     }
 
+    /** @param third 0 to {@value #THIRDS} - 1
+     *  @return what the band is called, with its unit: 31.5 Hz, 1.25 kHz */
+    public static String name(int third) {
+        return NOMINAL[third] < 1000 ? hertz(third) + " Hz" : plain(NOMINAL[third] / 1000) + " kHz";
+    }
+
+    /** @param third 0 to {@value #THIRDS} - 1
+     *  @return the number that the band is called by, in Hz, for lists that have the unit at their end: 31.5, 1250 */
+    public static String hertz(int third) {
+        return plain(NOMINAL[third]);
+    }
+
+    private static String plain(double number) {
+        return number == Math.rint(number) ? Long.toString((long) number) : Double.toString(number);
+    }
+
+    /** @param octave 0 to {@value #OCTAVES} - 1
+     *  @return what the band is called, with its unit: 31.5 Hz, 1 kHz */
+    public static String octaveName(int octave) {
+        return name(3 * octave + 1);
+    }
+
     /** @param frequency Hz, positive
      *  @return the third in which it lies; below 0 or {@value #THIRDS} and more beyond the ends */
     public static int third(double frequency) {

@@ -94,7 +94,25 @@ public final class Spectrum {
     /** @param octave an octave
      *  @return its level, dB; negative infinity for none */
     public double octave(int octave) {
-        return Levels.of(power[3 * octave] + power[3 * octave + 1] + power[3 * octave + 2]);
+        return octave(octave, Weighting.Z);
+    }
+
+    /** @param octave    an octave
+     *  @param weighting by which each third in it counts
+     *  @return its weighted level, dB; negative infinity for none */
+    public double octave(int octave, Weighting weighting) {
+        return Levels.of(octavePower(octave, weighting));
+    }
+
+    /** @param octave    an octave
+     *  @param weighting by which each third in it counts
+     *  @return its weighted power, a ratio */
+    public double octavePower(int octave, Weighting weighting) {
+        double sum = 0;
+        for (int third = 3 * octave; third < 3 * octave + 3; third++) {
+            sum += power[third] * weighting.factor(third);
+        }
+        return sum;
     }
 
     /** @return the levels of the octaves from 31.5 Hz to 16 kHz, dB */

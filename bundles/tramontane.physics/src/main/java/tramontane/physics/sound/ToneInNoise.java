@@ -13,7 +13,8 @@ import java.util.List;
  * <p>Tone-to-noise ratio TNR: level of the tone less that of the noise in the critical band around it. Prominence ratio PR: level of
  * the critical band around the tone less that of the mean of the two bands next to it. Both are ratios in one place: any weighting
  * that is flat over these bands, any distance and any correction for the room drop out. Tones from {@value #LOWEST} Hz to
- * {@value #HIGHEST} Hz are judged. Whether a tone can be heard at all over the threshold of hearing is not asked here.
+ * {@value #HIGHEST} Hz are judged. Whether a tone can be heard at all over the threshold of hearing is not asked here; see
+ * {@link HearingThreshold}.
  *
  * <p>Formulas of bands, ratios and criteria as quoted by an implementation that cites the standard, equal to memory. Ours, since the
  * standard leaves it open or we do not have it word by word:
@@ -39,6 +40,15 @@ public final class ToneInNoise {
      * −4 dB, from memory), so that chance peaks stay noise.
      */
     public static final double LEAST_RATIO = -6;
+
+    /**
+     * How far below all lines together what {@link #find} takes for a tone may be, dB. A window lets nothing through so far off, the
+     * rounding of samples in 24 bit or as floating point numbers is below; nobody hears a tone so much softer than the rest.
+     */
+    public static final double DEEPEST = 100;
+
+    /** Lines of a tone that are softer than its highest by more, 60 dB, count as noise. */
+    private static final double SKIRT = 1e-6;
 
     /** Below it the lower band is cut off at 20 Hz and scaled up to this width, both in Hz. */
     private static final double CUT_BELOW = 171.4;
@@ -271,9 +281,9 @@ public final class ToneInNoise {
 
     // In a line spectrum ---------------------------------------------------------------------------------------------------------------
 
-    /** {@link #find(double[], double, double, double)} with {@link #STANDS_OUT} and {@link #LEAST_RATIO}. */
+    /** The other {@code find} with {@link #STANDS_OUT} and {@link #LEAST_RATIO}, for tones of any power. */
     public static List<Prominence> find(double[] lines, double resolution) {
-        return find(lines, resolution, STANDS_OUT, LEAST_RATIO);
+        return find(lines, resolution, STANDS_OUT, LEAST_RATIO, 0);
     }
 
     /**
@@ -285,21 +295,24 @@ public final class ToneInNoise {
      *
      * <p>The finding is ours. The noise floor is the median of the lines within a critical band. A tone is a run of lines that exceed the
      * floor by {@code standsOut}, parted where it dips by as much below the peaks on both sides, with the falling lines on its flanks
-     * down to the floor. Its frequency is the mean of its lines, by power. What is wider than half the critical band or has less than
-     * {@code leastRatio} in it is noise. Where the spectrum ends before the upper band of a tone, that tone is not judged: see
-     * {@link #reach}.
+     * down to the floor or to 60 dB below its peak. Its frequency is the mean of its lines, by power. What is wider than half the
+     * critical band or has less than {@code leastRatio} in it is noise, and so is what has less than {@code leastPower} or is
+     * {@value #DEEPEST} dB or more below all lines together: what computing leaves of nothing. Where the spectrum ends before the upper band of a tone, that tone is not judged:
+     * see {@link #reach}.
      *
      * @param lines      power of each line, not negative, from 0 Hz
      * @param resolution Hz, positive
      * @param standsOut  by how much a tone exceeds the noise floor, dB, positive
      * @param leastRatio least tone-to-noise ratio of a tone, dB
+     * @param leastPower least power of a tone, such as that of the rounding of samples, not negative
      * @return the tones that are heard of their own, by frequency
      */
-    public static List<Prominence> find(double[] lines, double resolution, double standsOut, double leastRatio) {
+    public static List<Prominence> find(double[] lines, double resolution, double standsOut, double leastRatio, double leastPower) {
         positive("resolution", resolution);
         positive("what stands out", standsOut);
         Lines spectrum = new Lines(lines, resolution);
-        List<Run> kept = spectrum.runs(Levels.power(standsOut));
+        double least = Math.max(leastPower, Levels.power(-DEEPEST) * spectrum.sum());
+        List<Run> kept = spectrum.runs(Levels.power(standsOut)).stream().filter(run -> run.power() > least).toList();
         int before;
         do {
             // what is dropped is noise to the others, by which their ratios only fall
@@ -364,6 +377,10 @@ public final class ToneInNoise {
                 }
                 before[k + 1] = before[k] + lines[k];
             }
+        }
+
+        double sum() {
+            return before[lines.length];
         }
 
         /** Median of the lines within a critical band, at least nine, at some frequencies, straight between them. */
@@ -438,9 +455,26 @@ public final class ToneInNoise {
                 }
                 k = Math.max(k, last + 1);
                 taken = last;
-                runs.add(run(first, last));
+                runs.add(trimmed(first, last));
             }
             return runs;
+        }
+
+        /** Without what is far below its peak: where there is no noise the skirts of a window go on for hundreds of lines. */
+        private Run trimmed(int first, int last) {
+            double peak = 0;
+            for (int k = first; k <= last; k++) {
+                peak = Math.max(peak, lines[k]);
+            }
+            int from = first;
+            int to = last;
+            while (lines[from] < SKIRT * peak) {
+                from++;
+            }
+            while (lines[to] < SKIRT * peak) {
+                to--;
+            }
+            return run(from, to);
         }
 
         private Run run(int first, int last) {

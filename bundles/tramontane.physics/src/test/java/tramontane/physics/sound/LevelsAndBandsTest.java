@@ -182,4 +182,30 @@ class LevelsAndBandsTest {
         assertThrows(IllegalArgumentException.class, () -> Spectrum.ofThirds(0, 1).times(-1));
         assertThrows(IllegalArgumentException.class, () -> Spectrum.ofThirds(0, Double.POSITIVE_INFINITY));
     }
+
+    @Test
+    void bandsHaveNames() {
+        assertEquals("31.5 Hz", Bands.octaveName(0));
+        assertEquals("500 Hz", Bands.octaveName(4));
+        assertEquals("16 kHz", Bands.octaveName(9));
+        assertEquals("25 Hz", Bands.name(0));
+        assertEquals("1.25 kHz", Bands.name(17));
+        assertEquals("20 kHz", Bands.name(29));
+        assertEquals("31.5", Bands.hertz(1));
+        assertEquals("1250", Bands.hertz(17));
+    }
+
+    /** An octave given at its middle keeps its A-weighted level: at 63 Hz that is 26.2 dB less; weighted octaves add up to the whole. */
+    @Test
+    void octavesCanBeWeighted() {
+        Spectrum spectrum = Spectrum.ofOctaves(1, 60, 50, 40);
+        assertEquals(60 - 26.2, spectrum.octave(1, Weighting.A), 0.05);
+        assertEquals(60, spectrum.octave(1, Weighting.Z), 1e-9);
+        double sum = 0;
+        for (int octave = 0; octave < Bands.OCTAVES; octave++) {
+            sum += spectrum.octavePower(octave, Weighting.A);
+        }
+        assertEquals(spectrum.power(Weighting.A), sum, 1e-9 * sum);
+        assertEquals(Double.NEGATIVE_INFINITY, spectrum.octave(8, Weighting.A));
+    }
 }

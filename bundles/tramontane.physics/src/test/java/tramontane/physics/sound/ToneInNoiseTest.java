@@ -255,6 +255,42 @@ class ToneInNoiseTest {
         }
     }
 
+    /** As a window makes of it, lines fall by 60 dB for ten times the distance; without noise they end nowhere, and are no broad hump. */
+    @Test
+    void aToneIsNotAsWideAsItsSkirts() {
+        double[] lines = new double[17000];
+        for (int k = 0; k < lines.length; k++) {
+            lines[k] = Math.pow(Math.max(1, Math.abs(k - 1000)), -6);
+        }
+        List<Prominence> found = ToneInNoise.find(lines, 1);
+        assertEquals(1, found.size(), found.toString());
+        assertEquals(1000, found.getFirst().frequency(), 1e-6);
+        assertEquals(21, found.getFirst().width());
+        assertEquals(Levels.of(3 + 2.0 / 64 + 2.0 / 729), found.getFirst().level(), 0.01);
+    }
+
+    /** A tone of 100 dB; another 99 dB below it counts, one 101 dB below does not, nor what is below a given power. */
+    @Test
+    void whatIsFarBelowIsNoTone() {
+        double[] lines = new double[17000];
+        lines[500] = 1e10;
+        lines[3000] = Levels.power(1);
+        lines[6000] = Levels.power(-1);
+        assertEquals(List.of(500.0, 3000.0), ToneInNoise.find(lines, 1).stream().map(Prominence::frequency).toList());
+        assertEquals(List.of(500.0), ToneInNoise.find(lines, 1, ToneInNoise.STANDS_OUT, ToneInNoise.LEAST_RATIO, Levels.power(2)).stream()
+                .map(Prominence::frequency).toList());
+    }
+
+    @Test
+    void theThresholdOfHearingIsThatOfTheStandard() {
+        assertEquals(2.4, HearingThreshold.level(1000), 1e-9);
+        assertEquals(26.5, HearingThreshold.level(100), 1e-9);
+        assertEquals(-6.0, HearingThreshold.level(3162.3), 1e-3);
+        assertEquals((6.2 + 4.4) / 2, HearingThreshold.level(Bands.upper(12)), 1e-9);
+        assertEquals(68.7, HearingThreshold.level(1));
+        assertEquals(12.3, HearingThreshold.level(20000));
+    }
+
     @Test
     void refusesWhatIsNoSpectrum() {
         assertThrows(IllegalArgumentException.class, () -> new Tone(0, 1));

@@ -93,7 +93,9 @@ final class AnalyseRecording extends TerminalVerb {
                 .flag(QUIET, "Print no progress, no cautions beside results and no confirmations.")
                 .footer("Without calibration levels are in dB re a full-scale sine. ± is one standard",
                         "deviation of a level of noise by chance: the longer the recording the less.",
-                        "Tones are judged by ECMA-418-1. Background is taken off as ISO 3744 has it.",
+                        "Tones are judged by ECMA-418-1; one 80 dB(A) below the whole, or in a calibrated",
+                        "recording below the threshold of hearing (ISO 389-7, from memory), is not called",
+                        "prominent. Background is taken off as ISO 3744 has it.",
                         "",
                         "Exit codes:",
                         "  0  analysed, and written where that was asked for",
@@ -162,7 +164,8 @@ final class AnalyseRecording extends TerminalVerb {
         if (console.watch().cancelled()) {
             throw new Cancelled();
         }
-        Report whole = part.isPresent() ? report.with(part.get()) : report;
+        Optional<String> blades = into.flatMap(design -> design.otherBlades(place.flatMap(where -> where.stated().blades())));
+        Report whole = part.isPresent() ? report.with(blades.map(part.get()::with).orElse(part.get())) : report;
         deliver(whole, format, target, quiet, into.isPresent(), console);
         if (into.isPresent()) {
             into.get().put(part.flatMap(RecordedNoise::section).orElseThrow(), quiet, engine, console);
@@ -390,6 +393,13 @@ final class AnalyseRecording extends TerminalVerb {
         List<String> cautions() {
             List<String> all = new ArrayList<>(noise.map(NoiseFromRecording::cautions).orElse(measured.cautions()));
             part.ifPresent(each -> all.addAll(each.notes()));
+            if (part.isPresent() && background.isEmpty()) {
+                double ofBands = noise.orElseThrow().levelA();
+                if (Math.rint(10 * ofBands) != Math.rint(10 * measured.levelA())) {
+                    all.add(String.format(Locale.ROOT, "LpA of the part, %.1f dB, is that of the bands, weighted at their middles;"
+                            + " LAeq, %.1f dB, is weighted at each frequency.", ofBands, measured.levelA()));
+                }
+            }
             return all;
         }
     }

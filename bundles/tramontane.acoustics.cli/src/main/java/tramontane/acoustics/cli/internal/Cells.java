@@ -15,9 +15,10 @@ final class Cells {
     private Cells() {
     }
 
-    /** A level to 0.1 dB; nothing for silence. */
+    /** A level to 0.1 dB; a word for silence, nothing for what has no end. */
     static Table.Cell level(double level) {
-        return Double.isFinite(level) ? new Amount(Math.rint(10 * level) / 10, QuantityKind.LEVEL) : new Table.Empty();
+        return level == Double.NEGATIVE_INFINITY ? new Table.Words("silent") : Double.isFinite(level)
+                ? new Amount(Math.rint(10 * level) / 10, QuantityKind.LEVEL) : new Table.Empty();
     }
 
     /** A rating to 0.1. */

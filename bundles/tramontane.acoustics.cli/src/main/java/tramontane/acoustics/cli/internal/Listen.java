@@ -1,5 +1,6 @@
 package tramontane.acoustics.cli.internal;
 
+import com.google.gson.stream.JsonWriter;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
@@ -7,11 +8,14 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import tramontane.acoustics.Emission;
 import tramontane.acoustics.NoiseState;
 import tramontane.acoustics.recording.Synthesis;
@@ -51,6 +55,7 @@ final class Listen extends TerminalVerb {
     private static final String SECONDS = "--seconds";
     private static final String OUTPUT = "--output";
     private static final String LIMIT = "--limit";
+    private static final String LOOP = "--loop";
     private static final String REPLACE = "--replace";
     private static final String QUIET = "--quiet";
     /** All sounds are in memory together, 0.4 MB for each second. */
@@ -82,13 +87,15 @@ final class Listen extends TerminalVerb {
                 .option(OUTPUT, "FOLDER", "The folder to write to; must be given.")
                 .option(SECONDS, "NUMBER", "How long each sound lasts, 1 to 120 s; standard 10.")
                 .option(LIMIT, "LEVEL", "Level of the loudest sound re a full-scale sine, at most \"-3 dB\"; standard \"-26 dB\".")
+                .flag(LOOP, "Sounds that repeat without a seam; they last what is nearest of 1.37, 2.73, 5.46, 10.92 and 21.85 s.")
                 .flag(REPLACE, "Write over files that are there already.")
                 .option(Options.FORMAT, "FORMAT", "text (standard) or json.")
                 .option(Options.MAX_SIZE, "SIZE", "Refuse design files larger than this; standard 64MB.")
                 .option(Options.TIME_LIMIT, "TIME", "Give up an analysis that takes longer than this; standard 5min.")
                 .flag(QUIET, "Print no progress and no cautions of designs.")
                 .footer("All sounds of one call have one gain, so that they are heard at their right",
-                        "relative level. Files are named after design, condition and position.",
+                        "relative level. Files are named after design, condition and position; names",
+                        "that would be alike are numbered. What was assumed of a sound is said.",
                         Synthesis.HEARING_CAUTION,
                         "",
                         "Exit codes:",
@@ -115,7 +122,48 @@ final class Listen extends TerminalVerb {
     }
 
     /** One sound. */
-    private record Heard(String design, String condition, NoiseState.PositionNoise at, Path file) {
+    private record Heard(String design, String condition, NoiseState.PositionNoise at, Assumed assumed, Path file, boolean numbered) {
+
+        String name() {
+            return file.getFileName().toString();
+        }
+
+        boolean silent() {
+            return at.level() == Double.NEGATIVE_INFINITY;
+        }
+
+        Heard named(Path other) {
+            return new Heard(design, condition, at, assumed, other, true);
+        }
+    }
+
+    /** Banks that are heard, and of which the spectrum is that of a type of fan, and no tones are known. */
+    private record Assumed(Set<String> spectrum, Set<String> tones) {
+
+        static Assumed of(NoiseState state, NoiseState.PositionNoise at) {
+            Set<String> spectrum = new LinkedHashSet<>();
+            Set<String> tones = new LinkedHashSet<>();
+            for (NoiseState.Part part : at.parts()) {
+                List<Emission> movers = state.bank(part.bank()).map(NoiseState.BankNoise::movers).orElse(List.of());
+                if (movers.stream().anyMatch(mover -> mover.assumed().contains(Emission.Assumed.SPECTRUM))) {
+                    spectrum.add(part.bank());
+                }
+                if (!movers.isEmpty() && movers.stream().allMatch(mover -> mover.tones().isEmpty())) {
+                    tones.add(part.bank());
+                }
+            }
+            return new Assumed(spectrum, tones);
+        }
+
+        /** In a few words; empty where nothing is. */
+        String words() {
+            if (!spectrum.isEmpty() && spectrum.equals(tones)) {
+                return "of " + String.join(", ", spectrum) + " the spectrum is assumed and no tones are known";
+            }
+            return Stream.of(spectrum.isEmpty() ? "" : "of " + String.join(", ", spectrum) + " the spectrum is assumed",
+                    tones.isEmpty() ? "" : "of " + String.join(", ", tones) + " no tones are known").filter(each -> !each.isEmpty())
+                    .collect(Collectors.joining("; "));
+        }
     }
 
     @Override
@@ -145,10 +193,11 @@ final class Listen extends TerminalVerb {
             double from = SOLVED * i / asked.size();
             heard.addAll(heard(asked.get(i), given, folder, givers, timeLimit, part(watch, from, SOLVED / asked.size())));
         }
+        heard = numbered(heard);
         check(heard, seconds, given.flag(REPLACE));
         Synthesis.Request usual = Synthesis.Request.USUAL;
         Synthesis.Rendered rendered = Synthesis.render(heard.stream().map(Listen::sound).toList(),
-                new Synthesis.Request(usual.sampleRate(), seconds, false, usual.fade(), limit, usual.seed()),
+                new Synthesis.Request(usual.sampleRate(), seconds, given.flag(LOOP), usual.fade(), limit, usual.seed()),
                 new Stage(watch, SOLVED, RENDERED, "making sound"));
         write(heard, rendered, folder, new Stage(watch, RENDERED, 1, "writing"));
         if (format == Format.JSON) {
@@ -213,7 +262,7 @@ final class Listen extends TerminalVerb {
     }
 
     private static boolean taken(String stem, List<Asked> asked) {
-        return asked.stream().anyMatch(each -> plain(each.stem()).equals(plain(stem)));
+        return asked.stream().anyMatch(each -> plain(each.stem()).equalsIgnoreCase(plain(stem)));
     }
 
     private static List<Engine.Case> cases(Design design, String name, List<String> wanted) throws Ending {
@@ -251,8 +300,8 @@ final class Listen extends TerminalVerb {
             String id = each.concrete().id();
             NoiseState state = state(asked, evaluation, id);
             for (NoiseState.PositionNoise position : positions(asked, state, given.options(AT))) {
-                heard.add(new Heard(asked.stem(), id, position, folder.resolve(plain(asked.stem()) + "-" + plain(id) + "-"
-                        + plain(position.position()) + ".wav")));
+                heard.add(new Heard(asked.stem(), id, position, Assumed.of(state, position), folder.resolve(plain(asked.stem()) + "-"
+                        + plain(id) + "-" + plain(position.position()) + ".wav"), false));
             }
         }
         return heard;
@@ -301,20 +350,33 @@ final class Listen extends TerminalVerb {
         return plain.isEmpty() ? "unnamed" : plain;
     }
 
+    /** With a number behind names that others have, whatever their case: some file systems do not tell it apart. */
+    private static List<Heard> numbered(List<Heard> heard) {
+        Set<String> taken = new HashSet<>();
+        List<Heard> numbered = new ArrayList<>();
+        for (Heard each : heard) {
+            Heard free = each;
+            for (int i = 2; !taken.add(free.name().toLowerCase(Locale.ROOT)); i++) {
+                String stem = each.name().substring(0, each.name().length() - ".wav".length());
+                free = each.named(each.file().resolveSibling(stem + "_" + i + ".wav"));
+            }
+            numbered.add(free);
+        }
+        return numbered;
+    }
+
     /** Whether all can be made and written; found out before. */
     private static void check(List<Heard> heard, double seconds, boolean replace) throws Ending {
-        if (heard.stream().noneMatch(each -> Double.isFinite(each.at().level()))) {
-            throw Ending.notComputed("Nothing is heard: no mover that is known runs.");
+        if (heard.stream().allMatch(Heard::silent)) {
+            throw Ending.notComputed("There is nothing to hear: no mover runs in " + heard.stream().map(each -> each.design() + ", "
+                    + each.condition()).distinct().collect(Collectors.joining("; ")) + ". Nothing was written; choose a condition in"
+                    + " which movers run with " + CONDITION + ".");
         }
         if (heard.size() * seconds > MOST_SECONDS) {
             throw Ending.badInput(heard.size() + " sounds of " + Math.round(seconds) + " s are more than the " + Math.round(MOST_SECONDS)
                     + " s that are made at once; name fewer conditions and positions, or make them shorter with " + SECONDS + ".");
         }
-        Set<Path> names = new LinkedHashSet<>();
         for (Heard each : heard) {
-            if (!names.add(each.file())) {
-                throw Ending.badInput("Two sounds would be named " + each.file().getFileName() + "; make them in two calls.");
-            }
             if (Files.exists(each.file()) && !replace) {
                 throw Ending.badInput(each.file() + ": there is a file of that name; " + REPLACE + " writes over it.");
             }
@@ -336,7 +398,7 @@ final class Listen extends TerminalVerb {
                 }
             }
         }
-        return new Synthesis.Sound(heard.file().getFileName().toString(), heard.at().noise(), tones);
+        return new Synthesis.Sound(heard.name(), heard.at().noise(), tones);
     }
 
     private static void write(List<Heard> heard, Synthesis.Rendered rendered, Path folder, Stage stage) throws Ending {
@@ -369,13 +431,22 @@ final class Listen extends TerminalVerb {
         double loudest = loudest(heard);
         List<List<Table.Cell>> rows = new ArrayList<>();
         for (int i = 0; i < heard.size(); i++) {
-            rows.add(List.of(Cells.words(heard.get(i).file().getFileName().toString()), Cells.level(heard.get(i).at().level()),
+            rows.add(List.of(Cells.words(heard.get(i).name()), Cells.level(heard.get(i).at().level()),
                     Cells.level(heard.get(i).at().level() - loudest), Cells.level(rendered.sounds().get(i).level())));
         }
         Cells.print(new Table("Sounds in " + folder, Cells.columns("file", "#A-weighted, as heard there", "#to the loudest",
                 "#unweighted, re full scale"), rows), console);
         console.out().println();
-        List<String> sentences = new ArrayList<>(rendered.notes());
+        List<String> sentences = new ArrayList<>();
+        for (Heard each : heard) {
+            if (each.numbered()) {
+                sentences.add(each.name() + ": " + each.condition() + ", at " + each.at().position() + ".");
+            }
+            if (!each.assumed().words().isEmpty()) {
+                sentences.add(each.name() + ": " + each.assumed().words() + ".");
+            }
+        }
+        sentences.addAll(rendered.notes());
         sentences.add(String.format(Locale.ROOT, "A full-scale sine stands for %.2f dB re 20 µPa in all of them; read their levels"
                 + " with sound recording FILE --full-scale \"%.2f dB\".", rendered.fullScale(), rendered.fullScale()));
         sentences.add(Synthesis.HEARING_CAUTION);
@@ -395,6 +466,8 @@ final class Listen extends TerminalVerb {
                 JsonDocument.number(json, each.at().level() - loudest);
                 json.name("toFullScale");
                 JsonDocument.number(json, rendered.sounds().get(i).level());
+                names(json.name("spectrumAssumed"), each.assumed().spectrum());
+                names(json.name("tonesNotKnown"), each.assumed().tones());
                 json.endObject();
             }
             json.endArray().name("notes").beginArray();
@@ -403,5 +476,13 @@ final class Listen extends TerminalVerb {
             }
             json.endArray().endObject();
         });
+    }
+
+    private static void names(JsonWriter json, Set<String> names) throws IOException {
+        json.beginArray();
+        for (String name : names) {
+            json.value(name);
+        }
+        json.endArray();
     }
 }

@@ -105,6 +105,20 @@ record PartInDesign(DesignSource source, String part, Path target) {
         return target;
     }
 
+    /** The number of blades that the part states already; empty where it states none. */
+    Optional<String> blades() {
+        return source.design().flatMap(design -> design.airMover(part)).flatMap(mover -> mover.section(RecordedNoise.SECTION))
+                .flatMap(noise -> noise instanceof Value.Tree tree ? tree.get("blades") : Optional.empty())
+                .flatMap(value -> value instanceof Value.Num number ? Optional.of(number.literal()) : Optional.empty());
+    }
+
+    /** What does not go together of that number and one of the command line. */
+    Optional<String> otherBlades(Optional<Integer> given) {
+        return blades().filter(stated -> given.filter(each -> String.valueOf(each).equals(stated)).isEmpty())
+                .map(stated -> "The design states " + stated + " blades of " + part + given.map(each -> ", the command line " + each
+                + ": " + each + " is written.").orElse("; without --blades they are not kept in its new section."));
+    }
+
     /** Writes the design with the noise of the part in it. */
     void put(Value.Tree noise, boolean quiet, Engine engine, Console console) throws Ending {
         Design design = source.design().orElseThrow();

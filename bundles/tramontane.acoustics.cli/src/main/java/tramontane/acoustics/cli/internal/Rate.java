@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.regex.Pattern;
 import tramontane.analysis.Table;
 import tramontane.cli.Console;
 import tramontane.cli.ExitCode;
@@ -13,8 +14,8 @@ import tramontane.cli.terminal.Options;
 import tramontane.cli.terminal.Options.Format;
 import tramontane.cli.terminal.Syntax;
 import tramontane.cli.terminal.TerminalVerb;
+import tramontane.cli.terminal.Wrapping;
 import tramontane.physics.sound.Bands;
-import tramontane.physics.sound.Levels;
 import tramontane.physics.sound.NoiseCriterion;
 import tramontane.physics.sound.NoiseRating;
 import tramontane.physics.sound.Rating;
@@ -30,6 +31,10 @@ final class Rate extends TerminalVerb {
     private static final String LOWEST = "--lowest";
     private static final String THIRDS = "--thirds";
     private static final double LOUDEST = 300;
+    /** Levels in this unit are A-weighted. */
+    private static final Pattern WEIGHTED = Pattern.compile("dB\\s*\\(?\\s*A", Pattern.CASE_INSENSITIVE);
+    private static final String TAKEN_OFF = "The levels are in dB(A): they were taken as A-weighted, and the weighting at the middle of"
+            + " each band was taken off them.";
 
     Rate() {
         super("sound rate", "Weighted levels, noise rating and noise criterion of band levels.");
@@ -38,7 +43,8 @@ final class Rate extends TerminalVerb {
     @Override
     protected Syntax syntax() {
         return new Syntax(name())
-                .parameter("LEVELS", "Sound pressure levels of neighbouring octaves, from the lowest up, as one text: \"45 48 46 44 dB\".")
+                .parameter("LEVELS", "Sound pressure levels of neighbouring octaves, from the lowest up, as one text: \"45 48 46 44 dB\"."
+                        + " In dB(A) they are taken as A-weighted, and the weighting is taken off them.")
                 .option(LOWEST, "BAND", "Middle frequency of the first band; standard 63 Hz, with --thirds 50 Hz.")
                 .flag(THIRDS, "The levels are of third-octaves.")
                 .option(Options.FORMAT, "FORMAT", "text (standard) or json.")
@@ -63,6 +69,7 @@ final class Rate extends TerminalVerb {
         Format format = Options.format(given, Format.TEXT, Format.JSON);
         boolean thirds = given.flag(THIRDS);
         double[] levels = levels(given.parameter(0));
+        boolean weighted = WEIGHTED.matcher(given.parameter(0)).find();
         int first = first(given, thirds);
         int room = (thirds ? Bands.THIRDS : Bands.OCTAVES) - first;
         if (levels.length > room) {
@@ -71,14 +78,23 @@ final class Rate extends TerminalVerb {
                     + ", beyond that of "
                     + name(first + room - 1, thirds) + "; at most " + room + " were expected. " + LOWEST + " says where they begin.");
         }
+        if (weighted) {
+            for (int i = 0; i < levels.length; i++) {
+                levels[i] -= Weighting.A.level(Bands.middle(thirds ? first + i : 3 * (first + i) + 1));
+            }
+        }
         Spectrum spectrum = thirds ? Spectrum.ofThirds(first, levels) : Spectrum.ofOctaves(first, levels);
         int from = thirds ? first / 3 : first;
         int to = thirds ? (first + levels.length - 1) / 3 : first + levels.length - 1;
         List<Named> ratings = List.of(new Named("NR", NoiseRating.of(spectrum)), new Named("NC", NoiseCriterion.of(spectrum)));
         if (format == Format.JSON) {
-            console.data().print(json(spectrum, from, to, ratings));
+            console.data().print(json(spectrum, weighted, from, to, ratings));
         } else {
             text(spectrum, from, to, ratings, console);
+            if (weighted) {
+                console.out().println();
+                Wrapping.lines(console.shown(TAKEN_OFF), console.width()).forEach(console.out()::println);
+            }
         }
         return ExitCode.FINE;
     }
@@ -108,14 +124,14 @@ final class Rate extends TerminalVerb {
     }
 
     private static String name(int band, boolean thirds) {
-        return thirds ? BandNames.third(band) : BandNames.octave(band);
+        return thirds ? Bands.name(band) : Bands.octaveName(band);
     }
 
     private static void text(Spectrum spectrum, int from, int to, List<Named> ratings, Console console) {
         List<List<Table.Cell>> rows = new ArrayList<>();
         for (int octave = from; octave <= to; octave++) {
             double level = spectrum.octave(octave);
-            rows.add(List.of(Cells.words(BandNames.octave(octave)), Cells.level(level), Cells.level(weighted(spectrum, octave)),
+            rows.add(List.of(Cells.words(Bands.octaveName(octave)), Cells.level(level), Cells.level(spectrum.octave(octave, Weighting.A)),
                     rates(octave, NoiseRating.FIRST, NoiseRating.LAST) ? Cells.rating(NoiseRating.band(octave, level)) : new Table.Empty(),
                     rates(octave, NoiseCriterion.FIRST, NoiseCriterion.LAST) ? Cells.rating(NoiseCriterion.band(octave, level))
                     : new Table.Empty()));
@@ -132,7 +148,7 @@ final class Rate extends TerminalVerb {
     }
 
     private static String decides(Optional<Rating> rating) {
-        return rating.map(each -> BandNames.octave(each.octave()) + (each.tabulated() ? ""
+        return rating.map(each -> Bands.octaveName(each.octave()) + (each.tabulated() ? ""
                 : "; beyond the curves laid down, continued straight")).orElse("no octave that counts");
     }
 
@@ -140,17 +156,9 @@ final class Rate extends TerminalVerb {
         return octave >= first && octave <= last;
     }
 
-    private static double weighted(Spectrum spectrum, int octave) {
-        double sum = 0;
-        for (int third = 3 * octave; third < 3 * octave + 3; third++) {
-            sum += spectrum.power(third) * Weighting.A.factor(third);
-        }
-        return Levels.of(sum);
-    }
-
-    private static String json(Spectrum spectrum, int from, int to, List<Named> ratings) {
+    private static String json(Spectrum spectrum, boolean weighted, int from, int to, List<Named> ratings) {
         return JsonDocument.of(json -> {
-            json.beginObject().name("format").value(1).name("levelA");
+            json.beginObject().name("format").value(1).name("givenWeighting").value(weighted ? "A" : "none").name("levelA");
             JsonDocument.number(json, spectrum.level(Weighting.A));
             json.name("levelC");
             JsonDocument.number(json, spectrum.level(Weighting.C));

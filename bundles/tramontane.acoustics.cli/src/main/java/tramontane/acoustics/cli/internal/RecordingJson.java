@@ -50,7 +50,8 @@ final class RecordingJson {
                 if (measured.octave(octave).isPresent()) {
                     json.beginObject().name("octave").value(Bands.nominalOctave(octave));
                     number(json, "level", measured.octave(octave).getAsDouble());
-                    json.name("deviation").value(RecordingText.deviation(measured, octave)).endObject();
+                    number(json, "deviation", chance(measured.octave(octave).getAsDouble(), RecordingText.deviation(measured, octave)));
+                    json.endObject();
                 }
             }
             json.endArray().name("thirds").beginArray();
@@ -63,7 +64,8 @@ final class RecordingJson {
                 number(json, "level", tone.level());
                 number(json, "toNoise", tone.toneToNoise());
                 number(json, "prominence", tone.prominenceRatio());
-                json.name("together").value(tone.together()).name("prominent").value(tone.prominent()).endObject();
+                json.name("together").value(tone.together()).name("audible").value(measured.audible(tone)).name("prominent")
+                        .value(measured.prominent(tone)).endObject();
             }
             json.endArray();
             if (report.part().isPresent()) {
@@ -80,7 +82,7 @@ final class RecordingJson {
     private static void third(JsonWriter json, Report report, Measured.Band band) throws IOException {
         json.beginObject().name("third").value(Bands.nominal(band.third()));
         number(json, "level", band.level());
-        json.name("deviation").value(band.deviation());
+        number(json, "deviation", chance(band.level(), band.deviation()));
         if (report.background().isPresent()) {
             NoiseFromRecording.Band without = without(report, band).orElseThrow();
             number(json, "background", RecordingText.level(report.background().get(), band.third()));
@@ -88,6 +90,11 @@ final class RecordingJson {
             json.name("atMost").value(without.upperBound());
         }
         json.endObject();
+    }
+
+    /** Silence has no chance in it. */
+    private static double chance(double level, double deviation) {
+        return Double.isFinite(level) ? deviation : Double.NaN;
     }
 
     private static Optional<NoiseFromRecording.Band> without(Report report, Measured.Band band) {
@@ -142,7 +149,7 @@ final class RecordingJson {
         CsvRows rows = new CsvRows().row(head.toArray(String[]::new));
         for (Measured.Band band : report.measured().bands()) {
             List<String> row = new ArrayList<>(List.of(Double.toString(Bands.nominal(band.third())), number(band.level()),
-                    number(band.deviation())));
+                    number(chance(band.level(), band.deviation()))));
             if (report.background().isPresent()) {
                 NoiseFromRecording.Band without = without(report, band).orElseThrow();
                 row.addAll(List.of(number(RecordingText.level(report.background().get(), band.third())), number(without.level()),

@@ -13,6 +13,7 @@ import tramontane.analysis.Table;
 import tramontane.cli.terminal.Messages;
 import tramontane.cli.terminal.TextTable;
 import tramontane.cli.terminal.Wrapping;
+import tramontane.physics.sound.Bands;
 import tramontane.physics.sound.Levels;
 import tramontane.physics.sound.ToneInNoise;
 import tramontane.physics.sound.Weighting;
@@ -42,7 +43,8 @@ final class RecordingText {
                     : "Mean power of all channels.");
         }
         for (String sentence : List.of("Calibration: " + measured.calibration().words() + "; levels are in " + measured.calibration()
-                .unit() + ".", String.format(Locale.ROOT, "Largest sample: %.1f dB re full scale.", measured.peak()))) {
+                .unit() + ".", Double.isFinite(measured.peak()) ? String.format(Locale.ROOT, "Largest sample: %.1f dB re full scale.",
+                measured.peak()) : "All samples are zero.")) {
             lines.addAll(Wrapping.lines(shown.apply(sentence), width));
         }
         table(levels(measured), lines, width, shown);
@@ -50,7 +52,7 @@ final class RecordingText {
         if (measured.tones().isEmpty()) {
             lines.addAll(List.of("", "No tones stand out."));
         } else {
-            table(tones(measured.tones()), lines, width, shown);
+            table(tones(measured), lines, width, shown);
         }
         if (report.part().isPresent()) {
             table(part(report.noise().orElseThrow()), lines, width, shown);
@@ -89,10 +91,10 @@ final class RecordingText {
         for (Measured.Band band : measured.bands()) {
             int octave = band.third() / 3;
             OptionalDouble level = band.third() % 3 == 1 ? measured.octave(octave) : OptionalDouble.empty();
-            rows.add(List.of(Cells.words(BandNames.third(band.third())), Cells.level(band.level()), chance(band.deviation()),
-                    Cells.words(level.isPresent() ? BandNames.octave(octave) : ""),
+            rows.add(List.of(Cells.words(Bands.name(band.third())), Cells.level(band.level()), chance(band.level(), band.deviation()),
+                    Cells.words(level.isPresent() ? Bands.octaveName(octave) : ""),
                     level.isPresent() ? Cells.level(level.getAsDouble()) : new Table.Empty(),
-                    level.isPresent() ? chance(deviation(measured, octave)) : new Table.Empty()));
+                    level.isPresent() ? chance(level.getAsDouble(), deviation(measured, octave)) : new Table.Empty()));
         }
         return new Table("Bands", Cells.columns("#third", "#level", "#± [dB]", "#octave", "#level", "#± [dB]"), rows);
     }
@@ -114,17 +116,17 @@ final class RecordingText {
     private static Table withoutBackground(Report report) {
         List<List<Table.Cell>> rows = new ArrayList<>();
         for (NoiseFromRecording.Band band : report.noise().orElseThrow().bands()) {
-            rows.add(List.of(Cells.words(BandNames.third(band.third())), Cells.level(level(report.measured(), band.third())),
+            rows.add(List.of(Cells.words(Bands.name(band.third())), Cells.level(level(report.measured(), band.third())),
                     Cells.level(level(report.background().orElseThrow(), band.third())), Cells.level(band.level()),
-                    chance(band.deviation()), Cells.words(band.upperBound() ? "at most" : "")));
+                    chance(band.level(), band.deviation()), Cells.words(band.upperBound() ? "at most" : "")));
         }
         return new Table("Bands with and without the background", Cells.columns("#third", "#recorded", "#background", "#without",
                 "#± [dB]", "known"), rows);
     }
 
-    /** To 0.01 dB: that of high bands is less than 0.1 dB. */
-    private static Table.Cell chance(double deviation) {
-        return Cells.words(String.format(Locale.ROOT, "%.2f", deviation));
+    /** To 0.01 dB: that of high bands is less than 0.1 dB. Silence has none. */
+    private static Table.Cell chance(double level, double deviation) {
+        return !Double.isFinite(level) ? new Table.Empty() : Cells.words(String.format(Locale.ROOT, "%.2f", deviation));
     }
 
     static double level(Measured measured, int third) {
@@ -132,19 +134,19 @@ final class RecordingText {
                 .orElse(Double.NEGATIVE_INFINITY);
     }
 
-    private static Table tones(List<ToneInNoise.Prominence> tones) {
+    private static Table tones(Measured measured) {
         List<List<Table.Cell>> rows = new ArrayList<>();
-        for (ToneInNoise.Prominence tone : tones) {
+        for (ToneInNoise.Prominence tone : measured.tones()) {
             rows.add(List.of(Cells.words(String.format(Locale.ROOT, "%.1f Hz", tone.frequency())), Cells.level(tone.level()),
-                    Cells.level(tone.toneToNoise()), Cells.level(tone.prominenceRatio()), Cells.words(prominent(tone)
+                    Cells.level(tone.toneToNoise()), Cells.level(tone.prominenceRatio()), Cells.words(prominent(measured, tone)
                     + (tone.together() > 1 ? "; " + tone.together() + " heard as one" : ""))));
         }
         return new Table("Tones", Cells.columns("#frequency", "#level", "#to noise", "#prominence", "prominent"), rows);
     }
 
-    private static String prominent(ToneInNoise.Prominence tone) {
-        if (!tone.prominent()) {
-            return "no";
+    private static String prominent(Measured measured, ToneInNoise.Prominence tone) {
+        if (!measured.prominent(tone)) {
+            return !tone.prominent() ? "no" : measured.drowned(tone) ? "no, far below the rest" : "no, below the threshold of hearing";
         }
         return tone.prominentByToneToNoise() == tone.prominentByProminenceRatio() ? "yes" : tone.prominentByToneToNoise() ? "yes, to noise"
                 : "yes, prominence";

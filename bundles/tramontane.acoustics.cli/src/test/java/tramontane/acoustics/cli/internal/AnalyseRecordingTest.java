@@ -266,6 +266,33 @@ class AnalyseRecordingTest {
     }
 
     @Test
+    void otherBladesThanTheDesignHasAreTold() throws Exception {
+        Files.writeString(Path.of(design), DESIGN.replace("\"soundPower\"", "\"blades\": 5, \"soundPower\""));
+        String out = file("out.tramontane.json").toString();
+        String cautions = json(part("--blades", "7", "--into", design, "--part", "A 2", "--output", out)).get("cautions").toString();
+        assertTrue(cautions.contains("The design states 5 blades of A 2, the command line 7: 7 is written."), cautions);
+        cautions = json(part("--into", design, "--part", "A 2", "--output", out, "--replace")).get("cautions").toString();
+        assertTrue(cautions.contains("The design states 5 blades of A 2; without --blades they are not kept"), cautions);
+        cautions = json(part("--blades", "5", "--into", design, "--part", "A 2", "--output", out, "--replace")).get("cautions").toString();
+        assertFalse(cautions.contains("The design states"), cautions);
+        assertTrue(cautions.contains("No tone is near a multiple of the blade passing frequency, 225 Hz of 5 blades at 2700 rpm"),
+                cautions);
+    }
+
+    /** A tone of 360 Hz is weighted by 1.2 dB less than its band of 400 Hz. */
+    @Test
+    void whyLevelsDifferIsSaid() throws Ending {
+        Path wav = file("edge.wav");
+        String fullScale = Recordings.render(List.of(wav), List.of(Recordings.sound(Recordings.NOISE,
+                new ToneInNoise.Tone(360, Levels.power(70)))));
+        String cautions = json(wav.toString(), "--full-scale", fullScale, "--distance", "1 m", "--field", "half-space", "--speed",
+                "2700 rpm").get("cautions").toString();
+        assertTrue(cautions.matches(".*LpA of the part, 6\\d\\.\\d dB, is that of the bands, weighted at their middles; LAeq, 6\\d\\.\\d dB.*"),
+                cautions);
+        assertTrue(cautions.contains("is that of the bands written there"), cautions);
+    }
+
+    @Test
     void whatIsReplacedIsTold() throws Exception {
         assertEquals(0, run(part("--into", design, "--part", "A 2", "--in-place")));
         assertTrue(console.errors().endsWith("The design with the noise of A 2 is written to " + design
@@ -297,6 +324,39 @@ class AnalyseRecordingTest {
         assertEquals(2, run(part("--into", design, "--part", "A 1", "--in-place")));
         assertTrue(console.errors().contains("airMovers[0] (A 1): is wrong"), console.errors());
         assertEquals(DESIGN, Files.readString(Path.of(design)));
+    }
+
+    @Test
+    void silenceIsShownAsSuch() throws Ending {
+        String silent = Recordings.sines(file("silent.wav"), 2, 1000, 0);
+        run(silent);
+        String text = console.printed();
+        assertTrue(text.contains("All samples are zero."), text);
+        assertFalse(text.contains("Infinity"), text);
+        assertTrue(text.lines().anyMatch(line -> line.matches(" *31\\.5 Hz +silent +31\\.5 Hz +silent")), text);
+        JsonObject json = json(silent);
+        for (String bands : List.of("octaves", "thirds")) {
+            assertTrue(json.getAsJsonArray(bands).get(0).getAsJsonObject().get("deviation").isJsonNull());
+        }
+        assertTrue(json.get("peak").isJsonNull());
+    }
+
+    /** A tone of 200 Hz with 9 dB, where 14.4 dB are heard, and one 84 dB below the loudest. */
+    @Test
+    void whyAToneIsNotProminentIsSaid() throws Ending {
+        Path wav = file("tones.wav");
+        String fullScale = Recordings.render(List.of(wav), List.of(Recordings.sound(Spectrum.SILENCE,
+                new ToneInNoise.Tone(1000, Levels.power(64)), new ToneInNoise.Tone(200, Levels.power(9)),
+                new ToneInNoise.Tone(4000, Levels.power(-20)))));
+        run(wav.toString(), "--full-scale", fullScale);
+        String text = console.printed();
+        assertTrue(text.lines().anyMatch(line -> line.contains("200.0 Hz") && line.endsWith("no, below the threshold of hearing")), text);
+        assertTrue(text.lines().anyMatch(line -> line.contains("4000.0 Hz") && line.endsWith("no, far below the rest")), text);
+        assertTrue(text.lines().anyMatch(line -> line.contains("1000.0 Hz") && line.endsWith("yes")), text);
+        JsonArray tones = json(wav.toString(), "--full-scale", fullScale).getAsJsonArray("tones");
+        assertFalse(tones.get(0).getAsJsonObject().get("audible").getAsBoolean());
+        assertFalse(tones.get(0).getAsJsonObject().get("prominent").getAsBoolean());
+        assertTrue(tones.get(1).getAsJsonObject().get("prominent").getAsBoolean());
     }
 
     @Test

@@ -172,6 +172,59 @@ class ListenTest {
     }
 
     @Test
+    void namesThatWouldBeAlikeAreNumbered() throws Exception {
+        engine.noise = (name, condition) -> Optional.of(new NoiseState(List.of(), List.of(), List.of(),
+                List.of(position("???", SOFT), position("!!!", Recordings.NOISE), position("a", SOFT), position("A", SOFT))));
+        assertEquals(0, run(loud, "--at", "???", "--at", "!!!", "--at", "a", "--at", "A", "--seconds", "1", "--output", out.toString()));
+        assertEquals(List.of("loud-nominal-A_2.wav", "loud-nominal-a.wav", "loud-nominal-unnamed.wav", "loud-nominal-unnamed_2.wav"),
+                written());
+        String text = console.printed();
+        assertTrue(text.contains("loud-nominal-unnamed_2.wav: nominal, at !!!.\n"), text);
+        // one gain for both
+        assertTrue(text.lines().anyMatch(line -> line.matches("loud-nominal-unnamed.wav +\\d+\\.\\d +-13\\.7 +-39\\.7")), text);
+    }
+
+    @Test
+    void whatWasAssumedIsSaidOfEachFile() throws Exception {
+        Emission.Terms terms = new Emission.Terms(50, 0, 0, 0, 0, 0, 0);
+        Emission mover = new Emission(Recordings.NOISE, List.of(), terms, 3, 3, Set.of(Emission.Assumed.SPECTRUM));
+        Emission known = new Emission(Recordings.NOISE, List.of(new Emission.Tone(315, 1, 7)), terms, 3, 3, Set.of());
+        engine.noise = (name, condition) -> Optional.of(new NoiseState(List.of(new NoiseState.BankNoise("fans",
+                List.of(name.equals("loud") ? mover : known), Recordings.NOISE, List.of(), 3, 3, Optional.empty(), 280)), List.of(),
+                List.of(), List.of(position("operator", Recordings.NOISE))));
+        assertEquals(0, run(loud, soft, "--seconds", "1", "--output", out.toString()));
+        assertTrue(console.printed().contains("loud-nominal-operator.wav: of fans the spectrum is assumed and no tones are known.\n"),
+                console.printed());
+        assertFalse(console.printed().contains("soft-nominal-operator.wav: "), console.printed());
+        MemoryConsole own = new MemoryConsole(100);
+        sound.run(List.of("listen", loud, soft, "--seconds", "1", "--output", out.toString(), "--replace", "--format", "json"), own);
+        JsonArray sounds = JsonParser.parseString(own.written()).getAsJsonObject().getAsJsonArray("sounds");
+        for (String what : List.of("spectrumAssumed", "tonesNotKnown")) {
+            assertEquals("[\"fans\"]", sounds.get(0).getAsJsonObject().getAsJsonArray(what).toString());
+            assertEquals("[]", sounds.get(1).getAsJsonObject().getAsJsonArray(what).toString());
+        }
+    }
+
+    @Test
+    void whatPeaksDoToTheLevelIsSaid() throws Exception {
+        run(loud, "--seconds", "2", "--limit", "-3 dB", "--output", out.toString());
+        assertTrue(console.printed().replace('\n', ' ').matches(".*The loudest sound is at -(8|9|10|11|12)\\.\\d dB re a full-scale sine"
+                + " instead of -3\\.0 dB: with more its peaks would be cut off\\..*"), console.printed());
+    }
+
+    /** 5.46 s are 2^18 samples, three bytes each. */
+    @Test
+    void aLoopHasWholePeriods() throws Exception {
+        engine.noise = (name, condition) -> Optional.of(new NoiseState(List.of(), List.of(), List.of(),
+                List.of(position("operator", Recordings.NOISE, new Emission.Tone(333.333, Levels.power(50), 7)))));
+        run(loud, "--loop", "--seconds", "5", "--output", out.toString());
+        assertEquals(44 + 3 * (1 << 18), Files.size(out.resolve("loud-nominal-operator.wav")));
+        String text = console.printed().replace('\n', ' ');
+        assertTrue(text.contains("The loop lasts 5.46 s instead of 5.00 s."), text);
+        assertTrue(text.contains("the tone at 333.333 Hz moved to 333.252 Hz so that the loop has no seam."), text);
+    }
+
+    @Test
     void whatIsThereIsKept() throws Exception {
         Files.createDirectory(out);
         Path there = Files.writeString(out.resolve("loud-nominal-operator.wav"), "kept");
@@ -196,7 +249,8 @@ class ListenTest {
         assertTrue(refused(4, loud, "--output", out.toString())
                 .contains("its noise could not be computed: fans: no operating point was found."));
         engine.noise = (name, condition) -> Optional.of(state(Spectrum.SILENCE));
-        assertEquals("Nothing is heard: no mover that is known runs.", refused(4, loud, "--output", out.toString()));
+        assertEquals("There is nothing to hear: no mover runs in loud, nominal; soft, nominal. Nothing was written; choose a condition in"
+                + " which movers run with --condition.", refused(4, loud, soft, "--output", out.toString()));
         engine.givers = Set.of();
         assertTrue(refused(3, loud, "--output", out.toString()).contains("No analysis of noise is loaded"));
         assertFalse(Files.exists(out));
@@ -206,7 +260,8 @@ class ListenTest {
     void aSilentDesignBesideASoundingOneIsSilent() throws Exception {
         engine.noise = (name, condition) -> Optional.of(state(name.equals("loud") ? Recordings.NOISE : Spectrum.SILENCE));
         assertEquals(0, run(loud, soft, "--seconds", "1", "--output", out.toString()));
-        assertTrue(console.printed().lines().anyMatch(line -> line.strip().equals("soft-nominal-operator.wav")), console.printed());
+        assertTrue(console.printed().lines().anyMatch(line -> line.matches("soft-nominal-operator.wav +silent +silent +silent")),
+                console.printed());
     }
 
     @Test

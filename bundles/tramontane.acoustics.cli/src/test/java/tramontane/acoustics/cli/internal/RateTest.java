@@ -1,6 +1,7 @@
 package tramontane.acoustics.cli.internal;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -11,6 +12,7 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import tramontane.cli.terminal.Ending;
 
 class RateTest {
@@ -75,6 +77,29 @@ class RateTest {
         rate.run(List.of("50 dB", "--lowest", "16 kHz"), other);
         assertTrue(other.printed().contains("no octave that counts"), other.printed());
         assertTrue(json("50 dB", "--lowest", "16 kHz").get("nr").isJsonNull());
+    }
+
+    @Test
+    void levelsBelowZeroAreLevels() throws Ending {
+        assertEquals(-10, json("-10 -20 dB").getAsJsonArray("octaves").get(0).getAsJsonObject().get("level").getAsDouble(), 1e-9);
+    }
+
+    /** A-weighted 30 dB at 125 Hz and at 1 kHz are 46.1 dB and 30 dB; together 33 dB, A-weighted. */
+    @ParameterizedTest
+    @ValueSource(strings = {"30 -99 -99 30 dB(A)", "30 -99 -99 30 dBA"})
+    void weightedLevelsAreTakenAsSuch(String levels) throws Ending {
+        JsonObject json = json(levels, "--lowest", "125 Hz");
+        assertEquals(33.01, json.get("levelA").getAsDouble(), 0.01);
+        assertEquals(46.1, json.getAsJsonArray("octaves").get(0).getAsJsonObject().get("level").getAsDouble(), 0.1);
+        assertEquals("A", json.get("givenWeighting").getAsString());
+        assertEquals("none", json("30 dB").get("givenWeighting").getAsString());
+        JsonObject thirds = json("30 -99 30 dBA", "--thirds", "--lowest", "800 Hz");
+        assertEquals(33.01, thirds.get("levelA").getAsDouble(), 0.01);
+        rate.run(List.of(levels), console);
+        assertTrue(console.printed().contains("The levels are in dB(A): they were taken as A-weighted"), console.printed());
+        MemoryConsole other = new MemoryConsole(100);
+        rate.run(List.of("30 dB"), other);
+        assertFalse(other.printed().contains("dB(A)"), other.printed());
     }
 
     @ParameterizedTest
