@@ -28,7 +28,7 @@ import tramontane.physics.units.QuantityKind;
 public final class MoverNoiseSection implements SectionType<MoverNoise> {
 
     /** The name of all sections of this bundle. */
-    public static final String NAME = "noise";
+    public static final String NAME = MoverNoise.SECTION;
 
     private static final double MOST = 160;
     private static final double APART = 1;

@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 import org.osgi.service.component.annotations.Component;
+import tramontane.acoustics.MoverNoise;
 import tramontane.acoustics.NoiseScene;
 import tramontane.acoustics.NoiseScene.Around;
 import tramontane.acoustics.NoiseScene.Listener;
@@ -72,7 +73,7 @@ public final class NoiseSceneSection implements SectionType<NoiseScene> {
             Field.amount("production", "spread of production", QuantityKind.LEVEL, Range.between(0, 20),
                     "Standard deviation of what is made.").mandatory());
 
-    private static final Form FORM = Form.of(PassageNoiseSection.NAME, "Where the equipment stands and who listens.",
+    private static final Form FORM = Form.of(MoverNoise.SECTION, "Where the equipment stands and who listens.",
             Field.part("space", "space", SPACE, "What surrounds the equipment; a reflecting plane where not given."),
             Field.choice("stands", "stands", Stands.words(), "What it stands on: a table is 0.75 m high (ISO 7779, from memory); on a wall"
                     + " and in a rack its underside is taken to be 1 m above the floor where the height is not given.")
