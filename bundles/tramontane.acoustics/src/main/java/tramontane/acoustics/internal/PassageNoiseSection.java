@@ -70,7 +70,7 @@ public final class PassageNoiseSection implements SectionType<PassageNoise> {
     public List<Problem> check(Values values, String place) {
         List<Problem> problems = new ArrayList<>();
         BandFields.check(values, place, problems, "insertionLoss");
-        if (values.has("tolerance") && !values.has("insertionLoss")) {
+        if (values.has("tolerance") && !values.has("insertionLoss") && !values.unreadable("insertionLoss")) {
             problems.add(Problem.caution(Problem.place(place, "tolerance"), "is not used; expected beside an insertionLoss"));
         }
         return problems;
