@@ -103,7 +103,8 @@ final class BandFields {
         int[] middles = middles(octaves);
         if (size > middles.length - first) {
             problems.add(Problem.error(at, "has " + size + " values from the " + band(octaves) + " of " + Bands.hertz(middles[first])
-                    + " Hz, beyond that of " + Bands.hertz(middles[middles.length - 1]) + " Hz; expected at most " + (middles.length - first)));
+                    + " Hz, beyond that of " + Bands.hertz(middles[middles.length - 1]) + " Hz; expected at most "
+                    + (middles.length - first)));
         }
     }
 

@@ -314,7 +314,8 @@ public final class MoverNoiseSection implements SectionType<MoverNoise> {
         boolean louder = false;
         for (MoverNoise.Tone tone : point.tones()) {
             // at the rated speed, which is not known here, where none is stated
-            Optional<Double> stated = tone.frequency().or(() -> tone.order().flatMap(order -> point.speed().map(speed -> order * speed / (2 * Math.PI))));
+            Optional<Double> stated = tone.frequency()
+                    .or(() -> tone.order().flatMap(order -> point.speed().map(speed -> order * speed / (2 * Math.PI))));
             if (stated.isEmpty()) {
                 continue;
             }

@@ -171,8 +171,8 @@ public final class NoiseSceneSection implements SectionType<NoiseScene> {
         double y = p.distance().or(p::y).orElse(0.0);
         double side = size(box.width()) / 2;
         if (holds && !fits(room, Math.max(side, p.x()) - Math.min(-side, p.x()), Math.max(0, y) - Math.min(-size(box.depth()), y))) {
-            problems.add(Problem.caution(place, "lies outside of the room, " + floor(room) + " large, wherever along its walls the equipment"
-                    + " stands; expected a point in the room"));
+            problems.add(Problem.caution(place, "lies outside of the room, " + floor(room) + " large, wherever along its walls the"
+                    + " equipment stands; expected a point in the room"));
         }
     }
 

@@ -27,9 +27,9 @@ import tramontane.physics.sound.Weighting;
  * left of the best point it rises as the efficiency falls (ASHRAE). What does all this to noise does it to tones too, except to those of
  * fixed frequency, which are no work of the blades: they stay as loud as they were measured.
  *
- * <p>Data at free delivery may be too low in a box, by nothing from 90 % of the free flow up and by {@value #INSTALLED} dB from 70 % down; any
- * may be off beyond the flows that were measured, by nothing at the last of them and by 3 dB from a fifth beyond it. Both are assumed, and
- * rise steadily in between, so that no bound jumps where a flow changes a little.
+ * <p>Data at free delivery may be too low in a box, by nothing from 90 % of the free flow up and by {@value #INSTALLED} dB from 70 %
+ * down; any may be off beyond the flows that were measured, by nothing at the last of them and by 3 dB from a fifth beyond it. Both are
+ * assumed, and rise steadily in between, so that no bound jumps where a flow changes a little.
  */
 final class SoundSource {
 
@@ -156,8 +156,8 @@ final class SoundSource {
         boolean free = m.flow().isEmpty() ? m.place() == MoverNoise.Place.FREE_DELIVERY
                 : curve.filter(of -> flow > NEARLY_FREE * of.free()).isPresent();
         return new Known(speed, flow, Spectrum.of(noise).times(gain * toneless), List.copyOf(tones), shaped, free,
-                m.distance().filter(from -> from.field().isEmpty()).isPresent(), m.rotorDiameter().isPresent() && part.rotorDiameter().isEmpty(),
-                m.tolerance(), size, density, stated,
+                m.distance().filter(from -> from.field().isEmpty()).isPresent(),
+                m.rotorDiameter().isPresent() && part.rotorDiameter().isEmpty(), m.tolerance(), size, density, stated,
                 toPower);
     }
 

@@ -240,7 +240,8 @@ class SoundSourceTest {
     @Test
     void anObstacleOfAPartWithoutASizeIsSaid() {
         AirMover without = Movers.read("{'format': 1, 'airMovers': [{'id': 'F', 'ratedSpeed': '3000 rpm', 'curves': [{'flow': [0, 0.05],"
-                + " 'pressure': [100, 0]}], 'sections': {'noise': {'soundPower': '46 dB', 'at': 'best point'}}}], 'airPath': {'bays': [], 'passages': []}}").airMovers().getFirst();
+                + " 'pressure': [100, 0]}], 'sections': {'noise': {'soundPower': '46 dB', 'at': 'best point'}}}],"
+                + " 'airPath': {'bays': [], 'passages': []}}").airMovers().getFirst();
         SoundSource source = SoundSource.of(without, Movers.noise(without)).orElseThrow();
         SoundSource.Obstacles near = new SoundSource.Obstacles(Double.POSITIVE_INFINITY, 0.01);
         Emission there = source.at(RATED, 0.05, AIR, near);
