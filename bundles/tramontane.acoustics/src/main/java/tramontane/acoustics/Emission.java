@@ -66,7 +66,11 @@ public record Emission(Spectrum noise, List<Tone> tones, Terms terms, double bel
         /** The level beyond the flows that were measured. */
         FLOW,
         /** What an obstacle near the rotor adds. */
-        OBSTACLE
+        OBSTACLE,
+        /** What was measured is as large as the part: the rotor of one is stated, that of the part is not. */
+        SIZE,
+        /** An obstacle adds nothing: neither rotor nor frame say of what size it is near. */
+        OBSTACLE_SIZE
     }
 
     /** Everything, tones in their bands. */

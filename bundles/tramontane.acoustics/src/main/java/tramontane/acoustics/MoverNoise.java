@@ -12,6 +12,9 @@ import java.util.Optional;
  */
 public record MoverNoise(List<Measurement> measurements, Optional<Integer> blades, double exponent) {
 
+    /** What sections about noise are called, whatever carries them: parts, passages, bays and designs. */
+    public static final String SECTION = "noise";
+
     /** Of which nothing is known. */
     public static final MoverNoise NONE = new MoverNoise(List.of(), Optional.empty(), 50);
 

@@ -31,7 +31,7 @@ import tramontane.physics.sound.Weighting;
 public record RecordedNoise(Optional<Value.Tree> section, List<String> notes) {
 
     /** Name of the section of a part. */
-    public static final String SECTION = "noise";
+    public static final String SECTION = MoverNoise.SECTION;
     /** How far levels may be off where nothing is stated, dB: twice the deviation of reproducibility of ISO 3744. */
     public static final double USUAL_TOLERANCE = 3;
 

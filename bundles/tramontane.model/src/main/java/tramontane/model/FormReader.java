@@ -1,6 +1,7 @@
 package tramontane.model;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -57,11 +58,17 @@ public final class FormReader {
 
     private Values object(Form form, Value.Tree tree, String place) {
         Map<String, Object> read = new LinkedHashMap<>();
+        Set<String> unread = new HashSet<>();
         for (Field field : form.fields()) {
             String at = Problem.place(place, field.name());
             Optional<Value> written = tree.get(field.name());
             if (written.isPresent()) {
-                read(field, written.get(), at).ifPresent(value -> read.put(field.name(), value));
+                int before = problems.size();
+                Optional<Object> value = read(field, written.get(), at);
+                value.ifPresent(some -> read.put(field.name(), some));
+                if (value.isEmpty() && problems.size() > before) {
+                    unread.add(field.name());
+                }
             } else if (field.required()) {
                 problems.add(Problem.missing(at, "; expected " + expected(field.shape())));
             }
@@ -81,7 +88,7 @@ public final class FormReader {
                 }
             }
         });
-        return new Values(form, read, new Value.Tree(rest));
+        return new Values(form, read, unread, new Value.Tree(rest));
     }
 
     private Optional<Object> read(Field field, Value value, String place) {
@@ -272,7 +279,7 @@ public final class FormReader {
                 case Value other -> {
                     refuse(other, at, new Shape.Part(form), shorthand.isEmpty() ? "" : " or only its " + shorthand);
                     // an empty object in the place of an unreadable one, so that the others keep their places
-                    parts.add(new Values(form, Map.of(), Value.Tree.EMPTY));
+                    parts.add(Values.unreadable(form));
                 }
             }
         }

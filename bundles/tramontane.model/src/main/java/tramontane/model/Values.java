@@ -4,6 +4,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 
 /**
  * What {@link FormReader} read from one object: typed values by field name.
@@ -14,12 +16,19 @@ public final class Values {
 
     private final Form form;
     private final Map<String, Object> read;
+    private final Set<String> unread;
     private final Value.Tree rest;
 
-    Values(Form form, Map<String, Object> read, Value.Tree rest) {
+    Values(Form form, Map<String, Object> read, Set<String> unread, Value.Tree rest) {
         this.form = form;
         this.read = new LinkedHashMap<>(read);
+        this.unread = Set.copyOf(unread);
         this.rest = rest;
+    }
+
+    /** In the place of what could not be read at all. */
+    static Values unreadable(Form form) {
+        return new Values(form, Map.of(), form.fields().stream().map(Field::name).collect(Collectors.toSet()), Value.Tree.EMPTY);
     }
 
     /** The members that the form does not know, as written. */
@@ -30,6 +39,14 @@ public final class Values {
     /** Whether the field was written and could be read. */
     public boolean has(String field) {
         return read.containsKey(field);
+    }
+
+    /**
+     * Whether the field was written and could not be read, which has been reported: nothing should call it missing then. So are all
+     * fields of what could not be read as a whole.
+     */
+    public boolean unreadable(String field) {
+        return unread.contains(known(field));
     }
 
     /** The text, choice or reference of a field. */

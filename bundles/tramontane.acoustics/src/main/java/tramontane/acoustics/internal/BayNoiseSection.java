@@ -7,6 +7,7 @@ import java.util.Set;
 import org.osgi.service.component.annotations.Component;
 import tramontane.acoustics.Banded;
 import tramontane.acoustics.BayNoise;
+import tramontane.acoustics.MoverNoise;
 import tramontane.analysis.SectionType;
 import tramontane.model.Field;
 import tramontane.model.Form;
@@ -20,7 +21,7 @@ import tramontane.physics.units.QuantityKind;
 @Component(service = SectionType.class)
 public final class BayNoiseSection implements SectionType<BayNoise> {
 
-    private static final Form FORM = Form.of(PassageNoiseSection.NAME, "What lines the bay and takes sound up.",
+    private static final Form FORM = Form.of(MoverNoise.SECTION, "What lines the bay and takes sound up.",
             Field.amount("area", "area of the lining", QuantityKind.AREA, Range.POSITIVE, "Area of what takes sound up.").mandatory(),
             Field.amounts("absorption", "absorption", QuantityKind.FRACTION, Range.SHARE, 1,
                     "What it takes of the sound that meets it: absorption coefficient per band, or one for all. Nothing is counted in bands"

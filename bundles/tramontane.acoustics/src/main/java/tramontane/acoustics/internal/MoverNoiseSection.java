@@ -1,6 +1,9 @@
 package tramontane.acoustics.internal;
 
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
@@ -28,11 +31,13 @@ import tramontane.physics.units.QuantityKind;
 public final class MoverNoiseSection implements SectionType<MoverNoise> {
 
     /** The name of all sections of this bundle. */
-    public static final String NAME = "noise";
+    public static final String NAME = MoverNoise.SECTION;
 
     private static final double MOST = 160;
     private static final double APART = 1;
     private static final Range LEVEL = Range.between(-30, MOST);
+    private static final List<String> LEVELS = List.of("soundPower", "soundPressure", "octaves", "thirds");
+    private static final String A_LEVEL = "expected soundPower, soundPressure, octaves or thirds";
     private static final List<String> WEIGHTINGS = List.of("none", "A");
     private static final double A_WEIGHTED_AT_LEAST = 1;
 
@@ -66,7 +71,8 @@ public final class MoverNoiseSection implements SectionType<MoverNoise> {
         Field density = Field.amount("density", "density", QuantityKind.DENSITY, Range.POSITIVE, "Density of the air it was measured in.");
         Field at = Field.choice("at", "measured at", Stream.of(MoverNoise.Place.values()).map(MoverNoise.Place::word).toList(),
                 "Where it worked, if no flow is given. Data sheets mostly mean free delivery, which is seldom where it works later.");
-        Field bands = Field.choice("bandWeighting", "weighting of bands", WEIGHTINGS, "Whether the band levels are A-weighted ones.");
+        Field bands = Field.choice("bandWeighting", "weighting of bands", WEIGHTINGS, "Whether the band levels are A-weighted ones. Where"
+                + " not given, those written in dB(A) are.");
         return new Field[] {
             Field.amount("speed", "speed", QuantityKind.ROTATIONAL_SPEED, Range.POSITIVE, "Speed of the rotor; the rated one where not given."),
             Field.amount("flow", "flow", QuantityKind.FLOW, Range.NOT_NEGATIVE, "Flow at which it was measured."),
@@ -129,9 +135,11 @@ public final class MoverNoiseSection implements SectionType<MoverNoise> {
         Optional<MoverNoise.Distance> distance = pressure ? Optional.of(new MoverNoise.Distance(given(from, "distance").orElse(1.0),
                 text(from, "field").flatMap(MoverNoiseSection::field))) : Optional.empty();
         boolean octaves = own.has("octaves");
-        List<Double> levels = own.ifQuantities(octaves ? "octaves" : "thirds").map(Quantities::si).orElse(List.of());
+        Optional<Quantities> written = own.ifQuantities(octaves ? "octaves" : "thirds");
+        List<Double> levels = written.map(Quantities::si).orElse(List.of());
         int first = octaves ? octave(given(from, "lowestOctave").orElse(63.0)) : Bands.third(given(from, "lowestThird").orElse(50.0));
-        boolean weighted = text(from, "bandWeighting").orElse(all.text("bandWeighting")).equals("A");
+        boolean weighted = text(from, "bandWeighting").map("A"::equals).orElseGet(() -> written.filter(some ->
+                BandFields.weighted(some.written(), true)).isPresent());
         return new MoverNoise.Measurement(given(from, "speed"), given(from, "flow"), text(from, "at").or(() -> Optional.of(all.text("at")))
                 .flatMap(MoverNoiseSection::place).orElse(MoverNoise.Place.FREE_DELIVERY),
                 own.ifQuantity(pressure ? "soundPressure" : "soundPower").map(Quantity::si), distance,
@@ -179,9 +187,9 @@ public final class MoverNoiseSection implements SectionType<MoverNoise> {
         List<Problem> problems = new ArrayList<>();
         List<Values> points = values.parts("points");
         if (points.isEmpty()) {
-            check(List.of(values), place, problems);
-            if (problems.isEmpty() && decode(values).measurements().isEmpty()) {
-                problems.add(Problem.caution(place, "states no level; expected soundPower, soundPressure, octaves or thirds"));
+            check(List.of(values), place, place, problems);
+            if (silent(values) && !values.unreadable("points")) {
+                problems.add(Problem.caution(place, "states no level; " + A_LEVEL));
             }
         } else {
             for (String field : List.of("soundPower", "soundPressure", "octaves", "thirds", "tones", "flow")) {
@@ -191,11 +199,25 @@ public final class MoverNoiseSection implements SectionType<MoverNoise> {
                 }
             }
             for (int i = 0; i < points.size(); i++) {
-                check(List.of(points.get(i), values), place + ".points[" + i + "]", problems);
+                String at = place + ".points[" + i + "]";
+                check(List.of(points.get(i), values), at, place, problems);
+                if (silent(points.get(i))) {
+                    problems.add(Problem.caution(at, "states no level and does not count; " + A_LEVEL));
+                }
             }
             twice(points, values, place, problems);
         }
         return problems;
+    }
+
+    private static boolean silent(Values own) {
+        return LEVELS.stream().noneMatch(field -> own.has(field) || own.unreadable(field));
+    }
+
+    /** Whether nothing that counts is written so that it cannot be read. */
+    private static boolean readable(List<Values> from, Collection<String> fields) {
+        return fields.stream().allMatch(field -> from.stream().filter(each -> each.has(field) || each.unreadable(field)).findFirst()
+                .filter(each -> each.unreadable(field)).isEmpty());
     }
 
     /** Levels that jump from one to the other at a point would be of no use. */
@@ -203,6 +225,9 @@ public final class MoverNoiseSection implements SectionType<MoverNoise> {
         Set<List<?>> seen = new HashSet<>();
         for (int i = 0; i < points.size(); i++) {
             List<Values> from = List.of(points.get(i), values);
+            if (silent(points.get(i)) || !readable(from, List.of("speed", "flow", "at"))) {
+                continue;
+            }
             Object where = given(from, "flow").<Object>map(flow -> flow).orElseGet(() -> text(from, "at").orElse(values.text("at")));
             if (!seen.add(List.of(given(from, "speed"), where))) {
                 problems.add(Problem.error(place + ".points[" + i + "]", "is at the speed and flow of another point; expected each once, the mean of"
@@ -211,7 +236,13 @@ public final class MoverNoiseSection implements SectionType<MoverNoise> {
         }
     }
 
-    private static void check(List<Values> from, String place, List<Problem> problems) {
+    /**
+     * What does not fit together of a measurement.
+     *
+     * @param place where its own values stand
+     * @param above where those stand that hold for all
+     */
+    private static void check(List<Values> from, String place, String above, List<Problem> problems) {
         Values own = from.getFirst();
         if (own.has("soundPower") && own.has("soundPressure")) {
             problems.add(Problem.error(place + ".soundPressure", "stands beside a sound power level; expected one of them"));
@@ -220,72 +251,96 @@ public final class MoverNoiseSection implements SectionType<MoverNoise> {
             problems.add(Problem.error(place + ".thirds", "stand beside octaves; expected one of them"));
         }
         int before = problems.size();
-        bands(from, own, "octaves", "lowestOctave", 63, place, problems);
-        bands(from, own, "thirds", "lowestThird", 50, place, problems);
+        bands(from, true, place, above, problems);
+        bands(from, false, place, above, problems);
         if (own.has("soundPower") && (own.has("distance") || own.has("field"))) {
             problems.add(Problem.caution(place, "states a distance or a field, which only sound pressure has; they do not count beside a sound"
                     + " power level"));
         }
         List<Values> tones = own.parts("tones");
         for (int i = 0; i < tones.size(); i++) {
-            if (tones.get(i).has("order") == tones.get(i).has("frequency")) {
-                problems.add(Problem.error(place + ".tones[" + i + "]", "states " + (tones.get(i).has("order") ? "both an order and a frequency"
-                        : "neither an order nor a frequency") + "; expected one of them"));
-            } else if (tones.get(i).has("order") && tones.get(i).on("fixed")) {
-                problems.add(Problem.error(place + ".tones[" + i + "].fixed", "is set for a tone with an order, which follows the speed; expected"
-                        + " its frequency"));
-            }
+            tone(tones.get(i), place + ".tones[" + i + "]", problems);
         }
-        if (problems.size() == before) {
+        boolean sound = readable(from, POINT.fields().stream().map(Field::name).toList())
+                && tones.stream().allMatch(tone -> tone.has("level"));
+        if (problems.size() == before && sound) {
             agreement(measurement(from), place, problems);
         }
     }
 
-    private static void bands(List<Values> from, Values own, String field, String lowest, double standard, String place,
-            List<Problem> problems) {
+    private static void tone(Values tone, String place, List<Problem> problems) {
+        if (!tone.unreadable("order") && !tone.unreadable("frequency") && tone.has("order") == tone.has("frequency")) {
+            problems.add(Problem.error(place, "states " + (tone.has("order") ? "both an order and a frequency"
+                    : "neither an order nor a frequency") + "; expected one of them"));
+        } else if (tone.has("order") && tone.on("fixed")) {
+            problems.add(Problem.error(place + ".fixed", "is set for a tone with an order, which follows the speed; expected its frequency"));
+        }
+        if (tone.ifQuantity("level").filter(level -> BandFields.weighted(level.written(), true)).isPresent()) {
+            problems.add(Problem.error(place + ".level", "is A-weighted; expected the level without weighting"));
+        }
+    }
+
+    private static void bands(List<Values> from, boolean octaves, String place, String above, List<Problem> problems) {
+        Values own = from.getFirst();
+        String field = octaves ? "octaves" : "thirds";
+        String lowest = octaves ? "lowestOctave" : "lowestThird";
         Optional<Quantities> levels = own.ifQuantities(field);
         if (levels.isEmpty()) {
             return;
         }
-        boolean octaves = field.equals("octaves");
-        double frequency = given(from, lowest).orElse(standard);
-        int first = octaves ? octave(frequency) : Bands.third(frequency);
-        int most = octaves ? Bands.OCTAVES : Bands.THIRDS;
-        if (first < 0 || first + levels.get().size() > most) {
-            problems.add(Problem.error(place + "." + field, "has " + levels.get().size() + " bands from " + Math.round(frequency)
-                    + " Hz; expected bands between " + (octaves ? "31.5 Hz and 16 kHz" : "25 Hz and 20 kHz")));
+        if (readable(from, List.of("bandWeighting")) && BandFields.weighted(levels.get().written(), false)) {
+            Optional<String> weighting = text(from, "bandWeighting");
+            if (weighting.filter("none"::equals).isPresent()) {
+                problems.add(Problem.error(place + "." + field, "are written in dB(A), but bandWeighting is none; expected dB, or the weighting A"));
+            } else if (weighting.isEmpty() && !BandFields.weighted(levels.get().written(), true)) {
+                problems.add(Problem.error(place + "." + field, "are written in dB and in dB(A); expected one of them, or a bandWeighting"));
+            }
+        }
+        if (readable(from, List.of(lowest))) {
+            BandFields.first(octaves, given(from, lowest).orElse(octaves ? 63.0 : 50.0), (own.has(lowest) ? place : above) + "." + lowest, problems)
+                    .ifPresent(first -> BandFields.end(octaves, first, levels.get().size(), place + "." + field, problems));
         }
     }
 
     /** Whether band levels, tones and the A-weighted level are of one sound. */
     private static void agreement(MoverNoise.Measurement point, String place, List<Problem> problems) {
-        if (point.bands().isEmpty()) {
-            if (!point.tones().isEmpty() && point.level().isPresent()) {
-                double loudest = point.tones().stream().filter(tone -> tone.frequency().isPresent())
-                        .mapToDouble(tone -> tone.level() + Weighting.A.level(tone.frequency().get())).max().orElse(Double.NEGATIVE_INFINITY);
-                if (loudest > point.level().get() + A_WEIGHTED_AT_LEAST) {
-                    problems.add(Problem.caution(place + ".tones", "has a tone louder than the A-weighted level that should include it"));
-                }
-            }
-            return;
-        }
+        boolean bands = !point.bands().isEmpty();
         Spectrum spectrum = spectrum(point);
         double weighted = spectrum.level(Weighting.A);
-        if (point.level().filter(level -> Math.abs(level - weighted) > APART).isPresent()) {
+        if (bands && point.level().filter(level -> Math.abs(level - weighted) > APART).isPresent()) {
             problems.add(Problem.caution(place, "states an A-weighted level of " + shown(point.level().get()) + ", but its bands add up to "
                     + shown(weighted) + "; the bands count"));
         }
+        boolean louder = false;
         for (MoverNoise.Tone tone : point.tones()) {
-            tone.frequency().ifPresent(frequency -> {
-                int third = Bands.third(frequency);
-                double band = third < 0 || third >= Bands.THIRDS ? Double.NEGATIVE_INFINITY
-                        : point.octaves() ? spectrum.octave(third / 3) : spectrum.level(third);
+            // at the rated speed, which is not known here, where none is stated
+            Optional<Double> stated = tone.frequency()
+                    .or(() -> tone.order().flatMap(order -> point.speed().map(speed -> order * speed / (2 * Math.PI))));
+            if (stated.isEmpty()) {
+                continue;
+            }
+            double frequency = stated.get();
+            int third = Bands.third(frequency);
+            if (third < 0 || third >= Bands.THIRDS) {
+                problems.add(Problem.caution(place + ".tones", "has a tone at " + hertz(frequency) + ", outside of 25 Hz to 20 kHz, where nothing"
+                        + " counts"));
+            } else if (bands) {
+                double band = point.octaves() ? spectrum.octave(third / 3) : spectrum.level(third);
                 if (tone.level() > band + APART) {
-                    problems.add(Problem.caution(place + ".tones", "has a tone of " + shown(tone.level()) + " at " + Math.round(frequency)
-                            + " Hz, above the level of the band that should include it"));
+                    problems.add(Problem.caution(place + ".tones", "has a tone of " + shown(tone.level()) + " at " + hertz(frequency)
+                            + ", above the level of the band that should include it"));
                 }
-            });
+            } else {
+                louder |= point.level().filter(level -> tone.level() + Weighting.A.level(frequency) > level + A_WEIGHTED_AT_LEAST).isPresent();
+            }
         }
+        if (louder) {
+            problems.add(Problem.caution(place + ".tones", "has a tone louder than the A-weighted level that should include it"));
+        }
+    }
+
+    private static String hertz(double frequency) {
+        return BigDecimal.valueOf(frequency).round(new MathContext(4)).stripTrailingZeros().toPlainString() + " Hz";
     }
 
     private static String shown(double level) {

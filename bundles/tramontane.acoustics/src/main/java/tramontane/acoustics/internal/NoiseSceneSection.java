@@ -7,7 +7,9 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
+import java.util.stream.Stream;
 import org.osgi.service.component.annotations.Component;
+import tramontane.acoustics.MoverNoise;
 import tramontane.acoustics.NoiseScene;
 import tramontane.acoustics.NoiseScene.Around;
 import tramontane.acoustics.NoiseScene.Listener;
@@ -18,6 +20,7 @@ import tramontane.model.Equipment;
 import tramontane.model.Field;
 import tramontane.model.Form;
 import tramontane.model.Problem;
+import tramontane.model.Quantities;
 import tramontane.model.Quantity;
 import tramontane.model.Range;
 import tramontane.model.Value;
@@ -72,7 +75,7 @@ public final class NoiseSceneSection implements SectionType<NoiseScene> {
             Field.amount("production", "spread of production", QuantityKind.LEVEL, Range.between(0, 20),
                     "Standard deviation of what is made.").mandatory());
 
-    private static final Form FORM = Form.of(PassageNoiseSection.NAME, "Where the equipment stands and who listens.",
+    private static final Form FORM = Form.of(MoverNoise.SECTION, "Where the equipment stands and who listens.",
             Field.part("space", "space", SPACE, "What surrounds the equipment; a reflecting plane where not given."),
             Field.choice("stands", "stands", Stands.words(), "What it stands on: a table is 0.75 m high (ISO 7779, from memory); on a wall"
                     + " and in a rack its underside is taken to be 1 m above the floor where the height is not given.")
@@ -123,14 +126,74 @@ public final class NoiseSceneSection implements SectionType<NoiseScene> {
     @Override
     public List<Problem> check(Values values, Design design, String place) {
         List<Problem> problems = new ArrayList<>(check(values, place));
-        double underside = si(values, "height").orElse(named(Stands.values(), Stands::word, values.text("stands")).height());
+        Equipment box = design.equipment();
+        Optional<Double> underside = values.unreadable("height") || values.unreadable("stands") ? Optional.empty()
+                : si(values, "height").or(() -> Optional.of(named(Stands.values(), Stands::word, values.text("stands")).height()));
         List<Values> positions = values.parts("positions");
+        Optional<Values> room = values.part("space").filter(space -> space.text("kind").equals(Around.ROOM.word()));
+        boolean holds = room.isEmpty() || holds(room.get(), box, underside, Problem.place(place, "space"), problems);
         for (int i = 0; i < positions.size(); i++) {
-            if (inside(position(positions.get(i)), design.equipment(), underside)) {
+            if (Stream.of("kind", "x", "y", "z", "distance").anyMatch(positions.get(i)::unreadable)) {
+                continue;
+            }
+            NoiseScene.Position position = position(positions.get(i));
+            if (underside.isPresent() && inside(position, box, underside.get())) {
                 problems.add(Problem.error(at(place, i), "lies inside of the equipment; expected a point outside of it"));
+            } else if (room.isPresent() && position.listener() == Listener.POINT) {
+                outside(room.get(), position, box, holds, at(place, i), problems);
             }
         }
         return problems;
+    }
+
+    /** Whether the room has a place for the equipment on its floor; nothing is known of where it stands. */
+    private static boolean holds(Values room, Equipment box, Optional<Double> underside, String place, List<Problem> problems) {
+        Optional<Double> top = underside.flatMap(under -> box.height().map(high -> under + high.si()));
+        if (top.isPresent() && si(room, "height").filter(high -> high < top.get()).isPresent()) {
+            problems.add(Problem.caution(Problem.place(place, "height"), "is less than the height of the top of the equipment above the"
+                    + " floor, " + metres(top.get()) + "; expected a room that holds it"));
+        }
+        double width = size(box.width());
+        double depth = size(box.depth());
+        if (fits(room, width, depth)) {
+            return true;
+        }
+        problems.add(Problem.caution(place, "is " + floor(room) + " large, too small for the equipment, " + metres(width) + " wide and "
+                + metres(depth) + " deep; expected a room that holds it"));
+        return false;
+    }
+
+    private static void outside(Values room, NoiseScene.Position p, Equipment box, boolean holds, String place, List<Problem> problems) {
+        if (p.z().isPresent() && si(room, "height").filter(high -> high < p.z().get()).isPresent()) {
+            problems.add(Problem.caution(place, "lies above the ceiling, which is " + metres(si(room, "height").get())
+                    + " high; expected a point in the room"));
+        }
+        double y = p.distance().or(p::y).orElse(0.0);
+        double side = size(box.width()) / 2;
+        if (holds && !fits(room, Math.max(side, p.x()) - Math.min(-side, p.x()), Math.max(0, y) - Math.min(-size(box.depth()), y))) {
+            problems.add(Problem.caution(place, "lies outside of the room, " + floor(room) + " large, wherever along its walls the"
+                    + " equipment stands; expected a point in the room"));
+        }
+    }
+
+    /** Whether so much fits along the walls of a room, one way or the other; true where its sizes are not known. */
+    private static boolean fits(Values room, double across, double along) {
+        Optional<Double> length = si(room, "length");
+        Optional<Double> width = si(room, "width");
+        return length.isEmpty() || width.isEmpty() || Math.max(across, along) <= Math.max(length.get(), width.get())
+                && Math.min(across, along) <= Math.min(length.get(), width.get());
+    }
+
+    private static String floor(Values room) {
+        return metres(room.si("length")) + " by " + metres(room.si("width"));
+    }
+
+    private static double size(Optional<Quantity> size) {
+        return size.map(Quantity::si).orElse(0.0);
+    }
+
+    private static String metres(double length) {
+        return Math.round(1000 * length) / 1000.0 + " m";
     }
 
     private static boolean inside(NoiseScene.Position p, Equipment box, double underside) {
@@ -158,8 +221,12 @@ public final class NoiseSceneSection implements SectionType<NoiseScene> {
         values.part("background").ifPresent(background -> {
             String at = Problem.place(place, "background");
             BandFields.check(background, at, problems, "levels");
-            if (background.has("levels") == background.has("weighted")) {
-                problems.add(background.has("levels") ? Problem.error(at, "has levels and weighted; expected one of them")
+            if (background.ifQuantities("levels").map(Quantities::written).filter(each -> BandFields.weighted(each, false)).isPresent()) {
+                problems.add(Problem.error(Problem.place(at, "levels"), "are A-weighted; expected levels without weighting"));
+            }
+            boolean levels = stands(background, "levels");
+            if (levels == stands(background, "weighted")) {
+                problems.add(levels ? Problem.error(at, "has levels and weighted; expected one of them")
                         : Problem.missing(Problem.place(at, "weighted"), "; expected the A-weighted level, or levels of bands instead"));
             }
         });
@@ -170,7 +237,15 @@ public final class NoiseSceneSection implements SectionType<NoiseScene> {
         return Problem.place(place, "positions") + "[" + position + "]";
     }
 
+    /** Whether a field is written, if only wrongly: that has been said, and it is not missing. */
+    private static boolean stands(Values values, String field) {
+        return values.has(field) || values.unreadable(field);
+    }
+
     private static void checkSpace(Values space, String place, List<Problem> problems) {
+        if (space.unreadable("kind")) {
+            return;
+        }
         List<String> sizes = List.of("length", "width", "height");
         if (!space.text("kind").equals(Around.ROOM.word())) {
             for (String field : List.of("length", "width", "height", "absorption", "reverberationTime", "bands", "lowestBand")) {
@@ -181,13 +256,13 @@ public final class NoiseSceneSection implements SectionType<NoiseScene> {
             return;
         }
         for (String field : sizes) {
-            if (!space.has(field)) {
+            if (!stands(space, field)) {
                 problems.add(Problem.missing(Problem.place(place, field), "; expected the " + field + " of the room"));
             }
         }
-        if (space.has("absorption") && space.has("reverberationTime")) {
+        if (stands(space, "absorption") && stands(space, "reverberationTime")) {
             problems.add(Problem.error(place, "has absorption and reverberationTime; expected one of them"));
-        } else if (!space.has("absorption") && !space.has("reverberationTime")) {
+        } else if (!stands(space, "absorption") && !stands(space, "reverberationTime")) {
             problems.add(Problem.missing(Problem.place(place, "absorption"), "; expected the mean absorption of the room, or its"
                     + " reverberationTime instead"));
         }
@@ -204,6 +279,9 @@ public final class NoiseSceneSection implements SectionType<NoiseScene> {
     }
 
     private static void checkPosition(Values position, String place, List<Problem> problems) {
+        if (position.unreadable("kind")) {
+            return;
+        }
         boolean point = position.text("kind").equals(Listener.POINT.word());
         List<String> coordinates = List.of("x", "y", "z");
         if (!point) {
@@ -212,13 +290,13 @@ public final class NoiseSceneSection implements SectionType<NoiseScene> {
                     problems.add(Problem.caution(Problem.place(place, field), "is not used; expected where kind is point"));
                 }
             }
-        } else if (position.has("distance") && coordinates.stream().anyMatch(position::has)) {
+        } else if (stands(position, "distance") && coordinates.stream().anyMatch(each -> stands(position, each))) {
             problems.add(Problem.error(place, "has a distance and coordinates; expected one of both"));
-        } else if (!position.has("distance") && coordinates.stream().noneMatch(position::has)) {
+        } else if (!stands(position, "distance") && coordinates.stream().noneMatch(each -> stands(position, each))) {
             problems.add(Problem.missing(Problem.place(place, "distance"), "; expected the distance of the point, or x, y and z instead"));
-        } else if (!position.has("distance")) {
+        } else if (!stands(position, "distance")) {
             for (String field : List.of("y", "z")) {
-                if (!position.has(field)) {
+                if (!stands(position, field)) {
                     problems.add(Problem.missing(Problem.place(place, field), "; expected all coordinates of the point, or its distance"));
                 }
             }

@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.Set;
 import org.osgi.service.component.annotations.Component;
 import tramontane.acoustics.Face;
+import tramontane.acoustics.MoverNoise;
 import tramontane.acoustics.PassageNoise;
 import tramontane.analysis.SectionType;
 import tramontane.model.Field;
@@ -21,16 +22,13 @@ import tramontane.physics.units.QuantityKind;
 @Component(service = SectionType.class)
 public final class PassageNoiseSection implements SectionType<PassageNoise> {
 
-    /** What sections about noise are called, whatever carries them. */
-    public static final String NAME = "noise";
-
     /** No passage keeps back more: sound then goes through the walls. */
     static final double MOST_LOSS = 100;
 
     private static final String OPENING = "opening";
     private static final String ALL_ROUND = "all round";
 
-    private static final Form FORM = Form.of(NAME, "What the passage does to sound.",
+    private static final Form FORM = Form.of(MoverNoise.SECTION, "What the passage does to sound.",
             Field.amounts("insertionLoss", "insertion loss", QuantityKind.LEVEL, Range.between(0, MOST_LOSS), 1,
                     "By how much it lowers the level of sound that goes through it: one value per band, or one for all. Of a bank it"
                             + " does not count for the bank's own sound. Nothing is counted in bands without a value."),
@@ -72,7 +70,7 @@ public final class PassageNoiseSection implements SectionType<PassageNoise> {
     public List<Problem> check(Values values, String place) {
         List<Problem> problems = new ArrayList<>();
         BandFields.check(values, place, problems, "insertionLoss");
-        if (values.has("tolerance") && !values.has("insertionLoss")) {
+        if (values.has("tolerance") && !values.has("insertionLoss") && !values.unreadable("insertionLoss")) {
             problems.add(Problem.caution(Problem.place(place, "tolerance"), "is not used; expected beside an insertionLoss"));
         }
         return problems;

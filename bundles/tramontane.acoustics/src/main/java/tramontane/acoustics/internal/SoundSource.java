@@ -26,6 +26,10 @@ import tramontane.physics.sound.Weighting;
  * 2081: axial for axial and mixed-flow, blades curved forward for centrifugal and cross-flow), and its A-weighted level follows the law;
  * left of the best point it rises as the efficiency falls (ASHRAE). What does all this to noise does it to tones too, except to those of
  * fixed frequency, which are no work of the blades: they stay as loud as they were measured.
+ *
+ * <p>Data at free delivery may be too low in a box, by nothing from 90 % of the free flow up and by {@value #INSTALLED} dB from 70 %
+ * down; any may be off beyond the flows that were measured, by nothing at the last of them and by 3 dB from a fifth beyond it. Both are
+ * assumed, and rise steadily in between, so that no bound jumps where a flow changes a little.
  */
 final class SoundSource {
 
@@ -33,10 +37,14 @@ final class SoundSource {
     static final double INSTALLED = 5;
     /** How far band levels of an assumed spectrum may be off, dB; a guess. */
     static final double SHAPE = 5;
-    /** Of data at free delivery: part of the free flow from which they are used where they were measured. */
+    /** Of data at free delivery: part of the free flow from which they are used where they were measured; assumed. */
     private static final double NEARLY_FREE = 0.9;
+    /** Part of the free flow up to which they may be off by all that they may be; assumed. */
+    private static final double IN_A_BOX = 0.7;
     /** How far levels beyond the measured flows may be off, dB; a guess. */
     private static final double BEYOND = 3;
+    /** How far beyond, as part of the last measured flow, they may be off by all of it; a guess. */
+    private static final double FAR_BEYOND = 0.2;
     /** By how many lg of the speed an exponent may be off: 50 by the law, up to 60 as fitted. */
     private static final double EXPONENT = 10;
     private static final double HALF = 10 * Math.log10(2);
@@ -60,7 +68,7 @@ final class SoundSource {
 
     /** A measurement in the part's own size, in standard air, tones apart. */
     private record Known(double speed, double flow, Spectrum noise, List<Emission.Tone> tones, boolean assumedShape,
-            boolean freeDelivery, boolean assumedField, double tolerance, double size, double density, double stated, double conversion) {
+            boolean freeDelivery, boolean assumedField, boolean assumedSize, double tolerance, double size, double density, double stated, double conversion) {
 
         double level() {
             return whole(noise, tones).level(Weighting.A);
@@ -119,6 +127,7 @@ final class SoundSource {
 
     private static Known known(AirMover part, MoverNoise.Measurement m, double speed) {
         Optional<Characteristic> curve = Characteristic.of(part, speed);
+        // a frame in the place of a rotor would not do: that of a blower is far larger than its rotor, and 5 % are 1.5 dB
         double ratio = m.rotorDiameter().flatMap(measured -> part.rotorDiameter().map(own -> own.si() / measured)).orElse(1.0);
         double toPower = MoverNoiseSection.toPower(m);
         double size = 70 * Math.log10(ratio);
@@ -147,7 +156,8 @@ final class SoundSource {
         boolean free = m.flow().isEmpty() ? m.place() == MoverNoise.Place.FREE_DELIVERY
                 : curve.filter(of -> flow > NEARLY_FREE * of.free()).isPresent();
         return new Known(speed, flow, Spectrum.of(noise).times(gain * toneless), List.copyOf(tones), shaped, free,
-                m.distance().filter(from -> from.field().isEmpty()).isPresent(), m.tolerance(), size, density, stated,
+                m.distance().filter(from -> from.field().isEmpty()).isPresent(),
+                m.rotorDiameter().isPresent() && part.rotorDiameter().isEmpty(), m.tolerance(), size, density, stated,
                 toPower);
     }
 
@@ -239,6 +249,9 @@ final class SoundSource {
         assumed.addAll(at.assumed());
         if (near > 0) {
             assumed.add(Emission.Assumed.OBSTACLE);
+        }
+        if (Double.isNaN(diameter) && Math.min(obstacles.inlet(), obstacles.outlet()) < Double.POSITIVE_INFINITY) {
+            assumed.add(Emission.Assumed.OBSTACLE_SIZE);
         }
         Known nearest = at.nearest();
         double level = whole(noise, tones).level(Weighting.A);
@@ -507,15 +520,18 @@ final class SoundSource {
         if (gain != 0) {
             assumed.add(Emission.Assumed.EFFICIENCY);
         }
-        boolean free = end.freeDelivery() && group.curve().filter(curve -> flow < NEARLY_FREE * curve.free()).isPresent();
-        if (free) {
+        double boxed = end.freeDelivery() ? group.curve().filter(curve -> curve.free() > 0).map(curve ->
+                Math.clamp((NEARLY_FREE - flow / curve.free()) / (NEARLY_FREE - IN_A_BOX), 0, 1)).orElse(0.0) : 0;
+        if (boxed > 0) {
             assumed.add(Emission.Assumed.FREE_DELIVERY);
-            above += Math.max(0, INSTALLED - gain);
-        } else if (points.size() > 1 && Math.abs(flow - end.flow()) > 1e-6 * end.flow()) {
-            assumed.add(Emission.Assumed.FLOW);
-            below += BEYOND;
-            above += BEYOND;
         }
+        double away = points.size() > 1 && Math.abs(flow - end.flow()) > 1e-6 * end.flow()
+                ? Math.min(1, Math.abs(flow - end.flow()) / (FAR_BEYOND * end.flow())) : 0;
+        if (away > 0) {
+            assumed.add(Emission.Assumed.FLOW);
+        }
+        below += away * BEYOND;
+        above += Math.max(away * BEYOND, Math.max(0, boxed * INSTALLED - gain));
         return new At(end.noise().gained(gain), gained(end.tones(), gain), gain, below, above, assumed, end);
     }
 
@@ -526,6 +542,9 @@ final class SoundSource {
         }
         if (known.assumedShape()) {
             assumed.add(Emission.Assumed.SPECTRUM);
+        }
+        if (known.assumedSize()) {
+            assumed.add(Emission.Assumed.SIZE);
         }
         return assumed;
     }

@@ -90,6 +90,12 @@ class LeastSoundPropertiesTest {
         }
     }
 
+    /** Between two measured speeds a band that is silent at one of them comes up geometrically, far below its share by power. */
+    @Test
+    void aBandThatIsSilentAtOneSpeedIsNotOverrated() {
+        nowhereInTheRangeIsItSofter(-920943, 0.48, 1.17, 0.02, 0.02);
+    }
+
     /**
      * Without a path that favours some bands, a level alone rises by the law: the least is at the lowest speed, and is met but for what is
      * kept free for the shape of the spectrum between two speeds, 0.08 dB.

@@ -71,13 +71,28 @@ class MoverNoiseSectionTest {
     @ValueSource(strings = {
         "'soundPower': '42 dB', 'soundPressure': '30 dB' | stands beside a sound power level",
         "'octaves': '42 43 dB', 'thirds': '30 31 dB' | stand beside octaves",
-        "'octaves': '40 40 40 40 40 40 40 40 40 40 40 dB' | has 11 bands from 63 Hz",
-        "'thirds': '40 dB', 'lowestThird': '5 Hz' | has 1 bands from 5 Hz",
+        "'octaves': '40 40 40 40 40 40 40 40 40 40 40 dB' | noise.octaves: has 11 values from the octave of"
+                + " 63 Hz, beyond that of 16000 Hz; expected at most 9",
+        "'thirds': '40 dB', 'lowestThird': '5 Hz' | noise.lowestThird: is no middle frequency of a third-octave; expected one of 25, 31.5",
+        "'octaves': '40 41 dB', 'lowestOctave': '100 Hz' | noise.lowestOctave: is no middle frequency of an octave; expected one of 31.5, 63",
+        "'octaves': '40 41 dB', 'lowestOctave': '0.001 Hz' | noise.lowestOctave: is no middle frequency",
+        "'points': [{'octaves': '40 dB', 'lowestOctave': '100 Hz'}] | noise.points[0].lowestOctave: is no middle frequency",
+        "'lowestOctave': '100 Hz', 'points': [{'octaves': '40 dB'}] | noise.lowestOctave: is no middle frequency",
+        "'octaves': '40 41 dB(A)', 'bandWeighting': 'none' | noise.octaves: are written in dB(A), but bandWeighting is none",
+        "'thirds': ['40 dB(A)', '41 dB'] | noise.thirds: are written in dB and in dB(A)",
+        "'octaves': '40 41 dB', 'tones': [{'frequency': '100 Hz', 'level': '20 dBA'}] | noise.tones[0].level: is A-weighted",
+        "'points': [{'soundPower': '41 dB'}, {'flow': '0.01 m³/s'}] | noise.points[1]: states no level and does not count; expected soundPower",
         "'soundPower': '42 dB', 'distance': '1 m' | which only sound pressure has",
         "'soundPower': '42 dB', 'tones': [{'level': '30 dB'}] | states neither an order nor a frequency",
         "'soundPower': '42 dB', 'tones': [{'order': 7, 'frequency': '350 Hz', 'level': '30 dB'}] | states both an order and a frequency",
         "'soundPower': '42 dB', 'tones': [{'order': 7, 'fixed': true, 'level': '30 dB'}] | which follows the speed",
         "'soundPower': '42 dB', 'tones': [{'frequency': '1000 Hz', 'level': '50 dB'}] | louder than the A-weighted level",
+        "'soundPower': '42 dB', 'speed': '3000 rpm', 'tones': [{'order': 20, 'level': '50 dB'}] | louder than the A-weighted level",
+        "'octaves': '45 48 46 44 42 38 33 27 dB', 'speed': '3000 rpm', 'tones': [{'order': 7, 'level': '50 dB'}] | noise.tones: has a tone of"
+                + " 50.0 dB at 350 Hz, above the level of the band",
+        "'octaves': '45 48 46 44 42 38 33 27 dB', 'tones': [{'frequency': '25 kHz', 'level': '20 dB'}] | noise.tones: has a tone at 25000 Hz, outside"
+                + " of 25 Hz to 20 kHz, where nothing counts",
+        "'soundPower': '42 dB', 'tones': [{'frequency': '0.001 Hz', 'level': '20 dB'}] | noise.tones: has a tone at 0.001 Hz, outside",
         "'soundPower': '52 dB', 'octaves': '45 48 46 44 42 38 33 27 dB' | its bands add up to 46.6 dB",
         "'octaves': '45 48 46 44 42 38 33 27 dB', 'tones': [{'frequency': '1000 Hz', 'level': '50 dB'}] | above the level of the band",
         "'soundPower': '42 dB', 'points': [{'soundPower': '41 dB'}] | stands beside measured points",
@@ -91,5 +106,47 @@ class MoverNoiseSectionTest {
         String[] parts = row.split(" \\| ");
         List<String> problems = problems(part(parts[0]));
         assertTrue(problems.stream().anyMatch(problem -> problem.contains(parts[1])), problems.toString());
+    }
+
+    /** What is written wrongly is said once, and nothing untrue besides. */
+    @ParameterizedTest
+    @ValueSource(strings = {
+        "'soundPower': '60 Hz'",
+        "'soundPower': '1000 dB'",
+        "'points': 5",
+        "'points': [5, {'soundPower': '41 dB'}]",
+        "'points': [{'soundPower': '41 dB'}, {'soundPower': '1000 dB', 'flow': '0.01 m³/s'}]",
+        "'points': [{'soundPower': '41 dB', 'flow': '1 K'}, {'soundPower': '40 dB'}]",
+        "'octaves': '40 40 40 40 40 40 40 40 40 40 dB', 'lowestOctave': '1 K'",
+        "'octaves': '40 41 dB(A)', 'bandWeighting': 'B'",
+        "'soundPower': '42 dB', 'tones': [{'order': '7 Hz', 'level': '40 dB'}]",
+        "'soundPower': '42 dB', 'tones': [{'order': 7, 'level': '400 dB'}]",
+        "'soundPower': '42 dB', 'tones': [5]",
+        "'soundPower': '42 dB', 'tones': [{'frequency': '100 Hz'}]",
+        "'soundPower': '30 dB', 'speed': '1 K', 'tones': [{'order': 20, 'level': '50 dB'}]"})
+    void aMistakeIsSaidOnce(String written) {
+        assertEquals(1, problems(part(written)).size(), () -> problems(part(written)).toString());
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {
+        "'octaves': '40 41 dB(A)'", "'octaves': '40 41 dBA'", "'octaves': ['40 dB(A)', '41 dB(A)']", "'octaves': '40 41 dB(A)', 'bandWeighting': 'A'",
+        "'octaves': ['40 dB(A)', '41 dB'], 'bandWeighting': 'A'", "'points': [{'octaves': '40 41 dB(A)'}]"})
+    void theUnitTellsTheWeighting(String written) {
+        assertEquals(List.of(), problems(part(written)));
+        assertEquals(noise(part("'octaves': '40 41 dB', 'bandWeighting': 'A'")).measurements(), noise(part(written)).measurements());
+    }
+
+    @Test
+    void levelsInPlainDecibelsStayAsTheyAre() {
+        assertEquals(List.of(40.0, 41.0), noise(part("'octaves': '40 41 dB'")).measurements().getFirst().bands());
+        assertEquals(Optional.of(42.0), noise(part("'soundPower': '42 dB(A)'")).measurements().getFirst().level());
+    }
+
+    /** Tones with an order are where the stated speed puts them; of the rated one nothing is known here. */
+    @Test
+    void nothingIsSaidOfTonesAtASpeedThatIsNotStated() {
+        assertEquals(List.of(), problems(part("'octaves': '45 48 46 44 42 38 33 27 dB', 'tones': [{'order': 7, 'level': '50 dB'}]")));
+        assertEquals(List.of(), problems(part("'octaves': '45 48 46 44 42 38 33 27 dB', 'speed': '3000 rpm', 'tones': [{'order': 7, 'level': '43 dB'}]")));
     }
 }

@@ -171,6 +171,20 @@ class NoiseSectionsTest {
         "{'positions': [{'id': 'a', 'y': 1}]} | noise.positions[0].z: is missing; expected all coordinates of the point, or its distance",
         "{'positions': [{'id': 'a', 'y': '-100 mm', 'z': '100 mm'}]} | noise.positions[0]: lies inside of the equipment; expected a"
             + " point outside of it",
+        "{'background': {'levels': '20 30 dB(A)'}} | noise.background.levels: are A-weighted; expected levels without weighting",
+        "{'space': {'kind': 'room', 'length': 4, 'width': 3, 'height': 0.3, 'absorption': 0.1}} | noise.space.height: is less than the height of"
+            + " the top of the equipment above the floor, 0.4 m; expected a room that holds it",
+        "{'space': {'kind': 'room', 'length': 4, 'width': 0.3, 'height': 3, 'absorption': 0.1}, 'positions': [{'id': 'a', 'x': 0.3, 'y': 1,"
+            + " 'z': 1}]} | noise.space: is 4.0 m by 0.3 m large, too small for the equipment, 0.4 m wide and 0.4 m deep; expected a"
+            + " room that holds it",
+        "{'space': {'kind': 'room', 'length': 4, 'width': 3, 'height': 3, 'absorption': 0.1}, 'positions': [{'id': 'a', 'y': 1, 'z': 3.2}]} |"
+            + " noise.positions[0]: lies above the ceiling, which is 3.0 m high; expected a point in the room",
+        "{'space': {'kind': 'room', 'length': 4, 'width': 3, 'height': 3, 'absorption': 0.1}, 'positions': [{'id': 'a', 'distance': '3.5 m'},"
+            + " {'id': 'b', 'distance': '3.7 m'}]} | noise.positions[1]: lies outside of the room, 4.0 m by 3.0 m large, wherever along its"
+            + " walls the equipment stands; expected a point in the room",
+        "{'space': {'kind': 'room', 'length': 4, 'width': 3, 'height': 3, 'absorption': 0.1}, 'positions': [{'id': 'a', 'x': -3, 'y': 3,"
+            + " 'z': 1}]} | noise.positions[0]: lies outside of the room, 4.0 m by 3.0 m large, wherever along its"
+            + " walls the equipment stands; expected a point in the room",
         "{'background': {}} | noise.background.weighted: is missing; expected the A-weighted level, or levels of bands instead",
         "{'background': {'weighted': 30, 'levels': [20, 30]}} | noise.background: has levels and weighted; expected one of them",
         "{'background': {'levels': [20, 30], 'lowestBand': 50}} | noise.background.lowestBand: is no middle frequency of an octave;"
@@ -184,6 +198,41 @@ class NoiseSectionsTest {
                 Optional.empty(),
                 "", Value.Tree.EMPTY));
         assertEquals(List.of(sentence.replace('`', '"')), problems(new NoiseSceneSection(), json, design));
+    }
+
+    /** What is written wrongly is said once, and not called missing besides. */
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', quoteCharacter = '`', value = {
+        "{'background': {'levels': '20 30 Hz'}}",
+        "{'background': {'levels': [20, 30], 'lowestBand': '1 K'}}",
+        "{'background': {'weighted': '30 Hz'}}",
+        "{'positions': [{'id': 'a', 'y': 1, 'z': '-1 m'}]}",
+        "{'positions': [{'id': 'a', 'x': '1 K', 'y': '-100 mm', 'z': '100 mm'}]}",
+        "{'positions': [{'id': 'a', 'distance': '-1 m'}]}",
+        "{'positions': [{'id': 'a', 'kind': 'pilot'}]}",
+        "{'positions': [{'id': 'a', 'kind': 'pilot', 'distance': 1}]}",
+        "{'positions': [5]}",
+        "{'height': '1 K', 'positions': [{'id': 'a', 'y': '-100 mm', 'z': '100 mm'}]}",
+        "{'space': {'kind': 'room', 'length': 4, 'width': 3, 'height': 3, 'absorption': '0 %'}}",
+        "{'space': {'kind': 'room', 'length': 4, 'width': 3, 'height': 3, 'absorption': '10'}}",
+        "{'space': {'kind': 'room', 'length': 4, 'width': 3, 'height': '3 K', 'absorption': 0.1}}",
+        "{'space': {'kind': 'hall', 'length': 4, 'absorption': 0.1}}",
+        "{'space': 5}"})
+    void aMistakeOfASceneIsSaidOnce(String json) {
+        Quantity size = Quantity.of(0.4);
+        Design design = Design.EMPTY.withEquipment(new Equipment("", Optional.of(size), Optional.of(size), Optional.of(size), Optional.empty(), "",
+                Value.Tree.EMPTY));
+        List<String> problems = problems(new NoiseSceneSection(), json, design);
+        assertEquals(1, problems.size(), problems.toString());
+    }
+
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', quoteCharacter = '`', value = {
+        "{'insertionLoss': '3 K', 'tolerance': 1}", "{'insertionLoss': '3 4 K', 'bands': 'thirds'}",
+        "{'insertionLoss': [3, 4, 5, 6, 7, 8, 9, 10, 11, 12], 'bands': 'third'}"})
+    void aMistakeOfAPassageIsSaidOnce(String json) {
+        List<String> problems = problems(new PassageNoiseSection(), json, Design.EMPTY);
+        assertEquals(1, problems.size(), problems.toString());
     }
 
     /** What is wrong is said, and read nonetheless: an analysis decodes what has no error of its own. */

@@ -1,10 +1,12 @@
 package tramontane.acoustics.internal;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static tramontane.acoustics.internal.Movers.RATED;
 import static tramontane.acoustics.internal.Movers.source;
 
+import java.util.List;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
@@ -12,6 +14,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import tramontane.acoustics.Emission;
+import tramontane.model.AirMover;
 import tramontane.physics.sound.Bands;
 import tramontane.physics.sound.Levels;
 import tramontane.physics.sound.Weighting;
@@ -175,7 +178,11 @@ class SoundSourceTest {
         Emission choked = source(PLENUM).at(RATED, 0.012, AIR, CLEAR);
         assertTrue(choked.assumed().contains(Emission.Assumed.FLOW));
         assertTrue(choked.level() > 50);
-        assertTrue(choked.above() >= 6);
+        assertEquals(3 + 3 + choked.terms().flow() / 2, choked.above(), 1e-9);
+        Emission near = source(PLENUM).at(RATED, 0.044, AIR, CLEAR); // half way to a fifth beyond the last flow
+        assertTrue(near.assumed().contains(Emission.Assumed.FLOW));
+        assertEquals(3 + 1.5, near.above(), 1e-9);
+        assertEquals(3 + 1.5, near.below(), 1e-9);
     }
 
     /** Efficiency is flow times pressure here: 1.8 at 0.03 m³/s, 1.4 at 0.02 (78 %), 0.8 at 0.01 (44 %). */
@@ -197,9 +204,51 @@ class SoundSourceTest {
         Emission away = source.at(RATED, 0.035, AIR, CLEAR);
         assertEquals(3 + SoundSource.INSTALLED, away.above(), 1e-9);
         assertEquals(3, away.below(), 1e-9);
+        assertEquals(3 + SoundSource.INSTALLED / 2, source.at(RATED, 0.04, AIR, CLEAR).above(), 1e-9);
         assertTrue(away.assumed().contains(Emission.Assumed.FREE_DELIVERY));
         Emission best = source("'soundPower': '46 dB', 'at': 'best point'").at(RATED, 0.035, AIR, CLEAR);
         assertEquals(3, best.above(), 1e-9);
+    }
+
+    /** A speed or a flow that changes a little must not throw its bounds about. */
+    @Test
+    void boundsDoNotJump() {
+        for (String noise : List.of("'soundPower': '46 dB'", PLENUM, "'points': [{'flow': '0.048 m³/s', 'soundPower': '46 dB'},"
+                + " {'flow': '0.05 m³/s', 'soundPower': '47 dB'}]")) {
+            SoundSource source = source(noise);
+            for (int i = 40; i <= 700; i++) {
+                Emission below = source.at(RATED, i * 1e-4 - 1e-7, AIR, CLEAR);
+                Emission above = source.at(RATED, i * 1e-4 + 1e-7, AIR, CLEAR);
+                assertEquals(below.above(), above.above(), 0.01, noise + i);
+                assertEquals(below.below(), above.below(), 0.01, noise + i);
+            }
+        }
+    }
+
+    /** A frame is no rotor: where the part does not state its own, a like mover of another size counts as it was measured. */
+    @Test
+    void aSizeThatCannotCountIsSaid() {
+        AirMover without = Movers.read("{'format': 1, 'airMovers': [{" + Movers.PART.replace("'rotorDiameter': '0.11 m', ", "")
+                + ", 'sections': {'noise': {'soundPower': '46 dB', 'rotorDiameter': '0.088 m'}}}], 'airPath': {'bays': [], 'passages': []}}")
+                .airMovers().getFirst();
+        Emission there = free(SoundSource.of(without, Movers.noise(without)).orElseThrow(), RATED);
+        assertTrue(there.assumed().contains(Emission.Assumed.SIZE));
+        assertEquals(46, there.level(), 1e-9);
+        assertFalse(free(source("'soundPower': '46 dB', 'rotorDiameter': '0.088 m'"), RATED).assumed().contains(Emission.Assumed.SIZE));
+    }
+
+    @Test
+    void anObstacleOfAPartWithoutASizeIsSaid() {
+        AirMover without = Movers.read("{'format': 1, 'airMovers': [{'id': 'F', 'ratedSpeed': '3000 rpm', 'curves': [{'flow': [0, 0.05],"
+                + " 'pressure': [100, 0]}], 'sections': {'noise': {'soundPower': '46 dB', 'at': 'best point'}}}],"
+                + " 'airPath': {'bays': [], 'passages': []}}").airMovers().getFirst();
+        SoundSource source = SoundSource.of(without, Movers.noise(without)).orElseThrow();
+        SoundSource.Obstacles near = new SoundSource.Obstacles(Double.POSITIVE_INFINITY, 0.01);
+        Emission there = source.at(RATED, 0.05, AIR, near);
+        assertTrue(there.assumed().contains(Emission.Assumed.OBSTACLE_SIZE) && !there.assumed().contains(Emission.Assumed.OBSTACLE));
+        assertEquals(46, there.level(), 1e-9);
+        assertFalse(free(source, RATED).assumed().contains(Emission.Assumed.OBSTACLE_SIZE));
+        assertFalse(source("'soundPower': '46 dB'").at(RATED, 0.05, AIR, near).assumed().contains(Emission.Assumed.OBSTACLE_SIZE));
     }
 
     @Test

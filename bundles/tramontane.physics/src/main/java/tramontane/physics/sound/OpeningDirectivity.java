@@ -9,13 +9,15 @@ import static tramontane.physics.sound.Inputs.positive;
  * second-hand, from an implementation that cites the table. Its rows for an opening in an edge or a corner of a room are left out: in
  * one the exponent is a misprint, the other falls where all else rises. Between 0° and 45° Q is interpolated straight in the angle.
  *
+ * <p>Below 1 the table of an opening in the middle of a room (0.73 on its axis at low frequency) does not count: small against the
+ * wavelength an opening radiates evenly in all directions, so that Q is 1. On the axis it is more from f√S of 13 m/s on.
+ *
  * <p>Beyond 45° the table says nothing; what follows is our own assumption and on the loud side. Up to 90° the value of 45° holds.
- * From there Q goes straight, in the angle, to its value behind at 135° and stays: 1, as if it radiated evenly and nothing shaded it,
- * and for an opening in the middle of a room more where all directions together would else have less power than the opening sends
- * out (at low frequency, 1.37). Nothing is taken off behind a wall, since the front of a device is none at low frequency.
+ * From there Q goes straight, in the angle, to its value behind at 135° and stays: 1, as if it radiated evenly and nothing shaded it.
+ * Nothing is taken off behind a wall, since the front of a device is none at low frequency. In no band it is louder behind than ahead.
  *
  * <p>All directions together thus have 1.0 (low frequency) to 3.2 times the power sent out for the middle of a room, 1.6 to 3.4 for a
- * wall; those up to 90° alone 0.4 to 2.2 and 0.9 to 2.3. The excess at high frequency is that of the value at 45° held to 90°.
+ * wall; those up to 90° alone 0.5 to 2.2 and 0.9 to 2.3. The excess at high frequency is that of the value at 45° held to 90°.
  *
  * <p>Against the baffled {@link Piston} on the axis of an opening in a wall: both start near 2 (1.7 here), this one reaches 2.6 at ka 0.31
  * and 4.0 at ka 0.83, the piston at ka 1.26 and 2.05; from ka 2.64 on the piston is above, going on as (ka)² where this one stays
@@ -31,13 +33,6 @@ public enum OpeningDirectivity {
     private static final double TABULATED = Math.PI / 4;
     private static final double SIDE = Math.PI / 2;
     private static final double BEHIND = 3 * Math.PI / 4;
-
-    /** Parts of the whole solid angle with which the values at 0°, 45° to 90° and from 135° on count, straight between them. */
-    private static final double AHEAD_PART = 0.5 * (1 - Math.cos(TABULATED)) - 2 / Math.PI * (Math.sin(TABULATED)
-            - TABULATED * Math.cos(TABULATED));
-    private static final double BEHIND_PART = 2 / Math.PI * (TABULATED * Math.sin(TABULATED) + Math.cos(TABULATED) - 1)
-            + 0.5 * (1 - Math.sin(TABULATED));
-    private static final double BESIDE_PART = 1 - AHEAD_PART - BEHIND_PART;
 
     private final double[] ahead;
     private final double[] aside;
@@ -63,16 +58,14 @@ public enum OpeningDirectivity {
         if (angle >= TABULATED && angle <= SIDE) {
             return beside;
         }
-        double axis = fit(ahead, x);
         if (angle < TABULATED) {
+            double axis = fit(ahead, x);
             return axis + (beside - axis) * angle / TABULATED;
         }
-        double rest = this == MIDDLE ? (1 - AHEAD_PART * axis - BESIDE_PART * beside) / BEHIND_PART : 0;
-        double behind = Math.max(1, rest);
-        return beside + (behind - beside) * Math.min(1, (angle - SIDE) / (BEHIND - SIDE));
+        return beside + (1 - beside) * Math.min(1, (angle - SIDE) / (BEHIND - SIDE));
     }
 
     private static double fit(double[] of, double x) {
-        return of[1] + (of[0] - of[1]) / (1 + Math.pow(x / of[2], of[3]));
+        return Math.max(1, of[1] + (of[0] - of[1]) / (1 + Math.pow(x / of[2], of[3])));
     }
 }

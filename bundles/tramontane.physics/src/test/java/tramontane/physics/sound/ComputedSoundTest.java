@@ -73,6 +73,19 @@ class ComputedSoundTest {
         assertTrue(opening.factor(frequency, side * side, Math.PI) >= 1);
     }
 
+    /** Small against the wavelength an opening knows no directions; larger, it is loudest ahead. */
+    @Property
+    void anOpeningIsNeverLouderBehindThanAhead(@ForAll OpeningDirectivity opening, @ForAll @DoubleRange(min = 20, max = 20000) double frequency,
+            @ForAll @DoubleRange(min = 0.01, max = 1) double side, @ForAll @DoubleRange(min = 0, max = 1.57) double angle) {
+        double area = side * side;
+        double behind = opening.factor(frequency, area, Math.PI - angle);
+        assertTrue(behind <= opening.factor(frequency, area, angle) && behind >= 1, behind + "");
+        if (opening == OpeningDirectivity.MIDDLE) {
+            assertTrue(opening.factor(frequency, area, angle) <= opening.factor(frequency, area, 0));
+            assertEquals(1, opening.factor(31.5, 1e-4, angle));
+        }
+    }
+
     @Property
     void aFanSpectrumIsWhole(@ForAll @DoubleRange(min = 20, max = 3000) double speed,
             @ForAll @DoubleRange(min = -0.5, max = 0.6) double type) {

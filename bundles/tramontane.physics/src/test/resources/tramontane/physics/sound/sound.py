@@ -37,23 +37,14 @@ def fit(of, x):
     return of[1] + (of[0] - of[1]) / (1 + (x / of[2]) ** of[3])
 
 
-# behind: as much as brings all directions together to 1, by quadrature, but no less than 1
+# evenly all round at low frequency: 1 at least, and 1 behind
 for place, (ahead, aside) in TABLE.items():
     for frequency in [31.5, 250, 1000, 8000]:
         for area in [0.0001, 0.01, 0.25]:
             x = frequency * sqrt(area)
-            q0, q45 = fit(ahead, x), fit(aside, x)
-
-            def q(theta, behind):
-                return float(numpy.interp(theta, [0, pi / 4, pi / 2, 3 * pi / 4, pi], [q0, q45, q45, behind, behind]))
-
-            def whole(behind):
-                return sum(quad(lambda t: 0.5 * q(t, behind) * sin(t), k * pi / 4, (k + 1) * pi / 4)[0] for k in range(4))
-
-            none, one = whole(0), whole(1)
-            behind = max(1, (1 - none) / (one - none)) if place == "middle" else 1
+            q0, q45 = max(1, fit(ahead, x)), max(1, fit(aside, x))
             for angle in [0, 0.4, pi / 4, 1.3, pi / 2, 2, 3 * pi / 4, pi]:
-                row(f"opening {place}", frequency, area, angle, q(angle, behind))
+                row(f"opening {place}", frequency, area, angle, numpy.interp(angle, [0, pi / 4, pi / 2, 3 * pi / 4, pi], [q0, q45, q45, 1, 1]))
 
 NC = numpy.arange(15, 71, 5)
 CURVES = {1: [47, 51, 54, 57, 60, 64, 67, 71, 74, 77, 80, 83], 2: [36, 40, 44, 48, 52, 56, 60, 64, 67, 71, 75, 79],

@@ -410,16 +410,9 @@ def fit(of, x):
 
 def directivity(area, angle):
     x = MIDDLE * math.sqrt(area)
-    q0, q45 = fit(B[0], x), fit(B[45], x)
-    t = np.linspace(0, math.pi, 40001)
-    f = 0.5 * np.sin(t)
-
-    def integral(values):
-        return np.trapezoid(np.interp(t, np.array([0, 45, 90, 135, 180]) * math.pi / 180, values) * f, t)
-    ahead, side, behind = integral([1, 0, 0, 0, 0]), integral([0, 1, 1, 0, 0]), integral([0, 0, 0, 1, 1])
-    back = np.maximum(1, (1 - q0 * ahead - q45 * side) / behind)
+    q0, q45 = np.maximum(1, fit(B[0], x)), np.maximum(1, fit(B[45], x))
     angles = np.array([0, 45, 90, 135, 180]) * math.pi / 180
-    return np.array([np.interp(angle, angles, [q0[k], q45[k], q45[k], back[k], back[k]]) for k in range(THIRDS)])
+    return np.array([np.interp(angle, angles, [q0[k], q45[k], q45[k], 1, 1]) for k in range(THIRDS)])
 
 
 NORMAL = {"front": (0, 1, 0), "rear": (0, -1, 0), "left": (-1, 0, 0), "right": (1, 0, 0), "top": (0, 0, 1), "bottom": (0, 0, -1)}
