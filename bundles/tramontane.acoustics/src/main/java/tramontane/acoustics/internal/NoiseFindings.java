@@ -119,6 +119,14 @@ final class NoiseFindings {
                     + " NR, NC and C-weighted levels are estimates to some ", new Amount(SoundSource.SHAPE, QuantityKind.LEVEL))
                     .remedy("state octave or third-octave levels").source("VDI 2081-1:2019, as quoted second-hand; constants from memory"));
         }
+        if (assumed(banks, Emission.Assumed.SIZE)) {
+            findings.add(Finding.caution(place, "the noise of " + part + " was measured on a rotor whose diameter is stated, but that of the part is not; the"
+                    + " size does not count").remedy("state the rotorDiameter of the part"));
+        }
+        if (assumed(banks, Emission.Assumed.OBSTACLE_SIZE)) {
+            findings.add(Finding.caution(place, "what stands near the rotor of " + part + " does not count, since neither its rotor nor its frame is stated")
+                    .remedy("state the rotorDiameter, or width and height, of the part"));
+        }
         if (banks.stream().anyMatch(bank -> !bank.tonal())) {
             boolean none = banks.stream().allMatch(bank -> bank.tones().isEmpty());
             findings.add(Finding.note(place, (none ? "nothing is stated of the tones of " : "the tone of the blades is not among those stated of ") + part

@@ -208,11 +208,6 @@ final class SoundSource {
         return even;
     }
 
-    /** Whether nothing says where its tones are. */
-    boolean tonesUnknown() {
-        return groups.stream().allMatch(group -> group.points().stream().allMatch(point -> point.tones().isEmpty()));
-    }
-
     /** What has been computed of one group, to be carried on. */
     private record At(Spectrum noise, List<Emission.Tone> tones, double flowGain, double below, double above, Set<Emission.Assumed> assumed,
             Known nearest) {

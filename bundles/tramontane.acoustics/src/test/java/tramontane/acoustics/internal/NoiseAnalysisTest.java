@@ -260,6 +260,10 @@ class NoiseAnalysisTest {
         assertTrue(told.has("acoustics.level"), "somebody listens at 1 m where nothing else is said");
         Told slow = told(box(BANDS, FREE, ""), point(bank("fans", RATED / 3, RATED / 3)));
         assertTrue(slow.finding(Severity.CAUTION, "is carried from 3000 rpm to 1000 rpm by the sound law").isPresent());
+        Told size = told(box(BANDS + ", 'rotorDiameter': '0.09 m'", FREE, "").withAirMovers(List.of(Movers.read("{'format': 1, 'airMovers': [{'id': 'F',"
+                + " 'ratedSpeed': '3000 rpm', 'curves': [{'flow': '0 0.05 m³/s', 'pressure': '100 0 Pa'}], 'sections': {'noise': {" + BANDS
+                + ", 'rotorDiameter': '0.09 m'}}}], 'airPath': {'bays': [], 'passages': []}}").airMovers().getFirst())), point(bank("fans", RATED, RATED)));
+        assertTrue(size.finding(Severity.CAUTION, "the size does not count").isPresent(), size.result().findings().toString());
         Told loud = told(box("'soundPower': '105 dB'", FREE, ""), point(bank("fans", RATED, RATED)));
         assertTrue(loud.finding(Severity.CAUTION, "hearing has to be protected").isPresent());
     }
