@@ -3,6 +3,7 @@ package tramontane.selection;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
@@ -11,6 +12,7 @@ import java.util.function.BiFunction;
 import org.junit.jupiter.api.Test;
 import tramontane.analysis.Analysis;
 import tramontane.analysis.Better;
+import tramontane.analysis.Engine;
 import tramontane.analysis.Figure;
 import tramontane.analysis.FigureKind;
 import tramontane.analysis.Input;
@@ -19,9 +21,12 @@ import tramontane.analysis.OperatingPoint;
 import tramontane.analysis.Result;
 import tramontane.analysis.Run;
 import tramontane.analysis.Scope;
+import tramontane.analysis.Severity;
 import tramontane.invented.InventedCatalogue;
 import tramontane.engine.internal.WiredEngine;
 import tramontane.model.Design;
+import tramontane.model.Quantity;
+import tramontane.model.Requirement;
 import tramontane.model.Value;
 import tramontane.physics.units.QuantityKind;
 import tramontane.selection.internal.SelectorComponent;
@@ -156,5 +161,51 @@ class FigureBoundTest {
         assertEquals(Choices.words(without.ranked()), Choices.words(with.ranked()));
         assertEquals(Choices.words(without.front()), Choices.words(with.front()));
         assertTrue(with.counts().exact() < without.counts().exact(), () -> with.counts() + " against " + without.counts());
+    }
+
+    /** A level that may be 3 dB more or less. */
+    private static final Loud WIDE = new Loud() {
+        @Override
+        public Result<Level> run(Input input, Run run) {
+            double level = super.run(input, run).data().orElseThrow().level();
+            return Result.of(new Level(level)).with(Figure.of(LEVEL, "", level).within(level - 3, level + 3));
+        }
+    };
+
+    private static Task quiet(double limit, int parts) {
+        Design design = Choices.sample("observatory");
+        List<Requirement> required = new ArrayList<>(design.requirements());
+        required.add(new Requirement(Criterion.NOISE_FIGURE, Requirement.WORST, Optional.empty(), Optional.of(Quantity.of(limit)), List.of(), Value.Tree.EMPTY));
+        return Task.of(design.withRequirements(required), "fans", InventedCatalogue.parts(parts, 7), new Space(Optional.of(0.17), Optional.of(0.09),
+                Optional.of(0.06), 6, 2, 12));
+    }
+
+    /** Of what stands on the list nothing is left to luck: solved with all bounds, every requirement is met without caution. */
+    @Test
+    void whatHoldsForCertainHoldsAtTheEdgeOfTheBoundsOfOtherAnalysesToo() {
+        WiredEngine.Wired wired = WiredEngine.with(WIDE);
+        Selector selector = new SelectorComponent(wired.engine(), wired.laws(), List.of());
+        double least = selector.choose(quiet(1000, 60), Watch.NONE).ranked().stream().mapToDouble(each -> each.values().get(Criterion.NOISE)).min().orElseThrow();
+        List<Candidate> stated = selector.choose(quiet(least + 2.9, 60), Watch.NONE).ranked();
+        assertTrue(!stated.isEmpty() && stated.stream().allMatch(each -> wired.engine().evaluate(Engine.Request.all(each.design()), Engine.Watch.NONE)
+                .verdicts().stream().anyMatch(verdict -> verdict.severity() == Severity.CAUTION)), () -> Choices.words(stated).toString());
+        Selection narrow = selector.choose(quiet(least + 2.9, 60).certain(true), Watch.NONE);
+        assertEquals(List.of(), Choices.words(narrow.ranked()));
+        assertTrue(narrow.rejected().stream().anyMatch(each -> each.reason().toString().contains("level in ") && each.reason().toString().contains(" may be ")),
+                () -> narrow.rejected().toString());
+        List<Candidate> wide = selector.choose(quiet(least + 8, 60).certain(true), Watch.NONE).ranked();
+        assertTrue(!wide.isEmpty() && wide.stream().allMatch(each -> wired.engine().evaluate(Engine.Request.all(each.design()), Engine.Watch.NONE)
+                .verdicts().stream().allMatch(verdict -> verdict.severity() == Severity.MET)), () -> Choices.words(wide).toString());
+    }
+
+    /** A requirement that nothing loaded can judge is said to be so, and does not hold for certain. */
+    @Test
+    void whatCannotBeJudgedIsNotCertain() {
+        Selection stated = Choices.SELECTOR.choose(quiet(1000, 60), Watch.NONE);
+        assertTrue(!stated.ranked().isEmpty() && stated.ranked().stream().allMatch(each -> each.unjudged() > 0), () -> Choices.words(stated.ranked()).toString());
+        Selection certain = Choices.SELECTOR.choose(quiet(1000, 60).certain(true), Watch.NONE);
+        assertEquals(List.of(), Choices.words(certain.ranked()));
+        assertTrue(certain.rejected().stream().anyMatch(each -> each.reason().toString().contains(Criterion.NOISE_FIGURE) && each.reason().toString()
+                .contains("is not judged: nothing loaded gives a figure")), () -> certain.rejected().toString());
     }
 }

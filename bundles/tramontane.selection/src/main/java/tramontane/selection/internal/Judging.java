@@ -330,10 +330,10 @@ final class Judging {
         return Math.min(ask.margin(figure.lower().orElse(figure.value())), ask.margin(figure.upper().orElse(figure.value())));
     }
 
-    /** Whether a verdict turns a candidate down. */
+    /** Whether a verdict turns a candidate down; where all must hold for certain, so does one that nobody can tell. */
     private boolean fails(Verdict verdict) {
-        return verdict.severity() == Severity.NOT_MET || Ask.isFlowOrThermal(verdict.requirement().figure())
-                && (verdict.severity() == Severity.NOT_JUDGED || certain && verdict.severity() == Severity.CAUTION);
+        return verdict.severity() == Severity.NOT_MET || certain && verdict.severity() == Severity.CAUTION
+                || verdict.severity() == Severity.NOT_JUDGED && (certain || Ask.isFlowOrThermal(verdict.requirement().figure()));
     }
 
     /** The margin in one condition. */
