@@ -15,6 +15,7 @@ import tramontane.analysis.Better;
 import tramontane.analysis.Engine;
 import tramontane.analysis.Figure;
 import tramontane.analysis.FigureKind;
+import tramontane.analysis.Finding;
 import tramontane.analysis.Input;
 import tramontane.analysis.Needs;
 import tramontane.analysis.OperatingPoint;
@@ -185,15 +186,15 @@ class FigureBoundTest {
     void whatHoldsForCertainHoldsAtTheEdgeOfTheBoundsOfOtherAnalysesToo() {
         WiredEngine.Wired wired = WiredEngine.with(WIDE);
         Selector selector = new SelectorComponent(wired.engine(), wired.laws(), List.of());
-        double least = selector.choose(quiet(1000, 60), Watch.NONE).ranked().stream().mapToDouble(each -> each.values().get(Criterion.NOISE)).min().orElseThrow();
-        List<Candidate> stated = selector.choose(quiet(least + 2.9, 60), Watch.NONE).ranked();
+        double least = selector.choose(quiet(1000, 24), Watch.NONE).ranked().stream().mapToDouble(each -> each.values().get(Criterion.NOISE)).min().orElseThrow();
+        List<Candidate> stated = selector.choose(quiet(least + 2.9, 24), Watch.NONE).ranked();
         assertTrue(!stated.isEmpty() && stated.stream().allMatch(each -> wired.engine().evaluate(Engine.Request.all(each.design()), Engine.Watch.NONE)
                 .verdicts().stream().anyMatch(verdict -> verdict.severity() == Severity.CAUTION)), () -> Choices.words(stated).toString());
-        Selection narrow = selector.choose(quiet(least + 2.9, 60).certain(true), Watch.NONE);
+        Selection narrow = selector.choose(quiet(least + 2.9, 24).certain(true), Watch.NONE);
         assertEquals(List.of(), Choices.words(narrow.ranked()));
         assertTrue(narrow.rejected().stream().anyMatch(each -> each.reason().toString().contains("level in ") && each.reason().toString().contains(" may be ")),
                 () -> narrow.rejected().toString());
-        List<Candidate> wide = selector.choose(quiet(least + 8, 60).certain(true), Watch.NONE).ranked();
+        List<Candidate> wide = selector.choose(quiet(least + 8, 24).certain(true), Watch.NONE).ranked();
         assertTrue(!wide.isEmpty() && wide.stream().allMatch(each -> wired.engine().evaluate(Engine.Request.all(each.design()), Engine.Watch.NONE)
                 .verdicts().stream().allMatch(verdict -> verdict.severity() == Severity.MET)), () -> Choices.words(wide).toString());
     }
@@ -201,11 +202,45 @@ class FigureBoundTest {
     /** A requirement that nothing loaded can judge is said to be so, and does not hold for certain. */
     @Test
     void whatCannotBeJudgedIsNotCertain() {
-        Selection stated = Choices.SELECTOR.choose(quiet(1000, 60), Watch.NONE);
+        Selection stated = Choices.SELECTOR.choose(quiet(1000, 24), Watch.NONE);
         assertTrue(!stated.ranked().isEmpty() && stated.ranked().stream().allMatch(each -> each.unjudged() > 0), () -> Choices.words(stated.ranked()).toString());
-        Selection certain = Choices.SELECTOR.choose(quiet(1000, 60).certain(true), Watch.NONE);
+        assertEquals(stated.counts().meeting(), stated.counts().unjudged());
+        assertEquals("everything that could be judged", stated.counts().met());
+        Selection certain = Choices.SELECTOR.choose(quiet(1000, 24).certain(true), Watch.NONE);
         assertEquals(List.of(), Choices.words(certain.ranked()));
         assertTrue(certain.rejected().stream().anyMatch(each -> each.reason().toString().contains(Criterion.NOISE_FIGURE) && each.reason().toString()
                 .contains("is not judged: nothing loaded gives a figure")), () -> certain.rejected().toString());
+    }
+
+    /** A miss by a figure of another analysis tells place and condition, and what that analysis finds of the bank there. */
+    @Test
+    void aMissByAFigureOfAnotherAnalysisTellsWhatIsFoundThere() {
+        WiredEngine.Wired wired = WiredEngine.with(new Loud() {
+            @Override
+            public Result<Level> run(Input input, Run run) {
+                double level = super.run(input, run).data().orElseThrow().level();
+                return Result.of(new Level(level)).with(Figure.of(LEVEL, "desk", level)).with(Finding.caution("grille", "rattles"))
+                        .with(Finding.caution("fans", "stand close to a grille").remedy("move them away"));
+            }
+        });
+        Task task = quiet(60, 60);
+        Selection selection = new SelectorComponent(wired.engine(), wired.laws(), List.of()).choose(task, Watch.NONE);
+        Rejected miss = selection.rejected().stream().filter(each -> each.reason().toString().startsWith("level at desk in ")).findFirst().orElseThrow();
+        assertTrue(miss.reason().toString().matches("level at desk in .+ is .+ dB at the lowest speed that is enough for flow and temperature where at most 60.0 dB is required"),
+                miss.reason()::toString);
+        assertTrue(miss.remedy().toString().matches("what is found of fans in .+: stand close to a grille; move them away"), miss.remedy()::toString);
+        Design with = miss.in(task).orElseThrow();
+        assertEquals(Placement.of(task.design(), "fans", task.parts().stream().filter(part -> part.id().equals(miss.part())).findFirst().orElseThrow(),
+                miss.arrangement().orElseThrow(), miss.setting().orElseThrow()), with);
+        assertTrue(wired.engine().evaluate(Engine.Request.all(with), Engine.Watch.NONE).verdicts().stream().anyMatch(verdict ->
+                verdict.severity() == Severity.NOT_MET && verdict.requirement().figure().equals(Criterion.NOISE_FIGURE)));
+    }
+
+    @Test
+    void aCriterionThatIsAFigureTellsOfWhichPlaceAndCondition() {
+        WiredEngine.Wired wired = WiredEngine.with(new Loud());
+        List<Criterion> criteria = new SelectorComponent(wired.engine(), wired.laws(), List.of()).choose(quiet(1000, 20), Watch.NONE).criteria();
+        assertEquals("level, the worst of all positions and conditions", criteria.stream().filter(each -> each.id().equals(Criterion.NOISE)).findFirst().orElseThrow().about());
+        assertTrue(criteria.stream().filter(each -> each.id().equals(Criterion.COST)).allMatch(each -> each.about().isEmpty()));
     }
 }
