@@ -174,9 +174,13 @@ class FigureBoundTest {
     };
 
     private static Task quiet(double limit, int parts) {
+        return quiet(limit, parts, Requirement.WORST);
+    }
+
+    private static Task quiet(double limit, int parts, String place) {
         Design design = Choices.sample("observatory");
         List<Requirement> required = new ArrayList<>(design.requirements());
-        required.add(new Requirement(Criterion.NOISE_FIGURE, Requirement.WORST, Optional.empty(), Optional.of(Quantity.of(limit)), List.of(), Value.Tree.EMPTY));
+        required.add(new Requirement(Criterion.NOISE_FIGURE, place, Optional.empty(), Optional.of(Quantity.of(limit)), List.of(), Value.Tree.EMPTY));
         return Task.of(design.withRequirements(required), "fans", InventedCatalogue.parts(parts, 7), new Space(Optional.of(0.17), Optional.of(0.09),
                 Optional.of(0.06), 6, 2, 12));
     }
@@ -206,9 +210,9 @@ class FigureBoundTest {
         assertTrue(!stated.ranked().isEmpty() && stated.ranked().stream().allMatch(each -> each.unjudged() > 0), () -> Choices.words(stated.ranked()).toString());
         assertEquals(stated.counts().meeting(), stated.counts().unjudged());
         assertEquals("everything that could be judged", stated.counts().met());
-        Selection certain = Choices.SELECTOR.choose(quiet(1000, 24).certain(true), Watch.NONE);
+        Selection certain = Choices.SELECTOR.choose(quiet(1000, 24, "desk").certain(true), Watch.NONE);
         assertEquals(List.of(), Choices.words(certain.ranked()));
-        assertTrue(certain.rejected().stream().anyMatch(each -> each.reason().toString().contains(Criterion.NOISE_FIGURE) && each.reason().toString()
+        assertTrue(certain.rejected().stream().anyMatch(each -> each.reason().toString().contains(Criterion.NOISE_FIGURE + " at desk in ") && each.reason().toString()
                 .contains("is not judged: nothing loaded gives a figure")), () -> certain.rejected().toString());
     }
 

@@ -25,6 +25,7 @@ import tramontane.analysis.Severity;
 import tramontane.analysis.Verdict;
 import tramontane.model.AirMover;
 import tramontane.model.Design;
+import tramontane.model.Requirement;
 import tramontane.selection.Arrangement;
 import tramontane.selection.Candidate;
 import tramontane.selection.Placement;
@@ -311,7 +312,8 @@ final class Judging {
     /** A verdict that does not hold, in one sentence. */
     private Sentence sentence(Verdict verdict, String at) {
         return verdict.figure().map(figure -> sentence(Ask.of(verdict.requirement(), figure.kind()), figure, at)).orElseGet(() -> Sentence.of(
-                labels.getOrDefault(verdict.requirement().figure(), verdict.requirement().figure()) + (verdict.condition().isEmpty() ? ""
+                labels.getOrDefault(verdict.requirement().figure(), verdict.requirement().figure())
+                        + (verdict.requirement().place().equals(Requirement.WORST) ? "" : " at " + verdict.requirement().place()) + (verdict.condition().isEmpty() ? ""
                         : " in " + verdict.condition()) + " is not judged: " + verdict.reason()));
     }
 
