@@ -14,8 +14,10 @@ import tramontane.physics.units.QuantityKind;
  * @param label    what people read
  * @param quantity its kind of quantity
  * @param better   which way is better
+ * @param about    which figure it is, and of which place and condition: {@code sound pressure level, the worst of all positions and
+ *                 conditions}; empty where the label says all
  */
-public record Criterion(String id, String label, QuantityKind quantity, Better better) {
+public record Criterion(String id, String label, QuantityKind quantity, Better better, String about) {
 
     /** Electrical input of the bank, its largest in any case, W. */
     public static final String POWER = "power";
@@ -36,6 +38,11 @@ public record Criterion(String id, String label, QuantityKind quantity, Better b
 
     private static final double LEVEL_STEP = 10;
     private static final double TEMPERATURE_STEP = 10;
+
+    /** One whose label says all. */
+    public Criterion(String id, String label, QuantityKind quantity, Better better) {
+        this(id, label, quantity, better, "");
+    }
 
     /**
      * Steps from one of it (one W, one kg; 0 dB, 0 K): more are worse.

@@ -47,8 +47,14 @@ public record Selection(List<Need> needs, List<Criterion> criteria, List<Candida
      * @param arranged parts times arrangements that were looked at
      * @param may      of these the ones that may do by the reduced design
      * @param exact    how many were solved exactly
-     * @param meeting  how many of those meet everything
+     * @param meeting  how many of those meet everything that could be judged
+     * @param unjudged of how many of those something that is required could not be judged
      */
-    public record Counts(int parts, int fitting, int arranged, int may, int exact, int meeting) {
+    public record Counts(int parts, int fitting, int arranged, int may, int exact, int meeting, int unjudged) {
+
+        /** {@code everything}, or {@code everything that could be judged}: what those that are counted as meeting it meet. */
+        public String met() {
+            return unjudged > 0 ? "everything that could be judged" : "everything";
+        }
     }
 }

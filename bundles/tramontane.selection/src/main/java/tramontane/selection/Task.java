@@ -20,8 +20,8 @@ import tramontane.model.Design;
  * @param lowest  lowest speed setting that is looked at, above 0 to 1
  * @param listed  how many candidates are ranked
  * @param misses  how many of those that fail are looked at for what would have to change
- * @param certain whether what is required of flow and temperature must hold at the edge of the bounds of its figures, too, where a design
- *                states tolerances: slower by several times
+ * @param certain whether all that is required must be judged and hold at the edge of the bounds of its figures, too, where they have
+ *                some, as from tolerances that a design states: slower by several times
  * @param exactly whether every candidate is judged exactly, whatever the reduced design says of it: slow, for who doubts it
  */
 public record Task(Design design, String bank, List<AirMover> parts, Space space, Map<String, Double> weights, double lowest, int listed,

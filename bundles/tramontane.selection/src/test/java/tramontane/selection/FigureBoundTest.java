@@ -3,6 +3,7 @@ package tramontane.selection;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
@@ -11,17 +12,22 @@ import java.util.function.BiFunction;
 import org.junit.jupiter.api.Test;
 import tramontane.analysis.Analysis;
 import tramontane.analysis.Better;
+import tramontane.analysis.Engine;
 import tramontane.analysis.Figure;
 import tramontane.analysis.FigureKind;
+import tramontane.analysis.Finding;
 import tramontane.analysis.Input;
 import tramontane.analysis.Needs;
 import tramontane.analysis.OperatingPoint;
 import tramontane.analysis.Result;
 import tramontane.analysis.Run;
 import tramontane.analysis.Scope;
+import tramontane.analysis.Severity;
 import tramontane.invented.InventedCatalogue;
 import tramontane.engine.internal.WiredEngine;
 import tramontane.model.Design;
+import tramontane.model.Quantity;
+import tramontane.model.Requirement;
 import tramontane.model.Value;
 import tramontane.physics.units.QuantityKind;
 import tramontane.selection.internal.SelectorComponent;
@@ -156,5 +162,89 @@ class FigureBoundTest {
         assertEquals(Choices.words(without.ranked()), Choices.words(with.ranked()));
         assertEquals(Choices.words(without.front()), Choices.words(with.front()));
         assertTrue(with.counts().exact() < without.counts().exact(), () -> with.counts() + " against " + without.counts());
+    }
+
+    /** A level that may be 3 dB more or less. */
+    private static final Loud WIDE = new Loud() {
+        @Override
+        public Result<Level> run(Input input, Run run) {
+            double level = super.run(input, run).data().orElseThrow().level();
+            return Result.of(new Level(level)).with(Figure.of(LEVEL, "", level).within(level - 3, level + 3));
+        }
+    };
+
+    private static Task quiet(double limit, int parts) {
+        return quiet(limit, parts, Requirement.WORST);
+    }
+
+    private static Task quiet(double limit, int parts, String place) {
+        Design design = Choices.sample("observatory");
+        List<Requirement> required = new ArrayList<>(design.requirements());
+        required.add(new Requirement(Criterion.NOISE_FIGURE, place, Optional.empty(), Optional.of(Quantity.of(limit)), List.of(), Value.Tree.EMPTY));
+        return Task.of(design.withRequirements(required), "fans", InventedCatalogue.parts(parts, 7), new Space(Optional.of(0.17), Optional.of(0.09),
+                Optional.of(0.06), 6, 2, 12));
+    }
+
+    /** Of what stands on the list nothing is left to luck: solved with all bounds, every requirement is met without caution. */
+    @Test
+    void whatHoldsForCertainHoldsAtTheEdgeOfTheBoundsOfOtherAnalysesToo() {
+        WiredEngine.Wired wired = WiredEngine.with(WIDE);
+        Selector selector = new SelectorComponent(wired.engine(), wired.laws(), List.of());
+        double least = selector.choose(quiet(1000, 24), Watch.NONE).ranked().stream().mapToDouble(each -> each.values().get(Criterion.NOISE)).min().orElseThrow();
+        List<Candidate> stated = selector.choose(quiet(least + 2.9, 24), Watch.NONE).ranked();
+        assertTrue(!stated.isEmpty() && stated.stream().allMatch(each -> wired.engine().evaluate(Engine.Request.all(each.design()), Engine.Watch.NONE)
+                .verdicts().stream().anyMatch(verdict -> verdict.severity() == Severity.CAUTION)), () -> Choices.words(stated).toString());
+        Selection narrow = selector.choose(quiet(least + 2.9, 24).certain(true), Watch.NONE);
+        assertEquals(List.of(), Choices.words(narrow.ranked()));
+        assertTrue(narrow.rejected().stream().anyMatch(each -> each.reason().toString().contains("level in ") && each.reason().toString().contains(" may be ")),
+                () -> narrow.rejected().toString());
+        List<Candidate> wide = selector.choose(quiet(least + 8, 24).certain(true), Watch.NONE).ranked();
+        assertTrue(!wide.isEmpty() && wide.stream().allMatch(each -> wired.engine().evaluate(Engine.Request.all(each.design()), Engine.Watch.NONE)
+                .verdicts().stream().allMatch(verdict -> verdict.severity() == Severity.MET)), () -> Choices.words(wide).toString());
+    }
+
+    /** A requirement that nothing loaded can judge is said to be so, and does not hold for certain. */
+    @Test
+    void whatCannotBeJudgedIsNotCertain() {
+        Selection stated = Choices.SELECTOR.choose(quiet(1000, 24), Watch.NONE);
+        assertTrue(!stated.ranked().isEmpty() && stated.ranked().stream().allMatch(each -> each.unjudged() > 0), () -> Choices.words(stated.ranked()).toString());
+        assertEquals(stated.counts().meeting(), stated.counts().unjudged());
+        assertEquals("everything that could be judged", stated.counts().met());
+        Selection certain = Choices.SELECTOR.choose(quiet(1000, 24, "desk").certain(true), Watch.NONE);
+        assertEquals(List.of(), Choices.words(certain.ranked()));
+        assertTrue(certain.rejected().stream().anyMatch(each -> each.reason().toString().contains(Criterion.NOISE_FIGURE + " at desk in ") && each.reason().toString()
+                .contains("is not judged: nothing loaded gives a figure")), () -> certain.rejected().toString());
+    }
+
+    /** A miss by a figure of another analysis tells place and condition, and what that analysis finds of the bank there. */
+    @Test
+    void aMissByAFigureOfAnotherAnalysisTellsWhatIsFoundThere() {
+        WiredEngine.Wired wired = WiredEngine.with(new Loud() {
+            @Override
+            public Result<Level> run(Input input, Run run) {
+                double level = super.run(input, run).data().orElseThrow().level();
+                return Result.of(new Level(level)).with(Figure.of(LEVEL, "desk", level)).with(Finding.caution("grille", "rattles"))
+                        .with(Finding.caution("fans", "stand close to a grille").remedy("move them away"));
+            }
+        });
+        Task task = quiet(60, 60);
+        Selection selection = new SelectorComponent(wired.engine(), wired.laws(), List.of()).choose(task, Watch.NONE);
+        Rejected miss = selection.rejected().stream().filter(each -> each.reason().toString().startsWith("level at desk in ")).findFirst().orElseThrow();
+        assertTrue(miss.reason().toString().matches("level at desk in .+ is .+ dB at the lowest speed that is enough for flow and temperature where at most 60.0 dB is required"),
+                miss.reason()::toString);
+        assertTrue(miss.remedy().toString().matches("what is found of fans in .+: stand close to a grille; move them away"), miss.remedy()::toString);
+        Design with = miss.in(task).orElseThrow();
+        assertEquals(Placement.of(task.design(), "fans", task.parts().stream().filter(part -> part.id().equals(miss.part())).findFirst().orElseThrow(),
+                miss.arrangement().orElseThrow(), miss.setting().orElseThrow()), with);
+        assertTrue(wired.engine().evaluate(Engine.Request.all(with), Engine.Watch.NONE).verdicts().stream().anyMatch(verdict ->
+                verdict.severity() == Severity.NOT_MET && verdict.requirement().figure().equals(Criterion.NOISE_FIGURE)));
+    }
+
+    @Test
+    void aCriterionThatIsAFigureTellsOfWhichPlaceAndCondition() {
+        WiredEngine.Wired wired = WiredEngine.with(new Loud());
+        List<Criterion> criteria = new SelectorComponent(wired.engine(), wired.laws(), List.of()).choose(quiet(1000, 20), Watch.NONE).criteria();
+        assertEquals("level, the worst of all positions and conditions", criteria.stream().filter(each -> each.id().equals(Criterion.NOISE)).findFirst().orElseThrow().about());
+        assertTrue(criteria.stream().filter(each -> each.id().equals(Criterion.COST)).allMatch(each -> each.about().isEmpty()));
     }
 }

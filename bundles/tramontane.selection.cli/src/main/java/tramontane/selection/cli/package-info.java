@@ -12,11 +12,12 @@
  * <li>{@code format}: 1</li>
  * <li>{@code design}, {@code bank}: the design's name and the bank's id</li>
  * <li>{@code counts}: parts in the {@code catalogue}, {@code parts} looked at, {@code fitting} the room, {@code arrangements} of
- *     these, those that {@code may} do by the reduced design, solved {@code exact}ly, {@code meeting} everything</li>
+ *     these, those that {@code may} do by the reduced design, solved {@code exact}ly, {@code meeting} everything that could be judged,
+ *     of how many of them something is {@code unjudged}</li>
  * <li>{@code needs}: {@code condition}, {@code requirement} that asks for most, the {@code flow} of the bank that is needed (missing
  *     where none is enough) and the {@code pressure} then, where known</li>
  * <li>{@code criteria}: {@code id}, {@code label}, {@code unit} (for a price its currency), {@code better} ({@code lower} or
- *     {@code higher}), {@code weight}</li>
+ *     {@code higher}), {@code weight}, {@code about} (which figure it is, and of which place and condition; empty where the label says all)</li>
  * <li>{@code candidates}, best first: {@code rank}, {@code part}, {@code across}, {@code along}, {@code series}, {@code turned},
  *     {@code setting} (1 for full speed), {@code adjustable}, {@code speed} (rad/s), where the first is known as well {@code merit},
  *     {@code steps}, {@code unknown} (criteria with a weight that are not known of it), {@code pareto}, {@code values} by criterion,
@@ -24,7 +25,7 @@
  * <li>{@code pareto}: all candidates that no other is better than in everything: part, arrangement, {@code setting}, {@code values}</li>
  * <li>{@code behind}: what may do and comes behind those listed: part, arrangement, {@code setting} below which it fails</li>
  * <li>{@code nearest} and, with {@code --rejected}, {@code rejected}: part, arrangement where one fits, {@code reason}, where known
- *     {@code timesSpeed} (at how many times its full speed it would do), {@code exactly}, {@code remedy}</li>
+ *     {@code timesSpeed} (at how many times its full speed it would do) and {@code setting} (that it was judged at), {@code exactly}, {@code remedy}</li>
  * <li>{@code why}: sentences</li>
  * <li>{@code findings}, {@code problems}: as {@code solve} writes them</li>
  * </ul>

@@ -173,7 +173,7 @@ final class CandidateSearch {
                 rejected.addAll(new Looked(List.of(), List.of(new Rejected(parts.get(i).id(), Optional.empty(), tooLarge(parts.get(i)),
                         OptionalDouble.empty(), true, Sentence.EMPTY)), 0).rejected());
             }
-            return new Selection(List.of(), List.of(), List.of(), List.of(), List.of(), rejected, List.of(), new Selection.Counts(task.parts().size(), 0, 0, 0, 0, 0),
+            return new Selection(List.of(), List.of(), List.of(), List.of(), List.of(), rejected, List.of(), new Selection.Counts(task.parts().size(), 0, 0, 0, 0, 0, 0),
                     List.of(), List.of(Finding.caution(task.bank(), "none of the parts fits into the room").remedy("give it more room, or widen the filter")), false);
         }
         scoring = Scoring.of(engine, task.bank(), task.weights(), Scoring.currency(currencies));
@@ -274,11 +274,15 @@ final class CandidateSearch {
         progress(0.95, "looking at what fails");
         List<Rejected> nearest = nearest(workers, prospects);
         judged.values().forEach(each -> each.rejected().ifPresent(rejected::add));
-        int meeting = (int) judged.values().stream().filter(each -> each.candidate().isPresent()).count();
-        Selection.Counts counts = new Selection.Counts(task.parts().size(), fitting, arranged, prospects.size(), judged.size(), meeting);
+        Selection.Counts counts = new Selection.Counts(task.parts().size(), fitting, arranged, prospects.size(), judged.size(), allMeeting().size(),
+                unjudged(allMeeting()));
         List<Sentence> why = Explaining.of(screen, task.bank(), listed, allMeeting());
         progress(1, "");
         return new Selection(reduction.needs(), scoring.criteria(), listed, front, passed, rejected, nearest, counts, why, notes(listed), false);
+    }
+
+    private static int unjudged(List<Candidate> candidates) {
+        return (int) candidates.stream().filter(candidate -> candidate.unjudged() > 0).count();
     }
 
     /** How far it has come; what is turned down late does not count back. */
@@ -394,23 +398,26 @@ final class CandidateSearch {
         if (need.flow().isEmpty()) {
             Figure last = need.nearest().orElseThrow();
             return Sentence.of("no flow is enough in " + where + ": " + last.kind().label() + at(last) + " is ", amount(last), " at ",
-                    new Amount(load.points().getLast().flow(), QuantityKind.FLOW), " where", limit(need), " is required");
+                    new Amount(load.points().getLast().flow(), QuantityKind.FLOW), " where", limit(need), " is required",
+                    reduction.ask(need).map(ask -> Off.where(last.value(), ask)).orElse(Sentence.EMPTY));
         }
         if (group.failed() >= arrangement.movers()) {
             return Sentence.of("in " + where + " none of its movers is left, and ", new Amount(need.flow().getAsDouble(), QuantityKind.FLOW), " are needed");
         }
         if (found.free()) {
             return Sentence.of("in " + where + " it moves no more than ", new Amount(found.reached(), QuantityKind.FLOW),
-                    " even against no pressure, where ", new Amount(need.flow().getAsDouble(), QuantityKind.FLOW), " are needed");
+                    " even against no pressure, where ", new Amount(need.flow().getAsDouble(), QuantityKind.FLOW), " are needed",
+                    Off.where(found.reached(), need.flow().getAsDouble(), QuantityKind.FLOW));
         }
         boolean isFlow = reduction.ask(need).map(Ask::isFlowOfBank).orElse(true);
         Optional<Figure> there = found.reached() > 0 && !isFlow ? need.nearest().flatMap(figure -> reduction.ask(need).flatMap(ask -> load.figure(ask, found.reached())))
                 : Optional.empty();
         List<Object> words = new ArrayList<>(List.of("in " + where + " it gives ", new Amount(found.reached(), QuantityKind.FLOW), " at full speed where ",
-                new Amount(need.flow().getAsDouble(), QuantityKind.FLOW), " are needed"));
+                new Amount(need.flow().getAsDouble(), QuantityKind.FLOW), " are needed", Off.where(found.reached(), need.flow().getAsDouble(), QuantityKind.FLOW)));
         there.ifPresent(figure -> words.addAll(List.of(": " + figure.kind().label() + at(figure) + " would be ", amount(figure), " where")));
         there.ifPresent(figure -> words.add(limit(need)));
         there.ifPresent(figure -> words.add(" is required"));
+        reduction.ask(need).ifPresent(ask -> there.ifPresent(figure -> words.add(Off.where(figure.value(), ask))));
         return Sentence.of(words.toArray());
     }
 
@@ -555,7 +562,7 @@ final class CandidateSearch {
                 double speed = answer.slow() && reduction.isComplete() ? screen.speedNeeded(part, miss.arrangement()) : Double.POSITIVE_INFINITY;
                 boolean would = speed > 1 && !Double.isInfinite(speed);
                 return new Rejected(each.part(), each.arrangement(), each.reason(), would ? OptionalDouble.of(speed) : OptionalDouble.empty(), true,
-                        would ? remedy(part, miss.arrangement(), speed) : each.remedy());
+                        would ? remedy(part, miss.arrangement(), speed) : each.remedy(), each.setting());
             }));
         }).toList()).stream().flatMap(Optional::stream).toList();
     }
@@ -597,14 +604,14 @@ final class CandidateSearch {
 
     private Selection nothing(Finding... why) {
         return new Selection(List.of(), scoring == null ? List.of() : scoring.criteria(), List.of(), List.of(), List.of(), List.of(), List.of(),
-                new Selection.Counts(task.parts().size(), 0, 0, 0, 0, 0), List.of(), Arrays.asList(why), false);
+                new Selection.Counts(task.parts().size(), 0, 0, 0, 0, 0, 0), List.of(), Arrays.asList(why), false);
     }
 
     private Selection cancelled() {
         List<Candidate> found = allMeeting();
         return new Selection(reduction == null ? List.of() : reduction.needs(), scoring == null ? List.of() : scoring.criteria(),
                 found.stream().limit(task.listed()).toList(), List.of(), List.of(), rejected, List.of(),
-                new Selection.Counts(task.parts().size(), 0, 0, 0, judged.size(), found.size()), List.of(), List.of(), true);
+                new Selection.Counts(task.parts().size(), 0, 0, 0, judged.size(), found.size(), unjudged(found)), List.of(), List.of(), true);
     }
 
     /** Runs jobs side by side and waits for all; their answers in their order. */

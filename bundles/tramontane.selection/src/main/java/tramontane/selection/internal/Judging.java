@@ -25,7 +25,7 @@ import tramontane.analysis.Severity;
 import tramontane.analysis.Verdict;
 import tramontane.model.AirMover;
 import tramontane.model.Design;
-import tramontane.physics.units.QuantityKind;
+import tramontane.model.Requirement;
 import tramontane.selection.Arrangement;
 import tramontane.selection.Candidate;
 import tramontane.selection.Placement;
@@ -43,8 +43,6 @@ final class Judging {
     private static final int STEP = 1;
     /** Setting that full speed is compared with. */
     private static final int PROBE = 800;
-    /** Share of a limit within which a figure reads like it. */
-    private static final double CLOSE = 0.005;
 
     private final Engine engine;
     private final Design design;
@@ -259,13 +257,13 @@ final class Judging {
         Optional<Verdict> failing = evaluation.verdicts().stream().filter(this::fails).min(Comparator.comparingDouble(this::share));
         String at = k == GRAIN ? " at full speed" : " at the lowest speed that is enough for flow and temperature";
         if (failing.isPresent()) {
-            return rejected(part, arrangement, failing.get(), at);
+            return rejected(part, arrangement, failing.get(), at, evaluation, (double) k / GRAIN);
         }
         Optional<Finding> against = evaluation.findings().stream().filter(finding -> finding.severity() == Severity.NOT_MET
                 || finding.severity() == Severity.ERROR).findFirst();
         if (against.isPresent()) {
             return new Judged(Optional.empty(), Optional.of(new Rejected(part.id(), Optional.of(arrangement), against.get().message(),
-                    OptionalDouble.empty(), true, against.get().remedy())), 1, false);
+                    OptionalDouble.empty(), true, against.get().remedy(), OptionalDouble.of((double) k / GRAIN))), 1, false);
         }
         Map<String, Double> values = scoring.values(part, arrangement, evaluation);
         double speed = evaluation.cases().stream().flatMap(each -> evaluation.data(OperatingPoint.class, each.concrete().id()).stream())
@@ -277,25 +275,45 @@ final class Judging {
                 scoring.unknown(values), false, tightest, unjudged, with, kept)), Optional.empty(), 0, false);
     }
 
-    private Judged rejected(AirMover part, Arrangement arrangement, Verdict verdict, String at) {
+    private Judged rejected(AirMover part, Arrangement arrangement, Verdict verdict, String at, Evaluation evaluation, double setting) {
         return new Judged(Optional.empty(), Optional.of(new Rejected(part.id(), Optional.of(arrangement), sentence(verdict, at),
-                OptionalDouble.empty(), true, Sentence.EMPTY)), Math.abs(share(verdict)), false);
+                OptionalDouble.empty(), true, cause(verdict, evaluation), OptionalDouble.of(setting))), Math.abs(share(verdict)), false);
+    }
+
+    /**
+     * Of a figure of another analysis, which more speed is not for, what is found of the bank in the condition where it fails: the first
+     * that one should look at, by the analysis that gives the figure or else by any, and what to do about it.
+     */
+    private Sentence cause(Verdict verdict, Evaluation evaluation) {
+        String where = verdict.figure().map(Figure::condition).orElse(verdict.condition());
+        if (Ask.isFlowOrThermal(verdict.requirement().figure())) {
+            return Sentence.EMPTY;
+        }
+        Set<String> givers = engine.analyses().stream().filter(analysis -> analysis.figures().stream().anyMatch(kind -> kind.id().equals(
+                verdict.requirement().figure()))).map(Engine.Loaded::id).collect(Collectors.toSet());
+        Stream<Finding> own = evaluation.outcomes().stream().filter(outcome -> givers.contains(outcome.analysis()))
+                .flatMap(outcome -> outcome.result().findings().stream().map(finding -> finding.condition().isEmpty() ? finding.in(outcome.condition()) : finding));
+        return Stream.concat(own, evaluation.findings().stream()).filter(finding -> finding.severity() == Severity.CAUTION && finding.place().equals(bank))
+                .filter(finding -> where.isEmpty() || finding.condition().isEmpty() || finding.condition().equals(where) || finding.condition().equals(verdict.condition()))
+                .findFirst().map(finding -> Sentence.of("what is found of " + bank + (finding.condition().isEmpty() ? "" : " in " + finding.condition()) + ": ",
+                        finding.message(), finding.remedy().isEmpty() ? "" : "; ", finding.remedy())).orElse(Sentence.EMPTY);
     }
 
     /** One that is too slow at full speed. */
     private Judged slow(AirMover part, Arrangement arrangement, Tried tried) {
         if (tried.silent().isPresent()) {
             return new Judged(Optional.empty(), Optional.of(new Rejected(part.id(), Optional.of(arrangement), tried.silent().get(), OptionalDouble.empty(), true,
-                    Sentence.EMPTY)), Double.MAX_VALUE, false);
+                    Sentence.EMPTY, OptionalDouble.of(1))), Double.MAX_VALUE, false);
         }
         return new Judged(Optional.empty(), Optional.of(new Rejected(part.id(), Optional.of(arrangement), sentence(tried.side(), tried.figure().orElseThrow(),
-                " at full speed"), OptionalDouble.empty(), true, Sentence.EMPTY)), Math.abs(tried.margin()), true);
+                " at full speed"), OptionalDouble.empty(), true, Sentence.EMPTY, OptionalDouble.of(1))), Math.abs(tried.margin()), true);
     }
 
     /** A verdict that does not hold, in one sentence. */
     private Sentence sentence(Verdict verdict, String at) {
         return verdict.figure().map(figure -> sentence(Ask.of(verdict.requirement(), figure.kind()), figure, at)).orElseGet(() -> Sentence.of(
-                labels.getOrDefault(verdict.requirement().figure(), verdict.requirement().figure()) + (verdict.condition().isEmpty() ? ""
+                labels.getOrDefault(verdict.requirement().figure(), verdict.requirement().figure())
+                        + (verdict.requirement().place().equals(Requirement.WORST) ? "" : " at " + verdict.requirement().place()) + (verdict.condition().isEmpty() ? ""
                         : " in " + verdict.condition()) + " is not judged: " + verdict.reason()));
     }
 
@@ -310,13 +328,7 @@ final class Judging {
                 new Amount(value, figure.kind().quantity()), at + " where"));
         ask.ifPresent(each -> parts.addAll(each.limit().parts()));
         parts.add(" is required");
-        // where both read the same to three digits
-        ask.flatMap(each -> each.least().or(each::most)).filter(limit -> limit != 0).ifPresent(limit -> {
-            double off = Math.abs(ask.get().margin(value) / limit);
-            if (off > 0 && off < CLOSE) {
-                parts.addAll(List.of(", ", new Amount(off, QuantityKind.FRACTION), " off"));
-            }
-        });
+        ask.ifPresent(each -> parts.add(Off.where(value, each)));
         return Sentence.of(parts.toArray());
     }
 
@@ -330,10 +342,10 @@ final class Judging {
         return Math.min(ask.margin(figure.lower().orElse(figure.value())), ask.margin(figure.upper().orElse(figure.value())));
     }
 
-    /** Whether a verdict turns a candidate down. */
+    /** Whether a verdict turns a candidate down; where all must hold for certain, so does one that nobody can tell. */
     private boolean fails(Verdict verdict) {
-        return verdict.severity() == Severity.NOT_MET || Ask.isFlowOrThermal(verdict.requirement().figure())
-                && (verdict.severity() == Severity.NOT_JUDGED || certain && verdict.severity() == Severity.CAUTION);
+        return verdict.severity() == Severity.NOT_MET || certain && verdict.severity() == Severity.CAUTION
+                || verdict.severity() == Severity.NOT_JUDGED && (certain || Ask.isFlowOrThermal(verdict.requirement().figure()));
     }
 
     /** The margin in one condition. */

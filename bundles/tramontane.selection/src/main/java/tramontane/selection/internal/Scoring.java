@@ -64,7 +64,9 @@ final class Scoring {
         engine.analyses().forEach(analysis -> analysis.figures().forEach(figure -> figures.putIfAbsent(figure.id(), figure)));
         List<Criterion> all = new ArrayList<>();
         for (String name : List.of(Criterion.POWER, Criterion.NOISE, Criterion.LIFE)) {
-            Optional.ofNullable(figures.get(NAMED.get(name))).ifPresent(figure -> all.add(new Criterion(name, name, figure.quantity(), figure.better())));
+            Optional.ofNullable(figures.get(NAMED.get(name))).ifPresent(figure -> all.add(new Criterion(name, name, figure.quantity(), figure.better(), figure.label()
+                    + (name.equals(Criterion.POWER) ? " of the bank, the most in any condition" : ", the worst of all "
+                    + (name.equals(Criterion.NOISE) ? "positions" : "places") + " and conditions"))));
         }
         all.addAll(OF_THE_PART);
         List<Finding> findings = new ArrayList<>();
@@ -80,7 +82,7 @@ final class Scoring {
                 findings.add(Finding.error("", "a weight is given for figure " + id + ", of which neither more nor less is better")
                         .remedy("weigh another figure"));
             } else {
-                all.add(new Criterion(id, figure.label(), figure.quantity(), figure.better()));
+                all.add(new Criterion(id, figure.label(), figure.quantity(), figure.better(), "the worst of all places and conditions"));
             }
         }
         all.sort(Comparator.comparing(criterion -> !(weights.getOrDefault(criterion.id(), 0.0) > 0)));

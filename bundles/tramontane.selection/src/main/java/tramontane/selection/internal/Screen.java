@@ -22,6 +22,7 @@ import tramontane.model.FormReader;
 import tramontane.model.MoverCurve;
 import tramontane.model.Passage;
 import tramontane.model.Problem;
+import tramontane.model.Quantities;
 import tramontane.model.Quantity;
 import tramontane.model.Values;
 import tramontane.physics.MonotoneCurve;
@@ -48,7 +49,7 @@ final class Screen {
     static final double SLACK = 0.006;
     /** By how much a power that is read from curves may be too high. */
     private static final double POWER_SLACK = 0.025;
-    /** Flows beyond the one needed at which a curve with a dip may work instead. */
+    /** Flows beyond the one needed at which a bank may work instead whose law does not say that it has one answer at every flow. */
     private static final double[] BEYOND = {1, 1.1, 1.25, 1.5, 1.8, 2.2, 2.8};
     private static final int PASSES = 3;
     private static final double NARROW = 1e-4;
@@ -151,6 +152,11 @@ final class Screen {
         private final double need;
         private final FlowLaw.Drop drop = new FlowLaw.Drop();
         private FlowLaw law;
+        /** A law that gives nowhere less and has one answer at every flow. */
+        private FlowLaw most;
+        private final Optional<Design> filled;
+        /** Whether what it may give at most counts, and not what it gives. */
+        private boolean atMost = true;
         /** At full setting, rad/s. */
         private double full;
         /** What it gives more there than is taken, over what is taken. */
@@ -170,6 +176,7 @@ final class Screen {
             this.need = stated * swelling(part, passage, load, stated);
             this.density = load.density(need);
             this.viscosity = load.viscosity(need);
+            this.filled = filled(part).map(each -> holding.withAirMovers(List.of(each)));
         }
 
         /** Takes the law at full speed from a group with as many failed, by the fan laws, where the part has one curve. */
@@ -179,6 +186,7 @@ final class Screen {
                     .failed().equals(failed)).findFirst();
             if (same.isPresent() && condition.supplyFrequency().equals(same.get().condition.supplyFrequency())) {
                 law = same.get().law;
+                most = same.get().most;
                 at = same.get().at;
             } else {
                 turn(full);
@@ -187,12 +195,17 @@ final class Screen {
 
         void turn(double speed) {
             at = speed;
-            law = kind.law(values, new PassageKind.Setting(holding, condition.withSpeed(Quantity.of(speed / part.ratedSpeedSi().orElseThrow())),
-                    passage));
+            Condition turning = condition.withSpeed(Quantity.of(speed / part.ratedSpeedSi().orElseThrow()));
+            law = kind.law(values, new PassageKind.Setting(holding, turning, passage));
+            most = filled.map(each -> kind.law(values, new PassageKind.Setting(each, turning, passage))).orElse(law);
         }
 
         /** Pressure of the bank at a flow and a speed, Pa. */
         double pressure(double flow, double speed) {
+            return pressure(law, flow, speed);
+        }
+
+        private double pressure(FlowLaw law, double flow, double speed) {
             double ratio = speed / at;
             law.at(flow / ratio, density, viscosity, drop);
             return -drop.pressure() * ratio * ratio;
@@ -226,8 +239,8 @@ final class Screen {
         double excess(double speed) {
             double best = Double.NEGATIVE_INFINITY;
             for (double beyond : BEYOND) {
-                best = Math.max(best, pressure(need * beyond, speed) - load.pressure(need * beyond));
-                if (law.increasing()) {
+                best = Math.max(best, pressure(atMost ? most : law, need * beyond, speed) - load.pressure(need * beyond));
+                if ((atMost ? most : law).increasing()) {
                     break;
                 }
             }
@@ -282,6 +295,27 @@ final class Screen {
             double atHigh = excess.applyAsDouble(high);
             return atHigh >= 0 ? high : RootSearch.between(excess, low, high, excess.applyAsDouble(low), atHigh, FLOW * Math.max(need, low), 0).at();
         }
+    }
+
+    /**
+     * A part whose curves have a dip, with their dips filled up to the next higher pressure at a larger flow; empty for one without.
+     * With a dip there may be several answers, columns side by side need not share the flow evenly, and one that works may do so at any
+     * flow beyond the one needed; filled, a curve gives no less anywhere, and falls all the way, so that there is one answer.
+     */
+    static Optional<AirMover> filled(AirMover part) {
+        List<MoverCurve> curves = part.curves().stream().map(Screen::filled).toList();
+        return curves.equals(part.curves()) ? Optional.empty() : Optional.of(part.withCurves(curves));
+    }
+
+    private static MoverCurve filled(MoverCurve curve) {
+        double[] pressure = curve.pressure().toArray();
+        boolean dips = false;
+        for (int i = pressure.length - 2; i >= 0; i--) {
+            dips |= pressure[i] < pressure[i + 1];
+            pressure[i] = Math.max(pressure[i], pressure[i + 1]);
+        }
+        return !dips ? curve : new MoverCurve(curve.speed(), curve.voltage(), curve.frequency(), curve.density(), curve.rotorDiameter(), curve.flow(),
+                Quantities.of(pressure), curve.power(), curve.tolerance(), curve.more());
     }
 
     /** Looks at a part in an arrangement. */
@@ -394,6 +428,7 @@ final class Screen {
             Fitted here = fitted(part, arrangement, g);
             here.full = here.speed(1);
             if (here.need > 0) {
+                here.atMost = false; // said to people, who want no more than would do
                 here.turn(here.full);
                 most = Math.max(most, here.least(here.full) / here.full);
             }

@@ -1,6 +1,7 @@
 package tramontane.selection.cli.internal;
 
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import tramontane.model.Problem;
 import tramontane.selection.Candidate;
@@ -18,11 +19,14 @@ import tramontane.selection.Task;
  * @param ended     whether parts that are not to be had any more count as well
  * @param inPlace   whether the design's file may be written over
  * @param problems  cautions about the design
+ * @param labels    what people call figures, by id
  */
-record Choice(String file, Task task, Selection selection, int catalogue, boolean ended, boolean inPlace, List<Problem> problems) {
+record Choice(String file, Task task, Selection selection, int catalogue, boolean ended, boolean inPlace, List<Problem> problems,
+        Map<String, String> labels) {
 
     Choice {
         problems = List.copyOf(problems);
+        labels = Map.copyOf(labels);
     }
 
     double weight(Criterion criterion) {

@@ -38,7 +38,7 @@ final class ChoiceJson {
             Selection.Counts counts = selection.counts();
             json.name("counts").beginObject().name("catalogue").value(choice.catalogue()).name("parts").value(counts.parts())
                     .name("fitting").value(counts.fitting()).name("arrangements").value(counts.arranged()).name("may").value(counts.may())
-                    .name("exact").value(counts.exact()).name("meeting").value(counts.meeting()).endObject();
+                    .name("exact").value(counts.exact()).name("meeting").value(counts.meeting()).name("unjudged").value(counts.unjudged()).endObject();
             json.name("needs").beginArray();
             for (Need need : selection.needs()) {
                 json.beginObject().name("condition").value(need.condition()).name("requirement").value(need.requirement().in(UnitSystem.METRIC));
@@ -54,7 +54,7 @@ final class ChoiceJson {
             for (Criterion criterion : selection.criteria()) {
                 json.beginObject().name("id").value(criterion.id()).name("label").value(criterion.label()).name("unit")
                         .value(criterion.id().equals(Criterion.COST) ? choice.currency().orElse("1") : criterion.quantity().siUnit())
-                        .name("better").value(criterion.better().name().toLowerCase(Locale.ROOT)).name("weight").value(choice.weight(criterion)).endObject();
+                        .name("better").value(criterion.better().name().toLowerCase(Locale.ROOT)).name("weight").value(choice.weight(criterion)).name("about").value(criterion.about()).endObject();
             }
             json.endArray().name("candidates").beginArray();
             for (int i = 0; i < selection.ranked().size(); i++) {
@@ -165,6 +165,9 @@ final class ChoiceJson {
             if (each.speed().isPresent()) {
                 json.name("timesSpeed");
                 JsonDocument.number(json, each.speed().getAsDouble());
+            }
+            if (each.setting().isPresent()) {
+                json.name("setting").value(each.setting().getAsDouble());
             }
             json.name("exactly").value(each.exactly()).name("remedy").value(each.remedy().in(UnitSystem.METRIC)).endObject();
         }

@@ -2,8 +2,12 @@ package tramontane.selection.cli.internal;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.OptionalLong;
+import java.util.Set;
 import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
@@ -11,13 +15,16 @@ import tramontane.analysis.Amount;
 import tramontane.analysis.Figure;
 import tramontane.analysis.Finding;
 import tramontane.analysis.Sentence;
+import tramontane.analysis.Severity;
 import tramontane.analysis.Table;
+import tramontane.analysis.Verdict;
 import tramontane.cli.terminal.FindingLines;
 import tramontane.cli.terminal.Messages;
 import tramontane.cli.terminal.Numbers;
 import tramontane.cli.terminal.TextTable;
 import tramontane.cli.terminal.Wrapping;
 import tramontane.model.Datasheet;
+import tramontane.model.Requirement;
 import tramontane.physics.units.QuantityKind;
 import tramontane.physics.units.UnitSystem;
 import tramontane.selection.Candidate;
@@ -118,7 +125,7 @@ final class ChoiceText {
         if (counts.arranged() > 0) {
             say(Messages.count(counts.arranged(), "arrangement") + ": " + counts.may() + " may do by the reduced design, " + counts.exact()
                     + (counts.exact() == 1 ? " was" : " were") + " solved exactly, " + counts.meeting() + (counts.meeting() == 1 ? " meets" : " meet")
-                    + " everything" + (selection.passed().isEmpty() ? "." : "; " + selection.passed().size()
+                    + " " + counts.met() + (selection.passed().isEmpty() ? "." : "; " + selection.passed().size()
                     + (selection.passed().size() == 1 ? " comes" : " come") + " behind those listed whatever exact solving says."));
         }
     }
@@ -220,8 +227,37 @@ final class ChoiceText {
         if (!last.isEmpty()) {
             say("Can be ordered for the last time only: rank " + String.join(", ", last) + ". --where 'not status = \"last order\"' leaves such parts out.");
         }
-        selection.ranked().stream().mapToInt(Candidate::unjudged).max().stream().filter(most -> most > 0).forEach(most ->
-                say("Up to " + Messages.count(most, "requirement") + " could not be judged; --put a candidate and solve it to see which."));
+        List<Criterion> told = selection.criteria().stream().filter(criterion -> !criterion.about().isEmpty()
+                && selection.ranked().stream().anyMatch(candidate -> candidate.values().containsKey(criterion.id()))).toList();
+        if (!told.isEmpty()) {
+            say(told.stream().map(criterion -> criterion.label() + ": " + criterion.about()).collect(Collectors.joining("; ")) + ".");
+        }
+        unjudged();
+    }
+
+    /** Which requirements could not be judged, of which candidates, and why. */
+    private void unjudged() {
+        record Gap(String about, String reason) {
+        }
+        Map<Gap, Set<String>> conditions = new LinkedHashMap<>();
+        Map<Gap, Set<Integer>> ranks = new LinkedHashMap<>();
+        for (int i = 0; i < selection.ranked().size(); i++) {
+            for (Verdict verdict : selection.ranked().get(i).verdicts()) {
+                if (verdict.severity() == Severity.NOT_JUDGED) {
+                    Requirement requirement = verdict.requirement();
+                    Gap gap = new Gap(choice.labels().getOrDefault(requirement.figure(), requirement.figure())
+                            + (requirement.place().isEmpty() || requirement.place().equals(Requirement.WORST) ? "" : " at " + requirement.place()), verdict.reason());
+                    Set<String> where = conditions.computeIfAbsent(gap, key -> new LinkedHashSet<>());
+                    if (!verdict.condition().isEmpty()) {
+                        where.add(verdict.condition());
+                    }
+                    ranks.computeIfAbsent(gap, key -> new LinkedHashSet<>()).add(i + 1);
+                }
+            }
+        }
+        conditions.forEach((gap, where) -> say("Not judged of " + (ranks.get(gap).size() == selection.ranked().size() ? "any listed here" : "rank "
+                + ranks.get(gap).stream().map(rank -> Integer.toString(rank)).collect(Collectors.joining(", "))) + ": " + gap.about()
+                + (where.isEmpty() ? "" : " in " + String.join(", ", where)) + (gap.reason().isEmpty() ? "" : "; " + gap.reason()) + "."));
     }
 
     private static String weight(double weight) {
@@ -250,16 +286,14 @@ final class ChoiceText {
             return;
         }
         heading("Nearest misses");
+        int number = 0;
         for (Rejected miss : selection.nearest()) {
-            lines.addAll(Wrapping.hanging("  ", name(miss) + ": " + sentence(miss.reason()), width));
+            number++;
+            lines.addAll(Wrapping.hanging("  ", number + ". " + miss.words() + ": " + sentence(miss.reason()), width));
             if (!miss.remedy().isEmpty()) {
                 lines.addAll(Wrapping.hanging("    ", sentence(miss.remedy()), width));
             }
         }
-    }
-
-    private static String name(Rejected rejected) {
-        return rejected.part() + rejected.arrangement().map(arrangement -> ", " + arrangement.words()).orElse("");
     }
 
     private void reasons() {
@@ -281,7 +315,7 @@ final class ChoiceText {
             return;
         }
         heading("All that fails");
-        selection.rejected().forEach(each -> lines.addAll(Wrapping.hanging("  ", name(each) + ": " + sentence(each.reason()), width)));
+        selection.rejected().forEach(each -> lines.addAll(Wrapping.hanging("  ", each.words() + ": " + sentence(each.reason()), width)));
     }
 
     private void findings(List<String> cautions) {
@@ -306,6 +340,8 @@ final class ChoiceText {
                         .mapToObj(Integer::toString).collect(Collectors.joining(",")) + " sets candidates side by side");
             }
             say("Next: " + String.join("; ", ways) + ".");
+        } else if (!selection.nearest().isEmpty()) {
+            say("Next: --put miss:1 --output FILE writes the design with the nearest miss, which does not meet everything.");
         }
         say(SAFETY);
     }

@@ -76,6 +76,7 @@ public final class Choose extends TerminalVerb {
     private static final String WEIGHT = "--weight";
     private static final String COMPARE = "--compare";
     private static final String PUT = "--put";
+    private static final String MISS = "miss:";
     private static final String OUTPUT = "--output";
     private static final String IN_PLACE = "--in-place";
     private static final String REPLACE = "--replace";
@@ -122,11 +123,12 @@ public final class Choose extends TerminalVerb {
                 .option("--lowest", "SHARE", "The lowest speed setting that is looked at; standard one fifth.")
                 .option("--top", "NUMBER", "How many candidates are ranked; standard 20.")
                 .option("--misses", "NUMBER", "How many near misses are shown; standard 5.")
-                .flag("--certain", "What is required must hold at the edge of the bounds, too, where tolerances are stated: slower.")
+                .flag("--certain", "All that is required must be judged, and hold at the edge of the bounds, too: slower.")
                 .flag("--exactly", "Solve every candidate exactly, whatever the reduced design says of it: slow.")
                 .option(COMPARE, "RANKS", "Set these candidates side by side: 1,3,5.")
                 .flag("--rejected", "List everything that fails, each with its reason, parts that the filter leaves out as well.")
-                .option(PUT, "RANK", "Put this candidate into the design and write it to --output FILE or --in-place.")
+                .option(PUT, "RANK", "Put this candidate into the design and write it to --output FILE or --in-place; miss:1 puts the nearest miss, "
+                        + "which does not meet everything.")
                 .option(OUTPUT, "FILE", "With --put: the file to write the design to.")
                 .flag(IN_PLACE, "With --put: write into the design file itself.")
                 .flag(REPLACE, "With --output: write over a file that is there already.")
@@ -152,12 +154,17 @@ public final class Choose extends TerminalVerb {
                 "  tramontane choose quick",
                 "  tramontane choose --flow 0.08m3/s --pressure 60Pa --opening 250x130x80mm",
                 "  tramontane choose cabinet --bank fans --where \"drive.supply.voltage = 48 V\" --weight power=2 --weight cost=1",
-                "  tramontane choose quick --put 1 --output chosen.tramontane.json");
+                "  tramontane choose quick --put 1 --output chosen.tramontane.json",
+                "  tramontane choose quick --put miss:1 --output nearly.tramontane.json");
     }
 
     /** What the command line says of the answer. */
-    private record Wanted(Format format, UnitSystem units, boolean all, List<Integer> compared, Optional<Integer> put, Optional<Path> target,
+    private record Wanted(Format format, UnitSystem units, boolean all, List<Integer> compared, Optional<Putting> put, Optional<Path> target,
             boolean quiet) {
+    }
+
+    /** Which one is put into the design: a ranked one, or one of the nearest misses. */
+    private record Putting(boolean miss, int number) {
     }
 
     /** A design and what is to be said of its file. */
@@ -180,8 +187,12 @@ public final class Choose extends TerminalVerb {
         }
         Asked asked = read.get();
         String bank = bank(given, asked.design());
-        Wanted wanted = new Wanted(format, units, given.flag("--rejected"), ranks(given), number(given, PUT, 1, 1000), target(given, asked), quiet);
+        Wanted wanted = new Wanted(format, units, given.flag("--rejected"), ranks(given), putting(given), target(given, asked), quiet);
         Wish wish = wish(given, WishSection.of(asked.design(), bank));
+        if (wish.weighed().values().stream().noneMatch(weight -> weight > 0)) {
+            throw Ending.badInput((given.options(WEIGHT).isEmpty() ? "Section selection of bank " + bank : WEIGHT) + ": no criterion has a weight above 0, so there "
+                    + "is nothing to rank by. The weights given take the place of all others; give at least one, for example " + WEIGHT + " power=1.");
+        }
         List<CatalogueFolders.Written> filters = new ArrayList<>(CatalogueFolders.written(given));
         wish.where().ifPresent(where -> filters.addFirst(new CatalogueFolders.Written("section selection of bank " + bank + ", where", where)));
         PartFilter filter = CatalogueFolders.filter(filters, given.flag(CatalogueFolders.ENDED), catalogue);
@@ -194,19 +205,20 @@ public final class Choose extends TerminalVerb {
             tellProblems(catalogue, console);
         }
         int top = number(given, "--top", 1, 1000).orElse(20);
-        int least = Math.max(wanted.put().orElse(0), wanted.compared().stream().max(Integer::compare).orElse(0));
+        int least = Math.max(wanted.put().filter(put -> !put.miss()).map(Putting::number).orElse(0), wanted.compared().stream().max(Integer::compare).orElse(0));
+        int misses = Math.max(number(given, "--misses", 0, 1000).orElse(5), wanted.put().filter(Putting::miss).map(Putting::number).orElse(0));
         Task task = new Task(asked.design(), bank, catalogue.parts(numbers), wish.space(), wish.weighed(), wish.lowestSetting(),
-                Math.max(top, least), number(given, "--misses", 0, 1000).orElse(5), given.flag("--certain"), given.flag("--exactly"));
+                Math.max(top, least), misses, given.flag("--certain"), given.flag("--exactly"));
         Selection selection = selector.choose(task, new Progress(quiet ? new QuietWatch(console.watch()) : console.watch()));
         if (selection.cancelled() || console.watch().cancelled()) {
             throw new Cancelled();
         }
         Selection told = wanted.all() ? selection.withRejected(Stream.concat(leftOut(catalogue, filter), selection.rejected().stream()).toList()) : selection;
         Choice choice = new Choice(asked.file(), task, told, catalogue.size(), given.flag(CatalogueFolders.ENDED),
-                asked.path().filter(path -> !isSample(path)).isPresent(), asked.problems());
+                asked.path().filter(path -> !isSample(path)).isPresent(), asked.problems(), labels());
         print(choice, wanted, asked.sentences(), console);
         if (wanted.put().isPresent()) {
-            put(chosen(choice, PUT, wanted.put().get()), wanted, console);
+            put(choice, wanted.put().get(), wanted, console);
         }
         if (selection.findings().stream().anyMatch(finding -> finding.severity() == Severity.ERROR)) {
             return ExitCode.NOT_COMPUTED;
@@ -463,21 +475,54 @@ public final class Choose extends TerminalVerb {
     private static Candidate chosen(Choice choice, String option, int rank) throws Ending {
         List<Candidate> ranked = choice.selection().ranked();
         if (rank > ranked.size()) {
-            throw Ending.badInput(option + " " + rank + ": " + (ranked.isEmpty() ? "no candidate meets everything." : "there are "
+            throw Ending.badInput(option + " " + rank + ": " + (ranked.isEmpty() ? "no candidate meets everything."
+                    + (option.equals(PUT) && !choice.selection().nearest().isEmpty() ? " " + PUT + " " + MISS + "1 puts the nearest miss." : "") : "there are "
                     + Messages.count(ranked.size(), "candidate") + " only."));
         }
         return ranked.get(rank - 1);
     }
 
-    private static void put(Candidate candidate, Wanted wanted, Console console) throws Ending {
+    /** {@code 2}, or {@code miss:2}. */
+    private static Optional<Putting> putting(Syntax.Given given) throws Ending {
+        Optional<String> text = given.option(PUT).map(String::strip);
+        boolean miss = text.filter(each -> each.startsWith(MISS)).isPresent();
+        return text.isEmpty() ? Optional.empty() : Optional.of(new Putting(miss, number(miss ? PUT + " " + MISS : PUT,
+                miss ? text.get().substring(MISS.length()) : text.get(), 1, 1000)));
+    }
+
+    private Map<String, String> labels() {
+        Map<String, String> labels = new LinkedHashMap<>();
+        engine.analyses().stream().flatMap(analysis -> analysis.figures().stream()).forEach(figure -> labels.putIfAbsent(figure.id(), figure.label()));
+        return labels;
+    }
+
+    private static void put(Choice choice, Putting put, Wanted wanted, Console console) throws Ending {
+        if (!put.miss()) {
+            Candidate candidate = chosen(choice, PUT, put.number());
+            save(candidate.design(), candidate.words(), wanted, console);
+            return;
+        }
+        List<Rejected> misses = choice.selection().nearest();
+        if (put.number() > misses.size()) {
+            throw Ending.badInput(PUT + " " + MISS + put.number() + ": " + (misses.isEmpty() ? "there is no near miss." : misses.size() == 1
+                    ? "there is 1 near miss only." : "there are " + misses.size() + " near misses only."));
+        }
+        Rejected miss = misses.get(put.number() - 1);
+        save(miss.in(choice.task()).orElseThrow(), miss.words(), wanted, console);
+        if (!wanted.quiet()) {
+            console.err().println("caution: " + miss.words() + " does not meet everything: " + miss.reason().in(wanted.units()) + ".");
+        }
+    }
+
+    private static void save(Design design, String words, Wanted wanted, Console console) throws Ending {
         Path target = wanted.target().orElseThrow();
         try {
-            DesignFile.save(candidate.design(), target);
+            DesignFile.save(design, target);
         } catch (IOException failed) {
             throw Ending.broken("The design could not be written to " + target + ": " + failed.getMessage() + ".");
         }
         if (!wanted.quiet()) {
-            console.err().println("The design with " + candidate.words() + " is written to " + target + ".");
+            console.err().println("The design with " + words + " is written to " + target + ".");
         }
     }
 }

@@ -118,7 +118,7 @@ class ChooseTest {
                 "What the rest of the design asks of the bank", "flow at least 288 m³/h", "The best, by the weights", "1 *", "Garbin 110", "Garbin 120",
                 "Tightest requirement of all: flow at fans in nominal, just met.", "Ranked by\nprice alone.", "the Pareto set, 1 in all",
                 "Where a cell is empty, the part does not say", "A fixed speed", "Can be ordered for the last time only: rank 1.", "Why\n  the first takes least power",
-                "Nearest misses\n  Garbin 92, single: it gives 180 m³/h where 288 m³/h are needed\n    it would do at 160 % of its speed",
+                "Nearest misses\n  1. Garbin 92, single: it gives 180 m³/h where 288 m³/h are needed\n    it would do at 160 % of its speed",
                 "What fails, and for what\n  2 arrangements: it gives 180 m³/h where 288 m³/h are needed", "Next: --put 1 --output FILE", "Mains voltage")) {
             int at = text.indexOf(part, from);
             assertTrue(at >= 0, () -> part + " is not there, or not in its place:\n" + text);
@@ -186,6 +186,45 @@ class ChooseTest {
         assertEquals(Optional.of(Value.Tree.EMPTY.with("shelf", new Value.Num("7"))), design.more().get("lab"));
         assertEquals(Shelf.QUICK, Files.readString(Path.of(file)));
         assertTrue(console.errors().contains("The design with Garbin 120, 2 side by side is written to "), console.errors());
+    }
+
+    @Test
+    void aNearMissIsPutWhereItIsAskedFor() throws Exception {
+        selector.none = true;
+        Path out = folder.resolve("miss.tramontane.json");
+        assertEquals("--put 1: no candidate meets everything. --put miss:1 puts the nearest miss.", assertThrows(Ending.class,
+                () -> choose.run(List.of(file, "--put", "1", "--output", out.toString()), console)).getMessage());
+        assertTrue(console.printed().contains("Next: --put miss:1 --output FILE writes the design with the nearest miss"), console.printed());
+        assertEquals("--put miss:2: there is 1 near miss only.", assertThrows(Ending.class,
+                () -> choose.run(List.of(file, "--put", "miss:2", "--output", out.toString()), console)).getMessage());
+        assertFalse(Files.exists(out));
+        assertEquals(1, choose.run(List.of(file, "--put", "miss:1", "--misses", "0", "--output", out.toString()), console));
+        Value.Tree bank = DesignFile.read(out).design().orElseThrow().airPath().passage("fans").orElseThrow().parameters();
+        assertEquals(List.of(Optional.of(new Value.Text("Garbin 92")), Optional.of(new Value.Text("75 %"))), List.of(bank.get("mover"), bank.get("speed")));
+        assertTrue(console.errors().contains("The design with Garbin 92, single is written to "), console.errors());
+        assertTrue(console.errors().contains("caution: Garbin 92, single does not meet everything: it gives 180 m³/h where 288 m³/h are needed.\n"), console.errors());
+    }
+
+    @Test
+    void whatCouldNotBeJudgedIsNamed() throws Ending {
+        selector.silent = true;
+        choose.run(List.of(file), console);
+        String text = console.printed().replaceAll("\\s+", " ");
+        assertTrue(text.contains("2 meet everything that could be judged; 1 comes"), text);
+        assertTrue(text.contains("Not judged of rank 1: flow at grille in hot day, cold day; there is no such figure at grille."), text);
+    }
+
+    @Test
+    void belowTheTableStandsWhichFigureAColumnIs() throws Ending {
+        choose.run(List.of(file), console);
+        assertTrue(console.printed().contains("\npower: input of the bank, the most in any condition.\n"), console.printed());
+    }
+
+    @Test
+    void aDesignThatWeighsNothingIsRefused() throws Exception {
+        Files.writeString(Path.of(file), Shelf.QUICK.replace("\"weight\": 3", "\"weight\": 0"));
+        assertTrue(refused(file).startsWith("Section selection of bank fans: no criterion has a weight above 0"));
+        assertEquals(Map.of("power", 1.0, "cost", 0.0), task(file, "--weight", "power=1", "--weight", "cost=0").weights());
     }
 
     @Test
@@ -260,6 +299,8 @@ class ChooseTest {
             --weight noize=2    | did you mean noise?
             --weight power      | NAME=NUMBER
             --weight power=-1   | no number from 0 on
+            --weight noise=0    | no criterion has a weight above 0
+            --put miss:x        | "x" is no whole number from 1
             --lowest 0%         | above 0 %
             --top 0             | no whole number from 1
             --bank fan          | did you mean fans?

@@ -139,6 +139,9 @@ record Asked(String bank, Map<String, String> texts, boolean ended, boolean cert
     Read read(Design design, Catalogue catalogue, Set<String> told) {
         Map<String, String> problems = new LinkedHashMap<>();
         Wish wish = wish(told, problems);
+        if (problems.isEmpty() && !wish.weights().isEmpty() && wish.weights().values().stream().noneMatch(weight -> weight > 0)) {
+            problems.put(weight(weighed().getFirst()), "must be above 0, or another weight must, so that there is something to rank by");
+        }
         int listed = whole(LISTED, MOST_LISTED, problems).orElse(LISTED_AS_A_RULE);
         Optional<PartFilter> filter = filter(catalogue, problems);
         int[] numbers = filter.map(catalogue::select).orElse(new int[0]);

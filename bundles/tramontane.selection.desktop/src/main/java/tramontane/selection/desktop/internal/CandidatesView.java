@@ -259,7 +259,7 @@ final class CandidatesView implements View {
         certain = new Button(fields, SWT.CHECK);
         certain.setData(WIDGET, "candidates.certain");
         certain.setText("tolerances, too");
-        certain.setToolTipText("What is required must hold at the edge of the bounds, too, where tolerances are stated: slower.");
+        certain.setToolTipText("All that is required must be judged, and hold at the edge of the bounds, too: slower.");
         certain.addListener(SWT.Selection, event -> presenter.certain(certain.getSelection()));
 
         label(settings, "what counts").setFont(desk.bold());

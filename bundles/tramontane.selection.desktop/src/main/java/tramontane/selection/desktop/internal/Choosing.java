@@ -96,18 +96,22 @@ record Choosing(Status status, Optional<Task> task, double fraction, String mess
         return switch (status) {
             case NOT_STARTED -> "not started";
             case RUNNING -> (may > 0 ? judged + " of " + may + " judged" : message.isEmpty() ? "starting" : message)
-                    + (found.isEmpty() ? "" : ", " + found.size() + (found.size() == 1 ? " meets" : " meet") + " everything");
+                    + (found.isEmpty() ? "" : ", " + found.size() + (found.size() == 1 ? " meets " : " meet ") + met());
             case DONE -> done(selection.orElseThrow());
-            case STOPPED -> "stopped: " + judged + " of " + may + " judged, " + found.size() + (found.size() == 1 ? " meets" : " meet")
-                    + " everything so far; there may be better ones";
+            case STOPPED -> "stopped: " + judged + " of " + may + " judged, " + found.size() + (found.size() == 1 ? " meets " : " meet ")
+                    + met() + " so far; there may be better ones";
             case FAILED -> sentence;
         };
+    }
+
+    private String met() {
+        return found.stream().anyMatch(candidate -> candidate.unjudged() > 0) ? "everything that could be judged" : "everything";
     }
 
     private static String done(Selection selection) {
         Selection.Counts counts = selection.counts();
         return counts.parts() + (counts.parts() == 1 ? " part, " : " parts, ") + counts.arranged() + (counts.arranged() == 1 ? " arrangement: " : " arrangements: ")
                 + counts.may() + " may do, " + counts.exact() + " judged exactly, " + counts.meeting()
-                + (counts.meeting() == 1 ? " meets" : " meet") + " everything";
+                + (counts.meeting() == 1 ? " meets " : " meet ") + counts.met();
     }
 }

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import tramontane.analysis.Amount;
 import tramontane.analysis.Figure;
@@ -12,6 +13,7 @@ import tramontane.analysis.FigureKind;
 import tramontane.analysis.Finding;
 import tramontane.analysis.Judgement;
 import tramontane.analysis.Sentence;
+import tramontane.analysis.Severity;
 import tramontane.analysis.Table;
 import tramontane.analysis.Verdict;
 import tramontane.catalogue.Plausibility;
@@ -157,7 +159,12 @@ record Explanation(String title, List<Section> sections) {
                 : Sentence.of("Its speed follows no setting."));
         said.add(Sentence.of("Its fastest mover turns at ", new Amount(candidate.speed(), QuantityKind.ROTATIONAL_SPEED), " in the worst case."));
         if (candidate.unjudged() > 0) {
-            said.add(Sentence.of(candidate.unjudged() + (candidate.unjudged() == 1 ? " requirement" : " requirements") + " could not be judged."));
+            String which = candidate.verdicts().stream().filter(verdict -> verdict.severity() == Severity.NOT_JUDGED).map(verdict -> verdict.requirement().figure()
+                    + (verdict.requirement().place().equals(Requirement.WORST) ? "" : place(verdict.requirement(), Optional.empty()))
+                    + (verdict.condition().isEmpty() ? "" : " in " + verdict.condition()) + (verdict.reason().isEmpty() ? "" : " (" + verdict.reason() + ")"))
+                    .collect(Collectors.joining("; "));
+            said.add(Sentence.of(candidate.unjudged() + (candidate.unjudged() == 1 ? " requirement" : " requirements") + " could not be judged"
+                    + (which.isEmpty() ? "" : ": " + which) + "."));
         }
         return Section.of("What limits it", said);
     }

@@ -269,7 +269,7 @@ record Listing(List<Column> columns, List<Row> rows, int all, Optional<String> p
             case Criterion.COST -> "Price of all movers of the bank.";
             case Criterion.SIZE -> "Volume of the frames of all movers of the bank.";
             case Criterion.MASS -> "Mass of all movers of the bank.";
-            default -> criterion.label() + ", the worst of all places and conditions.";
+            default -> criterion.label() + (criterion.about().isEmpty() ? ", the worst of all places and conditions." : ": " + criterion.about() + ".");
         };
     }
 }

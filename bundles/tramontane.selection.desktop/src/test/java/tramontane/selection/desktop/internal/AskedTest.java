@@ -19,6 +19,16 @@ import tramontane.selection.Task;
 
 class AskedTest {
 
+    @Test
+    void somethingMustCount() {
+        Asked none = Asked.of(Given.duty(), Duty.BANK);
+        for (String criterion : Task.EVEN.keySet()) {
+            none = none.with(Asked.weight(criterion), "0");
+        }
+        assertEquals(java.util.Set.of(Asked.weight("power")), read(none).problems().keySet());
+        assertTrue(read(none.with(Asked.weight("mass"), "1")).task().isPresent());
+    }
+
     private static Asked.Read read(Asked asked) {
         return asked.read(Given.duty(), Given.catalogue(), Set.of("airflow.bank.flow"));
     }

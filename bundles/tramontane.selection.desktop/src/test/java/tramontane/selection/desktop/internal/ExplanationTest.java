@@ -8,11 +8,18 @@ import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import tramontane.analysis.Amount;
+import tramontane.analysis.Evaluation;
+import tramontane.analysis.Severity;
 import tramontane.analysis.Table;
+import tramontane.analysis.Verdict;
+import tramontane.model.Quantity;
+import tramontane.model.Requirement;
+import tramontane.model.Value;
 import tramontane.physics.units.UnitSystem;
 import tramontane.selection.Candidate;
 import tramontane.selection.Criterion;
 import tramontane.selection.Merit;
+import tramontane.selection.Selection;
 
 class ExplanationTest {
 
@@ -37,6 +44,26 @@ class ExplanationTest {
                 text(second, "Why it stands there"));
         assertEquals("It comes first by the weights. No other is as good in everything and better in something: it is in the Pareto set.", text(of(0), "Why it stands there"));
         assertTrue(text(of(2), "Why it stands there").contains("comes behind"), text(of(2), "Why it stands there"));
+    }
+
+    @Test
+    void itNamesWhatCouldNotBeJudged() {
+        Candidate known = Given.candidates().getFirst();
+        Verdict verdict = new Verdict(new Requirement("lab.level", "desk", Optional.empty(), Optional.of(Quantity.of(40)), List.of(), Value.Tree.EMPTY), "hot day",
+                Severity.NOT_JUDGED, Optional.empty(), 0, "nothing loaded gives a figure lab.level");
+        Candidate silent = new Candidate(known.part(), known.arrangement(), known.setting(), known.speed(), known.adjustable(), known.values(), known.steps(),
+                known.unknown(), known.front(), known.tightest(), 1, known.design(), Optional.of(new Evaluation(known.design(), List.of(), List.of(), List.of(),
+                List.of(verdict), false)));
+        Choosing choosing = Given.done();
+        Selection done = choosing.selection().orElseThrow();
+        Selection.Counts counts = done.counts();
+        Choosing changed = new Choosing(choosing.status(), choosing.task(), choosing.fraction(), choosing.message(), choosing.judged(), choosing.may(), List.of(silent),
+                Optional.of(new Selection(done.needs(), done.criteria(), List.of(silent), done.front(), done.passed(), done.rejected(), done.nearest(),
+                        new Selection.Counts(counts.parts(), counts.fitting(), counts.arranged(), counts.may(), counts.exact(), 1, 1), done.why(), done.findings(), false)), "");
+        assertTrue(changed.words().endsWith("3 judged exactly, 1 meets everything that could be judged"), changed.words());
+        Listing listing = Listing.of(changed, Given.duty(), Optional.of(Given.catalogue()), Listing.BY_RANK, "", true, UnitSystem.METRIC);
+        String said = text(Explanation.of(listing.rows().getFirst(), changed), "What limits it");
+        assertTrue(said.endsWith("1 requirement could not be judged: lab.level at desk in hot day (nothing loaded gives a figure lab.level)."), said);
     }
 
     @Test

@@ -123,7 +123,7 @@ final class Given {
 
     static Selection selection(List<Candidate> ranked, boolean cancelled, Finding... findings) {
         return new Selection(List.of(), CRITERIA, ranked, ranked.stream().filter(Candidate::front).toList(), List.of(new Passed("Suvel 120", new Arrangement(2, 1, 1, false), 0.7)),
-                List.of(rejected()), List.of(), new Selection.Counts(4, 4, 8, 4, 3, ranked.size()), List.of(Sentence.of("the first takes least")), List.of(findings), cancelled);
+                List.of(rejected()), List.of(), new Selection.Counts(4, 4, 8, 4, 3, ranked.size(), 0), List.of(Sentence.of("the first takes least")), List.of(findings), cancelled);
     }
 
     static Choosing done() {
