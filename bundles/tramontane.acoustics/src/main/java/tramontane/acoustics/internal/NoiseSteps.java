@@ -59,18 +59,28 @@ final class NoiseSteps {
                 .filter(mover -> mover.running() && mover.speed() > 0).toList();
         String section = "noise section of air mover " + model.source(bank.bank()).part().id();
         List<Trace.Term> sum = new ArrayList<>();
-        for (int i = 0; i < bank.movers().size(); i++) {
-            Emission emission = bank.movers().get(i);
-            String place = bank.bank() + " " + running.get(i).position();
+        for (int from = 0; from < bank.movers().size();) {
+            Emission emission = bank.movers().get(from);
+            int to = from + 1;
+            while (to < bank.movers().size() && bank.movers().get(to).equals(emission)) {
+                to++;
+            }
+            int first = running.get(from).position();
+            int last = running.get(to - 1).position();
+            String place = bank.bank() + " " + first + (to > from + 1 ? " to " + last : "");
             Emission.Terms terms = emission.terms();
             step(MOVER, place, Figures.SOURCE, emission.level(), List.of(level("measured, A-weighted", terms.stated(), section),
                     level("from pressure to power" + (emission.assumed().contains(Emission.Assumed.FREE_FIELD) ? ", a free field assumed" : ""),
                             terms.conversion(), section),
-                    level("for the speed: k lg(n/n_measured), or between speeds that were measured; bands moved with it", terms.speed(), "airflow.bank.speed" + Trace.AT + bank.bank()),
+                    level("for the speed: k lg(n/n_measured), or between speeds that were measured; bands moved with it", terms.speed(),
+                            "airflow.bank.speed" + Trace.AT + bank.bank()),
                     level("for the size", terms.size(), section), level("for the density", terms.density(), "operating point"),
                     level("for the flow ΔL(flow)", terms.flow(), "airflow.bank.flow" + Trace.AT + bank.bank()),
                     level("for what stands near ΔL(obstacle)", terms.obstacle(), "noise section of " + bank.bank())));
-            sum.add(level("mover " + running.get(i).position(), emission.level(), MOVER + Trace.AT + place));
+            int alike = to - from;
+            sum.add(level(alike == 1 ? "mover " + first : "movers " + first + " to " + last + ", " + alike + " alike and so 10 lg " + alike + " more",
+                    emission.level() + Levels.of(alike), MOVER + Trace.AT + place));
+            from = to;
         }
         if (!sum.isEmpty()) {
             step(Figures.POWER_BANK.id(), bank.bank(), Figures.SUM, bank.total().level(Weighting.A), sum);
