@@ -105,7 +105,7 @@ final class NoiseBound implements FigureBound.Bound {
         }
         double most = 0;
         for (FigureBound.Duty duty : duties) {
-            double[] least = source.get().least(range(duty, arrangement, source.get().even()), duty.density() * (1 - DENSITY), obstacles, weights(part, arrangement, duty.condition()));
+            double[] least = new LeastSound(source.get()).of(range(duty, arrangement, source.get().even()), duty.density() * (1 - DENSITY), obstacles, weights(part, arrangement, duty.condition()));
             for (double each : least) {
                 most = Math.max(most, duty.running() * each);
             }
@@ -119,14 +119,14 @@ final class NoiseBound implements FigureBound.Bound {
     }
 
     /** @param even flow over speed of a mover from which on they share a flow evenly */
-    private static SoundSource.Range range(FigureBound.Duty duty, Arrangement arrangement, double even) {
+    private static LeastSound.Range range(FigureBound.Duty duty, Arrangement arrangement, double even) {
         double fastest = Math.max(duty.speed(), duty.fullSpeed());
         double slow = duty.flow() / duty.speed() / arrangement.columns();
         double fast = duty.fullFlow() / fastest / arrangement.columns();
         double least = Math.min(slow, fast) * (1 - FLOW);
         double most = Math.max(slow, fast) * (1 + FLOW);
         boolean any = duty.running() < arrangement.movers();
-        return new SoundSource.Range(duty.speed(), fastest, any ? 0 : least, any ? Double.POSITIVE_INFINITY : most,
+        return new LeastSound.Range(duty.speed(), fastest, any ? 0 : least, any ? Double.POSITIVE_INFINITY : most,
                 !any && arrangement.columns() > 1 && least < even);
     }
 

@@ -78,7 +78,7 @@ class LeastSoundPropertiesTest {
         double slowest = slow * Movers.RATED;
         SoundSource.Obstacles obstacles = new SoundSource.Obstacles(0.02 + 0.2 * random.nextDouble(), Double.POSITIVE_INFINITY);
         double most = random.nextInt(5) == 0 ? Double.POSITIVE_INFINITY : (from + wide) / Movers.RATED;
-        double[] least = source.least(new SoundSource.Range(slowest, slowest * times, from / Movers.RATED, most, false), DENSITY, obstacles, weights);
+        double[] least = new LeastSound(source).of(new LeastSound.Range(slowest, slowest * times, from / Movers.RATED, most, false), DENSITY, obstacles, weights);
         for (int i = 0; i < LOOKS; i++) {
             double speed = i == 0 ? slowest : i == 1 ? slowest * times : slowest * Math.pow(times, random.nextDouble());
             double flow = from / Movers.RATED + random.nextDouble() * (Math.min(most, 0.06 / Movers.RATED) - from / Movers.RATED);
@@ -107,10 +107,10 @@ class LeastSoundPropertiesTest {
         for (int third = 0; third < a.length; third++) {
             a[third] = Weighting.A.factor(third);
         }
-        double least = source.least(new SoundSource.Range(Movers.RATED / 2, Movers.RATED, 0.03 / Movers.RATED, 0.05 / Movers.RATED, false), 1.2,
+        double least = new LeastSound(source).of(new LeastSound.Range(Movers.RATED / 2, Movers.RATED, 0.03 / Movers.RATED, 0.05 / Movers.RATED, false), 1.2,
                 SoundSource.Obstacles.NONE, new double[][] {a})[0];
         assertEquals(46 - 15.0515 - 0.08, Levels.of(least), 1e-4); // 50 lg 0.5
-        double left = source.least(new SoundSource.Range(Movers.RATED / 2, Movers.RATED, 0.01 / Movers.RATED, 0.01 / Movers.RATED, false), 1.2,
+        double left = new LeastSound(source).of(new LeastSound.Range(Movers.RATED / 2, Movers.RATED, 0.01 / Movers.RATED, 0.01 / Movers.RATED, false), 1.2,
                 SoundSource.Obstacles.NONE, new double[][] {a})[0];
         assertEquals(source.at(Movers.RATED / 2, 0.005, 1.2, SoundSource.Obstacles.NONE).level() - 0.08, Levels.of(left), 1e-4);
     }
@@ -121,7 +121,7 @@ class LeastSoundPropertiesTest {
         Random random = new Random(seed);
         SoundSource source = source(random);
         double[][] weights = weights(random);
-        double[] least = source.least(new SoundSource.Range(Movers.RATED, Movers.RATED, mean / Movers.RATED, mean / Movers.RATED, true), DENSITY,
+        double[] least = new LeastSound(source).of(new LeastSound.Range(Movers.RATED, Movers.RATED, mean / Movers.RATED, mean / Movers.RATED, true), DENSITY,
                 SoundSource.Obstacles.NONE, weights);
         for (int i = 0; i < LOOKS; i++) {
             double apart = random.nextDouble() * mean;
