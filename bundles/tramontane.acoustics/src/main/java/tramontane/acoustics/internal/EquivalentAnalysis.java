@@ -92,8 +92,9 @@ public final class EquivalentAnalysis implements Analysis<EquivalentLevels> {
         List<Finding> findings = missing.isEmpty() ? List.of() : List.of(Finding.of(Severity.NOT_JUDGED, "", "the equivalent level over the mission is"
                 + " not known: no level could be computed in " + String.join(", ", missing)));
         EquivalentLevels result = new EquivalentLevels(levels);
-        List<Figure> figures = levels.stream().filter(each -> Double.isFinite(each.level()) && Double.isFinite(each.lower()))
-                .map(each -> Figure.of(Figures.EQUIVALENT, each.position(), each.level()).within(each.lower(), each.upper())).toList();
+        List<Figure> figures = levels.stream().map(each -> Double.isFinite(each.level())
+                ? Figure.of(Figures.EQUIVALENT, each.position(), each.level()).within(each.lower(), each.upper())
+                : Figure.of(Figures.EQUIVALENT, each.position(), NoiseAnalysis.SILENCE).within(NoiseAnalysis.SILENCE, NoiseAnalysis.SILENCE)).toList();
         levels.forEach(each -> record(each, run.trace()));
         return new Result<>(Optional.of(result), figures, findings, figures.isEmpty() ? List.of() : List.of(new Overview(table(result),
                 List.of(Figures.EQUIVALENT.id()))));
@@ -129,7 +130,9 @@ public final class EquivalentAnalysis implements Analysis<EquivalentLevels> {
             }
             terms.add(new Trace.Term("time t in " + phase.condition(), QuantityKind.TIME, phase.time(), "mission"));
         }
-        trace.step(new Trace.Step(Figures.EQUIVALENT.id(), at.position(), Figures.MEAN, at.level(), terms));
+        boolean silent = !Double.isFinite(at.level());
+        trace.step(new Trace.Step(Figures.EQUIVALENT.id(), at.position(), silent ? Figures.SILENCE : Figures.MEAN,
+                silent ? NoiseAnalysis.SILENCE : at.level(), terms));
     }
 
     private static Table table(EquivalentLevels result) {

@@ -60,6 +60,8 @@ class EquivalentAnalysisTest {
         Result<EquivalentLevels> result = run(design("{'condition': 'day', 'timePerYear': '1000 h'}, {'condition': 'night', 'timePerYear': '1000 h'}"),
                 states, new ArrayList<>());
         assertEquals(60 - 3.0103, result.figures().getFirst().value(), 1e-4);
+        states.put("day", heard(Double.NEGATIVE_INFINITY));
+        assertEquals(0, run(design("{'condition': 'day', 'timePerYear': '1000 h'}"), states, new ArrayList<>()).figures().getFirst().value());
     }
 
     @Test
