@@ -29,6 +29,7 @@ public final class Derivation {
         known.forEach(kind -> this.known.putIfAbsent(kind.id(), kind));
         byName = this.steps.stream().collect(Collectors.groupingBy(Trace.Step::figure));
         // a value on the way is of the kind that others take it for: best those that name it as their source
+        this.steps.forEach(step -> step.inputs().forEach(term -> quantities.putIfAbsent(term.from(), term.quantity())));
         this.steps.forEach(step -> step.inputs().forEach(term -> quantities.putIfAbsent(source(term), term.quantity())));
         this.steps.forEach(step -> step.inputs().forEach(term -> quantities.putIfAbsent(term.name(), term.quantity())));
         this.known.forEach((id, kind) -> quantities.put(id, kind.quantity()));

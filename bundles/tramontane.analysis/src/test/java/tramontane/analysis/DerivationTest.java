@@ -46,6 +46,11 @@ class DerivationTest {
         assertEquals("1.0 Pa", derivation.value(way, FORMAT));
         assertEquals("1.0 1 (SI units)", derivation.value(odd, FORMAT));
         assertEquals("no finite number", derivation.value(step("p", "", Double.NaN), FORMAT));
+        Trace.Step named = step("air at it", "cpu", 1);
+        Trace.Step placed = step("q", "rear", 1);
+        Derivation both = Derivation.of(List.of(named, placed, step("a.flow", "fans", 3, from("air at it"), from("q at rear"))), List.of(FLOW));
+        assertEquals(Optional.of(QuantityKind.PRESSURE), both.quantity(named));
+        assertEquals(Optional.of(QuantityKind.PRESSURE), both.quantity(placed));
     }
 
     @Test

@@ -137,20 +137,21 @@ final class Listen extends TerminalVerb {
         }
     }
 
-    /** Banks that are heard, and of which the spectrum is that of a type of fan, and no tones are known. */
+    /** Banks that are heard, and of which the spectrum is that of a type of fan, and not all tones are known. */
     private record Assumed(Set<String> spectrum, Set<String> tones) {
 
         static Assumed of(NoiseState state, NoiseState.PositionNoise at) {
             Set<String> spectrum = new LinkedHashSet<>();
             Set<String> tones = new LinkedHashSet<>();
             for (NoiseState.Part part : at.parts()) {
-                List<Emission> movers = state.bank(part.bank()).map(NoiseState.BankNoise::movers).orElse(List.of());
-                if (movers.stream().anyMatch(mover -> mover.assumed().contains(Emission.Assumed.SPECTRUM))) {
-                    spectrum.add(part.bank());
-                }
-                if (!movers.isEmpty() && movers.stream().allMatch(mover -> mover.tones().isEmpty())) {
-                    tones.add(part.bank());
-                }
+                state.bank(part.bank()).filter(bank -> !bank.movers().isEmpty()).ifPresent(bank -> {
+                    if (bank.movers().stream().anyMatch(mover -> mover.assumed().contains(Emission.Assumed.SPECTRUM))) {
+                        spectrum.add(bank.bank());
+                    }
+                    if (!bank.tonal()) {
+                        tones.add(bank.bank());
+                    }
+                });
             }
             return new Assumed(spectrum, tones);
         }
@@ -158,10 +159,10 @@ final class Listen extends TerminalVerb {
         /** In a few words; empty where nothing is. */
         String words() {
             if (!spectrum.isEmpty() && spectrum.equals(tones)) {
-                return "of " + String.join(", ", spectrum) + " the spectrum is assumed and no tones are known";
+                return "of " + String.join(", ", spectrum) + " the spectrum is assumed and not all tones are known";
             }
             return Stream.of(spectrum.isEmpty() ? "" : "of " + String.join(", ", spectrum) + " the spectrum is assumed",
-                    tones.isEmpty() ? "" : "of " + String.join(", ", tones) + " no tones are known").filter(each -> !each.isEmpty())
+                    tones.isEmpty() ? "" : "of " + String.join(", ", tones) + " not all tones are known").filter(each -> !each.isEmpty())
                     .collect(Collectors.joining("; "));
         }
     }

@@ -190,10 +190,10 @@ class ListenTest {
         Emission mover = new Emission(Recordings.NOISE, List.of(), terms, 3, 3, Set.of(Emission.Assumed.SPECTRUM));
         Emission known = new Emission(Recordings.NOISE, List.of(new Emission.Tone(315, 1, 7)), terms, 3, 3, Set.of());
         engine.noise = (name, condition) -> Optional.of(new NoiseState(List.of(new NoiseState.BankNoise("fans",
-                List.of(name.equals("loud") ? mover : known), Recordings.NOISE, List.of(), 3, 3, Optional.empty(), 280)), List.of(),
+                List.of(name.equals("loud") ? mover : known), Recordings.NOISE, List.of(), 3, 3, name.equals("soft"), Optional.empty(), 280)), List.of(),
                 List.of(), List.of(position("operator", Recordings.NOISE))));
         assertEquals(0, run(loud, soft, "--seconds", "1", "--output", out.toString()));
-        assertTrue(console.printed().contains("loud-nominal-operator.wav: of fans the spectrum is assumed and no tones are known.\n"),
+        assertTrue(console.printed().contains("loud-nominal-operator.wav: of fans the spectrum is assumed and not all tones are known.\n"),
                 console.printed());
         assertFalse(console.printed().contains("soft-nominal-operator.wav: "), console.printed());
         MemoryConsole own = new MemoryConsole(100);
