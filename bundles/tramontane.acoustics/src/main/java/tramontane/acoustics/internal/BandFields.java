@@ -15,6 +15,7 @@ import tramontane.model.Quantity;
 import tramontane.model.Range;
 import tramontane.model.Value;
 import tramontane.model.Values;
+import tramontane.model.Written;
 import tramontane.physics.sound.Bands;
 import tramontane.physics.units.QuantityKind;
 

@@ -15,6 +15,7 @@ import tramontane.model.Problem;
 import tramontane.model.Range;
 import tramontane.model.Value;
 import tramontane.model.Values;
+import tramontane.model.Written;
 import tramontane.physics.units.QuantityKind;
 
 /** The lining of a bay. */

@@ -16,6 +16,7 @@ import tramontane.model.Problem;
 import tramontane.model.Range;
 import tramontane.model.Value;
 import tramontane.model.Values;
+import tramontane.model.Written;
 import tramontane.physics.units.QuantityKind;
 
 /** How a bank is fed, controlled and watched. */

@@ -9,6 +9,7 @@ import tramontane.model.Form;
 import tramontane.model.Range;
 import tramontane.model.Value;
 import tramontane.model.Values;
+import tramontane.model.Written;
 import tramontane.physics.units.QuantityKind;
 
 /** How a control law is carried out, and what is asked of a better one. */

@@ -20,6 +20,7 @@ import tramontane.model.Quantity;
 import tramontane.model.Range;
 import tramontane.model.Value;
 import tramontane.model.Values;
+import tramontane.model.Written;
 import tramontane.physics.units.QuantityKind;
 
 /** What the motor of a part needs, understands and tells. */

@@ -19,6 +19,7 @@ import tramontane.model.Shape;
 import tramontane.model.Spelling;
 import tramontane.model.Value;
 import tramontane.model.Values;
+import tramontane.model.Written;
 import tramontane.physics.units.QuantityKind;
 
 /** What feeds the movers of a design, and what that costs. */

@@ -13,6 +13,7 @@ import tramontane.model.Problem;
 import tramontane.model.Range;
 import tramontane.model.Value;
 import tramontane.model.Values;
+import tramontane.model.Written;
 import tramontane.physics.units.QuantityKind;
 
 /** What single supplies give in a condition. */
