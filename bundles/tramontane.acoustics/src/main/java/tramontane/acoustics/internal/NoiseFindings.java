@@ -84,19 +84,19 @@ final class NoiseFindings {
         String part = source.part().id();
         Emission worst = bank.movers().stream().max(Comparator.comparingDouble(each -> each.terms().flow())).orElseThrow();
         if (assumed(bank, Emission.Assumed.EFFICIENCY) && worst.terms().flow() >= RISE) {
-            findings.add(Finding.caution(bank.bank(), "works left of its best point, where movers are louder: by some ",
+            findings.add(Finding.caution(bank.bank(), "bank ", bank.bank(), " works left of its best point, where movers are louder: by some ",
                     new Amount(worst.terms().flow(), QuantityKind.LEVEL), " as its efficiency falls")
                     .remedy("lower the resistance, or choose a mover whose best point is here").source("ASHRAE Handbook, HVAC Applications, from memory"));
         }
         if (assumed(bank, Emission.Assumed.FLOW)) {
-            findings.add(Finding.caution(bank.bank(), "works beyond the flows at which the noise of " + part + " was measured; the level of the nearest is"
+            findings.add(Finding.caution(bank.bank(), "bank " + bank.bank() + " works beyond the flows at which the noise of " + part + " was measured; the level of the nearest is"
                     + " carried on").remedy("measure noise at this flow, or look at the bounds"));
         }
         speed(bank, source);
         if (assumed(bank, Emission.Assumed.OBSTACLE)) {
             double nearest = Math.min(source.obstacles().inlet(), source.obstacles().outlet());
-            findings.add(Finding.caution(bank.bank(), "an obstacle stands ", nearest > 0 ? "near its rotor, " : "", nearest > 0
-                    ? new Amount(nearest, QuantityKind.LENGTH) : "at its rotor", nearest > 0 ? " away; some " : "; some ",
+            findings.add(Finding.caution(bank.bank(), "an obstacle stands ", nearest > 0 ? "near the rotor of bank " + bank.bank() + ", " : "", nearest > 0
+                    ? new Amount(nearest, QuantityKind.LENGTH) : "at the rotor of bank " + bank.bank(), nearest > 0 ? " away; some " : "; some ",
                     new Amount(worst.terms().obstacle(), QuantityKind.LEVEL), " are added for it, twice that on tones")
                     .remedy("leave one rotor diameter free").source("common practice"));
         }
@@ -161,7 +161,7 @@ final class NoiseFindings {
         double ratio = Math.max(nearest / bank.speed(), bank.speed() / nearest);
         if (ratio > NEAR) {
             boolean far = ratio > FAR;
-            findings.add(Finding.of(far ? Severity.CAUTION : Severity.NOTE, bank.bank(), "its noise is carried from ",
+            findings.add(Finding.of(far ? Severity.CAUTION : Severity.NOTE, bank.bank(), "the noise of bank ", bank.bank(), " is carried from ",
                     new Amount(nearest, QuantityKind.ROTATIONAL_SPEED), " to ", new Amount(bank.speed(), QuantityKind.ROTATIONAL_SPEED),
                     " by the sound law", far ? "; so far off, bearing and motor are heard as well" : "")
                     .remedy("have it measured near this speed").source("common practice"));
@@ -264,7 +264,7 @@ final class NoiseFindings {
                     new Amount(high, QuantityKind.FREQUENCY), " (" + NoiseTables.from(state, high) + ") beat", at(places), ", ",
                     new Amount(high - low, QuantityKind.FREQUENCY), " apart").remedy("run these movers at one speed, or well apart").source("common practice"));
         });
-        within.forEach((bank, places) -> findings.add(Finding.note(bank, "its movers run at one speed here; in truth they run a few per cent apart, and their"
+        within.forEach((bank, places) -> findings.add(Finding.note(bank, "the movers of bank " + bank + " run at one speed here; in truth they run a few per cent apart, and their"
                 + " tones may beat at " + String.join(", ", places)).remedy("control them to one speed").source("common practice")));
     }
 
