@@ -73,6 +73,10 @@ public record QuantityKind(String name, String siUnit) {
     public static final QuantityKind TORQUE = new QuantityKind("torque", "N m");
     /** Force, N. */
     public static final QuantityKind FORCE = new QuantityKind("force", "N");
+    /** Acceleration, m/s². */
+    public static final QuantityKind ACCELERATION = new QuantityKind("acceleration", "m/s²");
+    /** Activation energy of one particle, J. */
+    public static final QuantityKind ACTIVATION_ENERGY = new QuantityKind("activation energy", "J");
     /** How many, 1. */
     public static final QuantityKind COUNT = new QuantityKind("count", "1");
     /** Pressure drop per flow, Pa s/m³. */
@@ -85,7 +89,7 @@ public record QuantityKind(String name, String siUnit) {
     private static final List<QuantityKind> STANDARD = List.of(FLOW, MASS_FLOW, PRESSURE, TEMPERATURE,
             TEMPERATURE_DIFFERENCE, LENGTH, AREA, VOLUME, VELOCITY, ROTATIONAL_SPEED, POWER, ENERGY, VOLTAGE, CURRENT,
             RESISTANCE, FREQUENCY, TIME, MASS, DENSITY, VISCOSITY, FRACTION, ANGLE, THERMAL_RESISTANCE, CONDUCTIVITY,
-            HEAT_TRANSFER, HEAT_CAPACITY, LEVEL, TORQUE, FORCE, COUNT, LINEAR_RESISTANCE, QUADRATIC_RESISTANCE, NUMBER);
+            HEAT_TRANSFER, HEAT_CAPACITY, LEVEL, TORQUE, FORCE, ACCELERATION, ACTIVATION_ENERGY, COUNT, LINEAR_RESISTANCE, QUADRATIC_RESISTANCE, NUMBER);
 
     /** Refuses a kind without name or unit. */
     public QuantityKind {

@@ -22,6 +22,10 @@ final class UnitTable {
     private static final double GRAVITY = 9.80665;
     private static final double CUBIC_FOOT = 0.028316846592;
     private static final double BTU = 1055.05585262;
+    /** SI Brochure, 9th edition (2019), exact. */
+    private static final double ELECTRON_VOLT = 1.602176634e-19;
+    /** SI Brochure, 9th edition (2019), exact, 1/mol. */
+    private static final double AVOGADRO = 6.02214076e23;
 
     private static final Map<QuantityKind, UnitTable> TABLES = new HashMap<>(96);
 
@@ -79,6 +83,9 @@ final class UnitTable {
         on(QuantityKind.TORQUE).unit("N m", 1, 1, "Nm").unit("mN m", 1, 1000, "mNm").show("N m", "mN m", "mN m");
         on(QuantityKind.FORCE).unit("N", 1, 1).unit("mN", 1, 1000).unit("kN", 1000, 1)
                 .unit("lbf", POUND * GRAVITY, 1).show("N", "N", "lbf");
+        on(QuantityKind.ACCELERATION).unit("m/s²", 1, 1).unit("gn", GRAVITY, 1).show("m/s²", "gn", "gn");
+        on(QuantityKind.ACTIVATION_ENERGY).unit("J", 1, 1).unit("eV", ELECTRON_VOLT, 1).unit("kJ/mol", 1000, AVOGADRO)
+                .show("J", "eV", "eV");
         on(QuantityKind.COUNT).unit("", 1, 1, "1").show("", "", "");
         on(QuantityKind.LINEAR_RESISTANCE).unit("Pa s/m³", 1, 1, "Pa/(m3/s)").show("Pa s/m³", "Pa s/m³", "Pa s/m³");
         on(QuantityKind.QUADRATIC_RESISTANCE).unit("Pa s²/m⁶", 1, 1, "Pa/(m3/s)2")

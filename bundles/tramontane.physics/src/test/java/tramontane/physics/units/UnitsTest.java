@@ -58,6 +58,9 @@ class UnitsTest {
             1 ft2                   | area                      | 0.09290304
             1 in3                   | volume                    | 1.6387064e-5
             1 l                     | volume                    | 1e-3
+            15 gn                   | acceleration              | 147.09975
+            0.5 eV                  | activation energy         | 8.01088317e-20
+            96.48533212331 kJ/mol   | activation energy         | 1.602176634e-19
             100 fpm                 | velocity                  | 0.508
             30 rpm                  | rotational speed          | 3.141592653589793
             30 1/min                | rotational speed          | 3.141592653589793
