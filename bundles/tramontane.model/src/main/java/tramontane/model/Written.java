@@ -49,6 +49,14 @@ public final class Written {
         return this;
     }
 
+    /** Texts, if there are any. */
+    public Written texts(String name, List<String> texts) {
+        if (!texts.isEmpty()) {
+            tree = tree.with(name, new Value.Items(texts.stream().<Value>map(Value.Text::new).toList()));
+        }
+        return this;
+    }
+
     /** A yes; a no is left out. */
     public Written flag(String name, boolean on) {
         if (on) {
