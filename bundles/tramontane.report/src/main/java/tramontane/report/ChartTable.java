@@ -63,11 +63,7 @@ public final class ChartTable {
         if (curves.isEmpty()) {
             return new double[0];
         }
-        Chart.Axis axis = chart.x();
-        Ticks places = axis.scale() == Chart.Scale.LINEAR
-                ? Ticks.of(axis.shown(chart.extent().from(), units), axis.shown(chart.extent().to(), units), MOST_ROWS)
-                : Ticks.along(axis, chart.extent(), units, MOST_ROWS, label -> 1);
-        return places.values().stream().mapToDouble(shown -> axis.si(shown, units)).toArray();
+        return Ticks.listed(chart.x(), chart.extent(), units, MOST_ROWS).values().stream().mapToDouble(shown -> chart.x().si(shown, units)).toArray();
     }
 
     private static List<Table.Cell> single(String name, double x, double y, Chart chart, Chart.Side side, int curves, UnitSystem units) {

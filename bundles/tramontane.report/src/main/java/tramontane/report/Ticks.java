@@ -10,6 +10,7 @@ import java.util.function.ToDoubleFunction;
 import java.util.stream.IntStream;
 import tramontane.analysis.Chart.Axis;
 import tramontane.analysis.Chart.Extent;
+import tramontane.analysis.Chart.Scale;
 import tramontane.physics.units.UnitSystem;
 
 /**
@@ -94,16 +95,30 @@ public record Ticks(List<Double> values, List<String> labels, double step) {
      * @return ticks whose labels do not run into each other; none where two have no room and no single one is round
      */
     public static Ticks along(Axis axis, Extent extent, UnitSystem units, double length, ToDoubleFunction<String> room) {
-        Layout layout = new Layout(axis, extent, units, length, room);
-        return switch (axis.scale()) {
-            case LINEAR -> layout.even();
-            case LOG -> layout.decades();
-            case WEIBULL, NORMAL, EXPONENTIAL -> layout.shares();
-        };
+        return new Layout(axis, extent, units, length, room).ticks(false);
+    }
+
+    /**
+     * Round places of an axis of any scale, as a table lists them.
+     *
+     * @param most how many there may be, 2 or more
+     */
+    static Ticks listed(Axis axis, Extent extent, UnitSystem units, int most) {
+        return axis.scale() == Scale.LINEAR ? of(axis.shown(extent.from(), units), axis.shown(extent.to(), units), most)
+                : new Layout(axis, extent, units, most - 1, label -> 1).ticks(true);
     }
 
     /** An axis that wants ticks. */
     private record Layout(Axis axis, Extent extent, UnitSystem units, double length, ToDoubleFunction<String> room) {
+
+        /** Those that fit; on a logarithmic scale at any digit where they are fine. */
+        private Ticks ticks(boolean fine) {
+            return switch (axis.scale()) {
+                case LINEAR -> even();
+                case LOG -> decades(fine);
+                case WEIBULL, NORMAL, EXPONENTIAL -> shares();
+            };
+        }
 
         private double from() {
             return axis.shown(extent.from(), units);
@@ -151,13 +166,16 @@ public record Ticks(List<Double> values, List<String> labels, double step) {
             return new Ticks(even.values(), even.labels(), 0);
         }
 
-        private Ticks decades() {
+        private Ticks decades(boolean fine) {
             if (!(from() > 0)) {
                 return uneven();
             }
             List<Ticks> choice = new ArrayList<>();
+            if (fine) {
+                choice.add(powers(1, 1, 2, 3, 4, 5, 6, 7, 8, 9));
+            }
             choice.add(powers(1, 1, 2, 5));
-            for (int apart = 1; choice.getLast().values().size() > 1 || apart == 1; apart++) {
+            for (int apart = 1; apart == 1 || choice.getLast().values().size() > 1; apart++) {
                 choice.add(powers(apart, 1));
             }
             Optional<Ticks> best = choice.stream().filter(ticks -> ticks.values().size() >= FEW && fits(ticks)).findFirst();
