@@ -7,6 +7,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.ToDoubleFunction;
+import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
 import tramontane.analysis.Chart.Axis;
 import tramontane.analysis.Chart.Extent;
@@ -35,8 +36,10 @@ public record Ticks(List<Double> values, List<String> labels, double step) {
     private static final int MANY = 12;
     /** Fewer marks of a scale's own do not tell where one is, and others are taken. */
     private static final int FEW = 3;
-    /** Percent, those that matter most first. */
-    private static final double[] SHARES = {0, 50, 10, 90, 1, 99, 63.2, 5, 95, 0.1, 99.9, 20, 80, 30, 70, 2, 0.5, 0.01, 99.99, 0.001, 1e-4, 1e-5, 1e-6};
+    /** Percent failed by the characteristic life. */
+    private static final double CHARACTERISTIC = 63.2;
+    /** Percent, those that matter most first; where it is the characteristic life, 63.2 comes even before them. */
+    private static final double[] SHARES = {0, 10, 50, 90, 1, 99, CHARACTERISTIC, 5, 95, 0.1, 99.9, 20, 80, 30, 70, 2, 0.5, 0.01, 99.99, 0.001, 1e-4, 1e-5, 1e-6};
 
     public Ticks {
         values = List.copyOf(values);
@@ -95,7 +98,7 @@ public record Ticks(List<Double> values, List<String> labels, double step) {
      * @return ticks whose labels do not run into each other; none where two have no room and no single one is round
      */
     public static Ticks along(Axis axis, Extent extent, UnitSystem units, double length, ToDoubleFunction<String> room) {
-        return new Layout(axis, extent, units, length, room).ticks(false);
+        return new Layout(axis, extent, units, length, room, false).ticks();
     }
 
     /**
@@ -105,17 +108,16 @@ public record Ticks(List<Double> values, List<String> labels, double step) {
      */
     static Ticks listed(Axis axis, Extent extent, UnitSystem units, int most) {
         return axis.scale() == Scale.LINEAR ? of(axis.shown(extent.from(), units), axis.shown(extent.to(), units), most)
-                : new Layout(axis, extent, units, most - 1, label -> 1).ticks(true);
+                : new Layout(axis, extent, units, most - 1, label -> 1, true).ticks();
     }
 
-    /** An axis that wants ticks. */
-    private record Layout(Axis axis, Extent extent, UnitSystem units, double length, ToDoubleFunction<String> room) {
+    /** An axis that wants ticks; for a list, in which only their count matters, at any digit where it is logarithmic. */
+    private record Layout(Axis axis, Extent extent, UnitSystem units, double length, ToDoubleFunction<String> room, boolean list) {
 
-        /** Those that fit; on a logarithmic scale at any digit where they are fine. */
-        private Ticks ticks(boolean fine) {
+        private Ticks ticks() {
             return switch (axis.scale()) {
                 case LINEAR -> even();
-                case LOG -> decades(fine);
+                case LOG -> decades();
                 case WEIBULL, NORMAL, EXPONENTIAL -> shares();
             };
         }
@@ -139,21 +141,28 @@ public record Ticks(List<Double> values, List<String> labels, double step) {
         }
 
         private boolean apart(double one, String label, double other, String otherLabel) {
-            return Math.abs(place(one) - place(other)) >= (room.applyAsDouble(label) + room.applyAsDouble(otherLabel)) / 2;
+            return list || Math.abs(place(one) - place(other)) >= (room.applyAsDouble(label) + room.applyAsDouble(otherLabel)) / 2;
         }
 
         private boolean fits(Ticks ticks) {
-            return IntStream.range(1, ticks.values().size()).allMatch(i -> apart(ticks.values().get(i - 1), ticks.labels().get(i - 1),
+            return (!list || ticks.values().size() <= length + 1) && IntStream.range(1, ticks.values().size()).allMatch(i -> apart(ticks.values().get(i - 1), ticks.labels().get(i - 1),
                     ticks.values().get(i), ticks.labels().get(i)));
         }
 
         /** Multiples of one step, the most that fit. */
         private Ticks even() {
-            Ticks ticks = Ticks.of(from(), to(), MANY);
+            Ticks ticks = held(MANY);
             for (int most = MANY - 1; most >= 2 && !fits(ticks); most--) {
-                ticks = Ticks.of(from(), to(), most);
+                ticks = held(most);
             }
             return fits(ticks) ? ticks : first(ticks);
+        }
+
+        /** Without those that the scale cannot show. */
+        private Ticks held(int most) {
+            Ticks all = Ticks.of(from(), to(), most);
+            int[] which = IntStream.range(0, all.values().size()).filter(i -> holds(all.values().get(i))).toArray();
+            return new Ticks(IntStream.of(which).mapToObj(all.values()::get).toList(), IntStream.of(which).mapToObj(all.labels()::get).toList(), all.step());
         }
 
         private static Ticks first(Ticks ticks) {
@@ -166,12 +175,12 @@ public record Ticks(List<Double> values, List<String> labels, double step) {
             return new Ticks(even.values(), even.labels(), 0);
         }
 
-        private Ticks decades(boolean fine) {
+        private Ticks decades() {
             if (!(from() > 0)) {
                 return uneven();
             }
             List<Ticks> choice = new ArrayList<>();
-            if (fine) {
+            if (list) {
                 choice.add(powers(1, 1, 2, 3, 4, 5, 6, 7, 8, 9));
             }
             choice.add(powers(1, 1, 2, 5));
@@ -213,7 +222,8 @@ public record Ticks(List<Double> values, List<String> labels, double step) {
         private Ticks shares() {
             List<Double> values = new ArrayList<>();
             List<String> labels = new ArrayList<>();
-            for (double percent : SHARES) {
+            double[] first = axis.scale() == Scale.NORMAL ? new double[0] : new double[] {CHARACTERISTIC};
+            for (double percent : DoubleStream.concat(DoubleStream.of(first), DoubleStream.of(SHARES)).toArray()) {
                 BigDecimal shown = BigDecimal.valueOf(percent).multiply(BigDecimal.valueOf(axis.shown(0.01, units)));
                 double value = shown.doubleValue();
                 String label = shown.signum() == 0 ? "0" : shown.stripTrailingZeros().toPlainString();
