@@ -8,6 +8,9 @@ import java.util.OptionalDouble;
 import java.util.stream.DoubleStream;
 import java.util.stream.Stream;
 import tramontane.physics.units.QuantityKind;
+import tramontane.physics.units.Unit;
+import tramontane.physics.units.UnitSystem;
+import tramontane.physics.units.Units;
 
 /**
  * A chart without a display; the desktop and reports draw the same.
@@ -40,6 +43,8 @@ public record Chart(String title, Axis x, Axis y, Optional<Axis> right, List<Ser
     /** Room above the highest and beyond the last value of an automatic axis, over its extent. */
     private static final double ROOM = 0.05;
     private static final double ROUNDING = 1e-9;
+    /** Room on either side of a single value, in the space of a scale that is not linear. */
+    private static final double ALONE = 0.5;
 
     /** Refuses what is measured on an axis on the right that is not there. */
     public Chart {
@@ -103,13 +108,13 @@ public record Chart(String title, Axis x, Axis y, Optional<Axis> right, List<Ser
 
     /** What the axis below shows: its stated extent, or one that holds everything. */
     public Extent extent() {
-        return x.extent().orElseGet(() -> around(DoubleStream.concat(points().flatMapToDouble(Points::xs), DoubleStream.concat(
+        return x.extent().orElseGet(() -> around(x.scale(), DoubleStream.concat(points().flatMapToDouble(Points::xs), DoubleStream.concat(
                 marks.stream().mapToDouble(Mark::x), regions.stream().flatMapToDouble(Region::ends))), marks.stream().mapToDouble(Mark::x)));
     }
 
     /** What an axis upwards shows: its stated extent, or one that holds everything on it. */
     public Extent extent(Side side) {
-        return axis(side).extent().orElseGet(() -> around(DoubleStream.concat(Stream.concat(
+        return axis(side).extent().orElseGet(() -> around(axis(side).scale(), DoubleStream.concat(Stream.concat(
                 series.stream().filter(each -> each.side() == side).map(Series::points),
                 side == Side.LEFT ? bands.stream().flatMap(band -> Stream.of(band.lower(), band.upper())) : Stream.of())
                 .flatMapToDouble(Points::ys), marksAt(side)), marksAt(side)));
@@ -123,17 +128,39 @@ public record Chart(String title, Axis x, Axis y, Optional<Axis> right, List<Ser
         return marks.stream().filter(mark -> mark.side() == side).mapToDouble(Mark::y);
     }
 
-    private static Extent around(DoubleStream values, DoubleStream marked) {
-        double[] all = values.toArray();
+    /**
+     * What is read off a series at a place of the axis below, SI, as it is drawn: on straight lines in the scales of its axes.
+     *
+     * @param series one of this chart
+     * @param place  SI
+     * @return empty outside of it, for single things, and where a scale cannot show it
+     */
+    public OptionalDouble at(Series series, double place) {
+        return series.role() == Role.SCATTER ? OptionalDouble.empty() : series.points().at(place, x.scale(), axis(series.side()).scale());
+    }
+
+    private static Extent around(Scale scale, DoubleStream values, DoubleStream marked) {
+        double[] shown = values.filter(scale::shows).toArray();
+        double[] all = Arrays.stream(shown).map(scale::to).toArray();
+        if (all.length == 0 && scale != Scale.LINEAR) {
+            return scale.whole();
+        }
         double low = Arrays.stream(all).min().orElse(0);
         double high = Arrays.stream(all).max().orElse(1);
-        double room = high > low ? ROOM * (high - low) : Math.max(Math.abs(high) / 2, Double.MIN_NORMAL);
-        double[] signs = marked.toArray();
+        double room = high > low ? ROOM * (high - low) : scale == Scale.LINEAR ? Math.max(Math.abs(high) / 2, Double.MIN_NORMAL) : ALONE;
+        double[] signs = marked.filter(scale::shows).map(scale::to).toArray();
         // values that start at nothing, but for rounding, have their axis start there, too; unless a sign would be cut in half
         double nothing = ROUNDING * (high - low);
-        boolean starts = Math.abs(low) <= nothing && high > 0 && Arrays.stream(signs).noneMatch(sign -> sign < low + room / 2);
-        boolean ends = Math.abs(high) <= nothing && low < 0 && Arrays.stream(signs).noneMatch(sign -> sign > high - room / 2);
-        return new Extent(starts ? 0 : low - room, ends ? 0 : high + room);
+        boolean starts = scale.starts() && Math.abs(low) <= nothing && high > 0 && Arrays.stream(signs).noneMatch(sign -> sign < low + room / 2);
+        boolean ends = scale == Scale.LINEAR && Math.abs(high) <= nothing && low < 0 && Arrays.stream(signs).noneMatch(sign -> sign > high - room / 2);
+        if (scale == Scale.LINEAR) {
+            return new Extent(starts ? 0 : low - room, ends ? 0 : high + room);
+        }
+        // there may be no number a little nearer to the end of a scale
+        double from = scale.from(starts ? 0 : low - room);
+        double to = scale.from(high + room);
+        return new Extent(scale.shows(from) ? from : Arrays.stream(shown).min().orElseThrow(),
+                scale.shows(to) ? to : Arrays.stream(shown).max().orElseThrow());
     }
 
     /**
@@ -142,22 +169,216 @@ public record Chart(String title, Axis x, Axis y, Optional<Axis> right, List<Ser
      * @param label    what is measured, lower case, without unit
      * @param quantity its kind
      * @param extent   what of it is shown; empty for all that there is
+     * @param scale    where its values lie
+     * @param unit     the unit in which it is shown whatever the reader's; empty for that of the reader
      */
-    public record Axis(String label, QuantityKind quantity, Optional<Extent> extent) {
+    public record Axis(String label, QuantityKind quantity, Optional<Extent> extent, Scale scale, Optional<Unit> unit) {
+
+        /** Refuses an extent that the scale cannot show, a scale of shares for something else, and a unit of another kind. */
         public Axis {
             Objects.requireNonNull(label);
             Objects.requireNonNull(quantity);
-            Objects.requireNonNull(extent);
+            Objects.requireNonNull(scale);
+            extent.filter(each -> !scale.shows(each)).ifPresent(each -> {
+                throw new IllegalArgumentException("axis " + label + " cannot show " + each.from() + " to " + each.to() + " on a scale " + scale);
+            });
+            if (scale.ofShares() && !quantity.dimensionless()) {
+                throw new IllegalArgumentException("axis " + label + " shows a " + quantity.name() + ", no share, on a scale " + scale);
+            }
+            unit.filter(each -> !Units.of(quantity).contains(each)).ifPresent(each -> {
+                throw new IllegalArgumentException("axis " + label + " shows a " + quantity.name() + ", which has no unit " + each.symbol());
+            });
         }
 
-        /** An axis that shows all that there is. */
+        /** A linear axis. */
+        public Axis(String label, QuantityKind quantity, Optional<Extent> extent) {
+            this(label, quantity, extent, Scale.LINEAR, Optional.empty());
+        }
+
+        /** A linear axis that shows all that there is. */
         public Axis(String label, QuantityKind quantity) {
             this(label, quantity, Optional.empty());
         }
 
+        /** An axis that shows all that there is. */
+        public Axis(String label, QuantityKind quantity, Scale scale) {
+            this(label, quantity, Optional.empty(), scale, Optional.empty());
+        }
+
         /** The same axis showing another stretch. */
         public Axis showing(Extent other) {
-            return new Axis(label, quantity, Optional.of(other));
+            return new Axis(label, quantity, Optional.of(other), scale, unit);
+        }
+
+        /** The same axis in a unit of its own, which wins over that of the reader. */
+        public Axis in(Unit own) {
+            return new Axis(label, quantity, extent, scale, Optional.of(own));
+        }
+
+        /** Units for what is measured on this axis: those of the reader, but for its own. */
+        public UnitSystem units(UnitSystem reader) {
+            return unit.map(own -> reader.with(quantity, own)).orElse(reader);
+        }
+
+        /** Of a value, SI, in the unit in which this axis is shown. */
+        public double shown(double si, UnitSystem reader) {
+            return Units.toDisplay(si, quantity, units(reader));
+        }
+
+        /** In SI, of a value in the unit in which this axis is shown. */
+        public double si(double shown, UnitSystem reader) {
+            return Units.fromDisplay(shown, quantity, units(reader));
+        }
+
+        /** A value, SI, with its unit as {@link Units#format} writes it. */
+        public String format(double si, UnitSystem reader, int digits) {
+            return Units.format(si, quantity, units(reader), digits);
+        }
+    }
+
+    /**
+     * Where values lie along an axis. A scale of shares makes a straight line of the distribution that it is named for; for one of
+     * life, time is {@link #LOG} beside {@link #WEIBULL} and {@link #NORMAL}, and {@link #LINEAR} beside {@link #EXPONENTIAL}.
+     *
+     * <p>Source: NIST/SEMATECH e-Handbook of Statistical Methods, 8.2.2.1 (probability plots).
+     */
+    public enum Scale {
+        /** Evenly. Shows any value. */
+        LINEAR {
+            @Override
+            public double to(double value) {
+                return value;
+            }
+
+            @Override
+            public double from(double position) {
+                return position;
+            }
+        },
+        /** By their logarithm to base ten. Shows values above zero. */
+        LOG {
+            @Override
+            public double to(double value) {
+                return value > 0 ? Math.log10(value) : Double.NEGATIVE_INFINITY;
+            }
+
+            @Override
+            public double from(double position) {
+                return Math.pow(10, position);
+            }
+        },
+        /** Shares by {@code ln(-ln(1 - F))}. Shows 0 to 1, both left out. */
+        WEIBULL {
+            @Override
+            public double to(double value) {
+                return value <= 0 ? Double.NEGATIVE_INFINITY : value >= 1 ? Double.POSITIVE_INFINITY : Math.log(-Math.log1p(-value));
+            }
+
+            @Override
+            public double from(double position) {
+                return -Math.expm1(-Math.exp(position));
+            }
+        },
+        /** Shares by the quantile of the normal distribution, which makes a line of the lognormal one. Shows 0 to 1, both left out. */
+        NORMAL {
+            @Override
+            public double to(double value) {
+                return value <= 0 ? Double.NEGATIVE_INFINITY : value >= 1 ? Double.POSITIVE_INFINITY : Normal.quantile(value);
+            }
+
+            @Override
+            public double from(double position) {
+                return Normal.share(position);
+            }
+        },
+        /** Shares by {@code -ln(1 - F)}. Shows 0 to 1, the latter left out. */
+        EXPONENTIAL {
+            @Override
+            public double to(double value) {
+                return value < 0 ? Double.NEGATIVE_INFINITY : value >= 1 ? Double.POSITIVE_INFINITY : -Math.log1p(-value);
+            }
+
+            @Override
+            public double from(double position) {
+                return -Math.expm1(-position);
+            }
+        };
+
+        /**
+         * Where a value lies; rises with it.
+         *
+         * @param value SI, not NaN
+         * @return infinite, and never NaN, for what lies beyond the values that it can show
+         */
+        public abstract double to(double value);
+
+        /**
+         * The value that lies at a position. Far out it may round to one that cannot be shown.
+         *
+         * @param position finite
+         */
+        public abstract double from(double position);
+
+        /** Whether it can show a value. */
+        public boolean shows(double value) {
+            return Double.isFinite(to(value));
+        }
+
+        /** Whether it can show a stretch, and tell its ends apart. */
+        public boolean shows(Extent extent) {
+            return shows(extent.from()) && shows(extent.to()) && to(extent.from()) < to(extent.to());
+        }
+
+        /** Whether it is for shares, 0 to 1. */
+        public boolean ofShares() {
+            return this == WEIBULL || this == NORMAL || this == EXPONENTIAL;
+        }
+
+        /** Whether zero is a place of its own on it, where an axis may start. */
+        boolean starts() {
+            return this == LINEAR || this == EXPONENTIAL;
+        }
+
+        /** What is shown where there is nothing to show. */
+        Extent whole() {
+            return this == LINEAR ? new Extent(0, 1) : this == LOG ? new Extent(1, 10) : new Extent(0.01, 0.99);
+        }
+
+        /**
+         * How far along a stretch a value lies.
+         *
+         * @param extent a stretch that this scale shows
+         * @param value  SI
+         * @return 0 at its lower end, 1 at its upper end, outside of these beyond it; infinite for what cannot be shown
+         */
+        public double share(Extent extent, double value) {
+            double from = to(extent.from());
+            return (to(value) - from) / (to(extent.to()) - from);
+        }
+
+        /**
+         * The value that lies so far along a stretch.
+         *
+         * @param extent a stretch that this scale shows
+         * @param share  0 at its lower end, 1 at its upper end
+         */
+        public double at(Extent extent, double share) {
+            double from = to(extent.from());
+            return from(from + share * (to(extent.to()) - from));
+        }
+
+        /**
+         * A part of a stretch, or one around it.
+         *
+         * @param extent a stretch that this scale shows
+         * @param from   where it begins, as in {@link #at}
+         * @param to     where it ends, above that
+         * @return empty where this scale cannot show it
+         */
+        public Optional<Extent> part(Extent extent, double from, double to) {
+            double low = at(extent, from);
+            double high = at(extent, to);
+            return low < high && Double.isFinite(high - low) ? Optional.of(new Extent(low, high)).filter(this::shows) : Optional.empty();
         }
     }
 
@@ -477,20 +698,43 @@ public record Chart(String title, Axis x, Axis y, Optional<Axis> right, List<Ser
          * @return empty outside of them
          */
         public OptionalDouble at(double at) {
-            if (rising && x.length > 0 && (at < x[0] || at > x[x.length - 1])) {
+            return at(at, Scale.LINEAR, Scale.LINEAR);
+        }
+
+        /**
+         * The value on lines between the points that are straight where the axes have these scales; of a line that folds back the
+         * first along it.
+         *
+         * @param at     where, on the axis below
+         * @param across scale of the axis below
+         * @param up     scale of the axis upwards
+         * @return empty outside of them, and where a scale cannot show an end of the line
+         */
+        public OptionalDouble at(double at, Scale across, Scale up) {
+            if (rising && x.length > 0 && (at < x[0] || at > x[x.length - 1]) || !across.shows(at)) {
                 return OptionalDouble.empty();
             }
             if (x.length == 1 && at == x[0]) {
-                return OptionalDouble.of(y[0]);
+                return up.shows(y[0]) ? OptionalDouble.of(y[0]) : OptionalDouble.empty();
             }
             int i = rising ? piece(at) : 1;
             for (; i < x.length; i++) {
                 if (Math.min(x[i - 1], x[i]) <= at && at <= Math.max(x[i - 1], x[i])) {
-                    double part = x[i] == x[i - 1] ? 0 : (at - x[i - 1]) / (x[i] - x[i - 1]);
-                    return OptionalDouble.of(y[i - 1] + part * (y[i] - y[i - 1]));
+                    return between(i, at, across, up);
                 }
             }
             return OptionalDouble.empty();
+        }
+
+        private OptionalDouble between(int i, double at, Scale across, Scale up) {
+            double whole = across.to(x[i]) - across.to(x[i - 1]);
+            double part = x[i] == x[i - 1] ? 0 : at == x[i] ? 1 : (across.to(at) - across.to(x[i - 1])) / whole;
+            if (part == 0 || part == 1) {
+                double end = y[part == 0 ? i - 1 : i];
+                return up.shows(end) ? OptionalDouble.of(end) : OptionalDouble.empty();
+            }
+            boolean drawn = Double.isFinite(whole) && up.shows(y[i - 1]) && up.shows(y[i]);
+            return drawn ? OptionalDouble.of(up.from(up.to(y[i - 1]) + part * (up.to(y[i]) - up.to(y[i - 1])))) : OptionalDouble.empty();
         }
 
         private int piece(double at) {

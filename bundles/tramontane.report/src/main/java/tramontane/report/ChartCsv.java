@@ -7,7 +7,6 @@ import java.util.List;
 import java.util.stream.DoubleStream;
 import java.util.stream.Stream;
 import tramontane.analysis.Chart;
-import tramontane.physics.units.QuantityKind;
 import tramontane.physics.units.UnitSystem;
 import tramontane.physics.units.Units;
 
@@ -44,54 +43,53 @@ public final class ChartCsv {
                 columns.add(new Column(series.name(), series.words()));
                 last = null;
             }
-            last = series(columns, below, series.name(), axis, series.points(), last, chart.x().quantity(), units);
+            last = series(columns, below, series.name(), axis, series.points(), last, chart.x(), units);
         }
         for (Chart.Band band : chart.bands()) {
-            last = series(columns, below, band.name() + ", lower", chart.y(), band.lower(), last, chart.x().quantity(), units);
-            last = series(columns, below, band.name() + ", upper", chart.y(), band.upper(), last, chart.x().quantity(), units);
+            last = series(columns, below, band.name() + ", lower", chart.y(), band.lower(), last, chart.x(), units);
+            last = series(columns, below, band.name() + ", upper", chart.y(), band.upper(), last, chart.x(), units);
         }
         if (!chart.marks().isEmpty()) {
             columns.add(new Column("mark", chart.marks().stream().map(Chart.Mark::label).toList()));
-            columns.add(column(below, chart.marks().stream().mapToDouble(Chart.Mark::x), chart.x().quantity(), units));
+            columns.add(column(below, chart.marks().stream().mapToDouble(Chart.Mark::x), chart.x(), units));
             for (Chart.Side side : Chart.Side.values()) {
                 if (chart.marks().stream().anyMatch(mark -> mark.side() == side)) {
-                    QuantityKind kind = chart.axis(side).quantity();
-                    columns.add(new Column(head(chart.axis(side), units), chart.marks().stream()
-                            .map(mark -> mark.side() == side ? number(mark.y(), kind, units) : "").toList()));
+                    Chart.Axis axis = chart.axis(side);
+                    columns.add(new Column(head(axis, units), chart.marks().stream()
+                            .map(mark -> mark.side() == side ? number(mark.y(), axis, units) : "").toList()));
                 }
             }
         }
         if (!chart.regions().isEmpty()) {
-            QuantityKind kind = chart.x().quantity();
             columns.add(new Column("region", chart.regions().stream().map(Chart.Region::label).toList()));
             columns.add(new Column("from " + below, chart.regions().stream()
-                    .map(region -> region.from().isPresent() ? number(region.from().getAsDouble(), kind, units) : "").toList()));
+                    .map(region -> region.from().isPresent() ? number(region.from().getAsDouble(), chart.x(), units) : "").toList()));
             columns.add(new Column("to " + below, chart.regions().stream()
-                    .map(region -> region.to().isPresent() ? number(region.to().getAsDouble(), kind, units) : "").toList()));
+                    .map(region -> region.to().isPresent() ? number(region.to().getAsDouble(), chart.x(), units) : "").toList()));
         }
         return text(columns);
     }
 
     private static Chart.Points series(List<Column> columns, String below, String name, Chart.Axis axis, Chart.Points points,
-            Chart.Points last, QuantityKind kind, UnitSystem units) {
+            Chart.Points last, Chart.Axis x, UnitSystem units) {
         if (last == null || !java.util.Arrays.equals(last.xs().toArray(), points.xs().toArray())) {
-            columns.add(column(below, points.xs(), kind, units));
+            columns.add(column(below, points.xs(), x, units));
         }
-        columns.add(column(name + ": " + head(axis, units), points.ys(), axis.quantity(), units));
+        columns.add(column(name + ": " + head(axis, units), points.ys(), axis, units));
         return points;
     }
 
-    private static Column column(String head, DoubleStream values, QuantityKind kind, UnitSystem units) {
-        return new Column(head, values.mapToObj(value -> number(value, kind, units)).toList());
+    private static Column column(String head, DoubleStream values, Chart.Axis axis, UnitSystem units) {
+        return new Column(head, values.mapToObj(value -> number(value, axis, units)).toList());
     }
 
     private static String head(Chart.Axis axis, UnitSystem units) {
-        String unit = Units.display(axis.quantity(), units).symbol();
+        String unit = Units.display(axis.quantity(), axis.units(units)).symbol();
         return axis.label() + " [" + (unit.isEmpty() ? "1" : unit) + "]";
     }
 
-    private static String number(double si, QuantityKind kind, UnitSystem units) {
-        BigDecimal rounded = BigDecimal.valueOf(Units.toDisplay(si, kind, units)).round(DIGITS).stripTrailingZeros();
+    private static String number(double si, Chart.Axis axis, UnitSystem units) {
+        BigDecimal rounded = BigDecimal.valueOf(axis.shown(si, units)).round(DIGITS).stripTrailingZeros();
         return rounded.signum() == 0 ? "0" : Math.abs(rounded.precision() - rounded.scale()) > 12 ? rounded.toString() : rounded.toPlainString();
     }
 

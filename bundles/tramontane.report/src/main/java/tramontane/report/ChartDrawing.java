@@ -6,6 +6,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.function.DoubleUnaryOperator;
+import java.util.stream.IntStream;
 import tramontane.analysis.Chart;
 import tramontane.analysis.Chart.Axis;
 import tramontane.analysis.Chart.Extent;
@@ -37,6 +38,8 @@ public final class ChartDrawing {
     private static final double BAND_OPACITY = 0.18;
     private static final double REGION_OPACITY = 0.15;
     private static final double TICK_HEIGHT = 36;
+    /** What a tick upwards takes where ticks are not even. */
+    private static final double TICK_ROOM = 20;
     /** Lines that a word may cover rather than stand farther away from its sign. */
     private static final int FARTHER = 2;
     /** Part of the height that the legend may take. */
@@ -95,13 +98,13 @@ public final class ChartDrawing {
 
     /** What stands at an axis: its label, and the unit in which it is shown. */
     public static String name(Axis axis, UnitSystem units) {
-        String unit = Units.display(axis.quantity(), units).symbol();
+        String unit = Units.display(axis.quantity(), axis.units(units)).symbol();
         return unit.isEmpty() ? axis.label() : axis.label() + " (" + unit + ")";
     }
 
     /** An extent in the unit in which its axis is shown. */
     private Extent shown(Axis axis, Extent si) {
-        return new Extent(Units.toDisplay(si.from(), axis.quantity(), units), Units.toDisplay(si.to(), axis.quantity(), units));
+        return new Extent(axis.shown(si.from(), units), axis.shown(si.to(), units));
     }
 
     /** A name with what an entry of the legend shows before it. */
@@ -119,13 +122,12 @@ public final class ChartDrawing {
         top += NUMBER / 2;
         double bottom = legend(height - MARGIN);
         bottom -= NAME + GAP + NUMBER + GAP;
-        int most = Math.max(2, (int) ((bottom - top) / TICK_HEIGHT) + 1);
-        Ticks left = ticks(chart.y(), chart.extent(Side.LEFT), most);
+        Ticks left = upwards(chart.y(), chart.extent(Side.LEFT), bottom - top);
         double from = MARGIN + NAME + GAP + widest(left) + GAP;
         double to = width - MARGIN;
         Ticks right = null;
         if (chart.right().isPresent()) {
-            right = ticks(chart.right().get(), chart.extent(Side.RIGHT), most);
+            right = upwards(chart.right().get(), chart.extent(Side.RIGHT), bottom - top);
             to -= NAME + GAP + widest(right) + GAP;
         }
         // whole pixels, so that the frame is sharp and another widget can take its place
@@ -141,6 +143,11 @@ public final class ChartDrawing {
         return new Drawing(width, height, colours.background(), plot, items);
     }
 
+    private Ticks upwards(Axis axis, Extent extent, double length) {
+        return axis.scale() == Chart.Scale.LINEAR ? ticks(axis, extent, Math.max(2, (int) (length / TICK_HEIGHT) + 1))
+                : Ticks.along(axis, extent, units, Math.max(1, length), label -> TICK_ROOM);
+    }
+
     private Ticks ticks(Axis axis, Extent extent, int most) {
         Extent shown = shown(axis, extent);
         return Ticks.of(shown.from(), shown.to(), most);
@@ -152,6 +159,9 @@ public final class ChartDrawing {
 
     /** As many ticks below as do not run into each other. */
     private Ticks below() {
+        if (chart.x().scale() != Chart.Scale.LINEAR) {
+            return Ticks.along(chart.x(), chart.extent(), units, plot.width(), label -> text.of(label, NUMBER, false) + 2 * GAP);
+        }
         for (int most = 12; ; most--) {
             Ticks ticks = ticks(chart.x(), chart.extent(), Math.max(2, most));
             double apart = ticks.step() * plot.width() / shown(chart.x(), chart.extent()).length();
@@ -163,16 +173,16 @@ public final class ChartDrawing {
 
     private DoubleUnaryOperator across() {
         Extent extent = chart.extent();
-        return si -> plot.left() + (si - extent.from()) / extent.length() * plot.width();
+        return si -> plot.left() + chart.x().scale().share(extent, si) * plot.width();
     }
 
     private DoubleUnaryOperator upwards(Side side) {
         Extent extent = chart.extent(side);
-        return si -> plot.bottom() - (si - extent.from()) / extent.length() * plot.height();
+        return si -> plot.bottom() - chart.axis(side).scale().share(extent, si) * plot.height();
     }
 
     private double place(Axis axis, double shown, DoubleUnaryOperator along) {
-        return along.applyAsDouble(Units.fromDisplay(shown, axis.quantity(), units));
+        return along.applyAsDouble(axis.si(shown, units));
     }
 
     private void grid(Ticks below, Ticks left) {
@@ -202,17 +212,20 @@ public final class ChartDrawing {
 
     private void curves() {
         for (Chart.Band band : chart.bands()) {
-            items.add(new Drawing.Area(outline(drawn(band.lower(), Side.LEFT), drawn(band.upper(), Side.LEFT)),
-                    colours.series(band.colour()), BAND_OPACITY, true));
+            Points lower = edge(band.lower());
+            Points upper = edge(band.upper());
+            if (lower.size() > 1 && upper.size() > 1) {
+                items.add(new Drawing.Area(outline(lower, upper), colours.series(band.colour()), BAND_OPACITY, true));
+            }
         }
         for (Chart.Series series : chart.series()) {
             int colour = colours.series(series.look().colour());
-            Points drawn = drawn(series.points(), series.side());
-            if (series.look().lined() && drawn.size() > 1) {
-                items.add(new Drawing.Line(drawn, colour, series.look().faint() ? FAINT : CURVE, dashes(series.look().style()), true));
+            if (series.look().lined()) {
+                pieces(series).forEach(drawn -> items.add(new Drawing.Line(drawn, colour, series.look().faint() ? FAINT : CURVE,
+                        dashes(series.look().style()), true)));
             }
             if (series.look().marked()) {
-                Points placed = placed(series.points(), series.side());
+                Points placed = placed(seen(series.points(), series.side()), series.side());
                 for (int i = 0; i < placed.size(); i++) {
                     if (plot.holds(placed.x(i), placed.y(i))) {
                         double radius = radius(series.look());
@@ -241,6 +254,41 @@ public final class ChartDrawing {
     private Points placed(Points points, Side side) {
         return Points.of(points.xs().map(across()).map(each -> Math.clamp(each, -1e5, 1e5)).toArray(),
                 points.ys().map(upwards(side)).map(each -> Math.clamp(each, -1e5, 1e5)).toArray());
+    }
+
+    private boolean seen(double x, double y, Side side) {
+        return chart.x().scale().shows(x) && chart.axis(side).scale().shows(y);
+    }
+
+    /** Points that the scales can show. */
+    private Points seen(Points points, Side side) {
+        return some(points, IntStream.range(0, points.size()).filter(i -> seen(points.x(i), points.y(i), side)).toArray());
+    }
+
+    private static Points some(Points points, int... which) {
+        return Points.of(Arrays.stream(which).mapToDouble(points::x).toArray(), Arrays.stream(which).mapToDouble(points::y).toArray());
+    }
+
+    /** The edge of a band on the canvas; where the scale upwards cannot show it, it lies beyond the canvas. */
+    private Points edge(Points points) {
+        return drawn(some(points, IntStream.range(0, points.size()).filter(i -> chart.x().scale().shows(points.x(i))).toArray()), Side.LEFT);
+    }
+
+    /** The lines of a series on the canvas; one ends where the scales cannot show how it goes on. */
+    private List<Points> pieces(Chart.Series series) {
+        Points points = series.points();
+        List<Points> pieces = new ArrayList<>();
+        for (int from = 0; from < points.size(); ) {
+            int to = from;
+            while (to < points.size() && seen(points.x(to), points.y(to), series.side())) {
+                to++;
+            }
+            if (to - from > 1) {
+                pieces.add(drawn(some(points, IntStream.range(from, to).toArray()), series.side()));
+            }
+            from = to + 1;
+        }
+        return pieces.stream().filter(piece -> piece.size() > 1).toList();
     }
 
     /** The points of a line on the canvas, without those that change nothing of it. */
@@ -319,7 +367,7 @@ public final class ChartDrawing {
                 seen.add(mark);
             }
         }
-        List<Points> lines = chart.series().stream().map(series -> drawn(series.points(), series.side())).toList();
+        List<Points> lines = chart.series().stream().flatMap(series -> pieces(series).stream()).toList();
         for (Chart.Mark mark : seen) {
             double x = across().applyAsDouble(mark.x());
             double y = upwards(mark.side()).applyAsDouble(mark.y());

@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.stream.Collectors;
 import tramontane.analysis.Chart;
 import tramontane.physics.units.UnitSystem;
-import tramontane.physics.units.Units;
 
 /**
  * A chart as an SVG picture: text that any browser shows and that stays sharp at any size.
@@ -61,13 +60,13 @@ public final class ChartSvg {
         }
         for (Chart.Region region : chart.regions()) {
             text.append(' ').append(region.label());
-            region.from().ifPresent(from -> text.append(" from ").append(Units.format(from, chart.x().quantity(), units, 3)));
-            region.to().ifPresent(to -> text.append(" up to ").append(Units.format(to, chart.x().quantity(), units, 3)));
+            region.from().ifPresent(from -> text.append(" from ").append(chart.x().format(from, units, 3)));
+            region.to().ifPresent(to -> text.append(" up to ").append(chart.x().format(to, units, 3)));
             text.append('.');
         }
         for (Chart.Mark mark : chart.marks()) {
-            text.append(' ').append(mark.label()).append(" at ").append(Units.format(mark.x(), chart.x().quantity(), units, 3))
-                    .append(", ").append(Units.format(mark.y(), chart.axis(mark.side()).quantity(), units, 3)).append('.');
+            text.append(' ').append(mark.label()).append(" at ").append(chart.x().format(mark.x(), units, 3))
+                    .append(", ").append(chart.axis(mark.side()).format(mark.y(), units, 3)).append('.');
         }
         return text.toString();
     }

@@ -8,7 +8,6 @@ import tramontane.analysis.Amount;
 import tramontane.analysis.Chart;
 import tramontane.analysis.Table;
 import tramontane.physics.units.UnitSystem;
-import tramontane.physics.units.Units;
 
 /**
  * What a chart says, for those who cannot see it or want numbers: its marks, then the values of all curves at round places of the
@@ -17,6 +16,7 @@ import tramontane.physics.units.Units;
 public final class ChartTable {
 
     private static final int MOST_ROWS = 24;
+    private static final int DIGITS = 3;
 
     private ChartTable() {
     }
@@ -39,21 +39,21 @@ public final class ChartTable {
         curves.forEach(series -> columns.add(new Table.Column(series.name(), true)));
         List<List<Table.Cell>> rows = new ArrayList<>();
         for (Chart.Mark mark : chart.marks().reversed()) {
-            rows.add(single(mark.label(), mark.x(), mark.y(), chart, mark.side(), curves.size()));
+            rows.add(single(mark.label(), mark.x(), mark.y(), chart, mark.side(), curves.size(), units));
         }
         for (double x : places(chart, units, curves)) {
-            List<Table.Cell> row = new ArrayList<>(List.of(new Table.Empty(), new Amount(x, chart.x().quantity())));
+            List<Table.Cell> row = new ArrayList<>(List.of(new Table.Empty(), cell(x, chart.x(), units)));
             if (marked) {
                 row.add(new Table.Empty());
             }
-            curves.forEach(series -> row.add(cell(series.at(x), chart, series)));
-            if (row.stream().filter(Amount.class::isInstance).count() > 1) {
+            curves.forEach(series -> row.add(cell(chart.at(series, x), chart, series, units)));
+            if (row.stream().filter(cell -> !(cell instanceof Table.Empty)).count() > 1) {
                 rows.add(row);
             }
         }
         chart.series().stream().filter(series -> series.role() == Chart.Role.SCATTER).forEach(series -> {
             for (int i = 0; i < series.points().size(); i++) {
-                rows.add(single(series.words(i), series.points().x(i), series.points().y(i), chart, series.side(), curves.size()));
+                rows.add(single(series.words(i), series.points().x(i), series.points().y(i), chart, series.side(), curves.size(), units));
             }
         });
         return new Table(chart.title(), columns, rows);
@@ -63,17 +63,20 @@ public final class ChartTable {
         if (curves.isEmpty()) {
             return new double[0];
         }
-        double from = Units.toDisplay(chart.extent().from(), chart.x().quantity(), units);
-        double to = Units.toDisplay(chart.extent().to(), chart.x().quantity(), units);
-        return Ticks.of(from, to, MOST_ROWS).values().stream().mapToDouble(shown -> Units.fromDisplay(shown, chart.x().quantity(), units)).toArray();
+        return Ticks.listed(chart.x(), chart.extent(), units, MOST_ROWS).values().stream().mapToDouble(shown -> chart.x().si(shown, units)).toArray();
     }
 
-    private static List<Table.Cell> single(String name, double x, double y, Chart chart, Chart.Side side, int curves) {
-        return Stream.concat(Stream.of(new Table.Words(name), new Amount(x, chart.x().quantity()), new Amount(y, chart.axis(side).quantity())),
+    private static List<Table.Cell> single(String name, double x, double y, Chart chart, Chart.Side side, int curves, UnitSystem units) {
+        return Stream.concat(Stream.of(new Table.Words(name), cell(x, chart.x(), units), cell(y, chart.axis(side), units)),
                 Stream.<Table.Cell>generate(Table.Empty::new).limit(curves)).toList();
     }
 
-    private static Table.Cell cell(OptionalDouble value, Chart chart, Chart.Series series) {
-        return value.isPresent() ? new Amount(value.getAsDouble(), chart.axis(series.side()).quantity()) : new Table.Empty();
+    private static Table.Cell cell(OptionalDouble value, Chart chart, Chart.Series series, UnitSystem units) {
+        return value.isPresent() ? cell(value.getAsDouble(), chart.axis(series.side()), units) : new Table.Empty();
+    }
+
+    /** An amount, which whoever shows the table writes in units of the reader; in words where its axis has a unit of its own. */
+    private static Table.Cell cell(double value, Chart.Axis axis, UnitSystem units) {
+        return axis.unit().isPresent() ? new Table.Words(axis.format(value, units, DIGITS)) : new Amount(value, axis.quantity());
     }
 }

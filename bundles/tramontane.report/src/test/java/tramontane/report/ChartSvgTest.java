@@ -112,7 +112,7 @@ class ChartSvgTest {
     void wordsNeverOverlap() {
         Random random = new Random(3);
         for (int run = 0; run < 300; run++) {
-            Chart chart = duty();
+            Chart chart = run % 2 == 0 ? duty() : life(Chart.Scale.values()[run / 2 % 5]);
             for (int i = random.nextInt(12); i > 0; i--) {
                 chart = chart.with(new Mark("point " + i, 0.06 + 0.03 * random.nextDouble(), 30 + 10 * random.nextDouble(), Shape.DIAMOND, i));
             }
@@ -143,6 +143,73 @@ class ChartSvgTest {
         double down = 0.2 * words.size();
         return words.turned() ? new Drawing.Box(words.x() - up, words.y() - length + before, words.x() + down, words.y() + before)
                 : new Drawing.Box(words.x() - before, words.y() - up, words.x() - before + length, words.y() + down);
+    }
+
+    private static Chart life(Chart.Scale scale) {
+        double[] hours = {0, 16, 34, 53, 75, 93, 120};
+        double[] failed = {0, 0.109, 0.264, 0.421, 0.579, 0.736, 0.891};
+        double[] times = java.util.Arrays.stream(hours).map(hour -> 3600 * hour).toArray();
+        return Chart.of("life", new Axis("time", QuantityKind.TIME, Chart.Scale.LOG), new Axis("failed", QuantityKind.FRACTION, scale))
+                .with(new Chart.Band("bounds", Points.of(times, java.util.Arrays.stream(failed).map(share -> share / 2).toArray()),
+                        Points.of(times, java.util.Arrays.stream(failed).map(share -> Math.min(1, share * 1.2)).toArray()), 0))
+                .with(new Series("fit", Role.CURVE, Look.line(1), Points.of(times, failed)))
+                .with(new Series("units", Role.SCATTER, Look.marks(2), Points.of(times, failed)))
+                .with(new Mark("never", 0, 0, Shape.CROSS, 3)).with(new Mark("L10", 16 * 3600, 0.109, Shape.DIAMOND, 3));
+    }
+
+    @Test
+    void onOtherScalesThingsAreDrawnWhereTheyLieAndNothingIsNowhere() throws Exception {
+        for (Chart.Scale scale : Chart.Scale.values()) {
+            Chart chart = life(scale);
+            String svg = ChartSvg.of(chart, UnitSystem.METRIC, 640, 420, ChartColours.LIGHT);
+            assertFalse(svg.contains("NaN") || svg.contains("Infinity"), scale.name());
+            Document document = parsed(svg);
+            Element plot = (Element) document.getElementsByTagName("rect").item(0);
+            double left = Double.parseDouble(plot.getAttribute("x"));
+            double top = Double.parseDouble(plot.getAttribute("y"));
+            double wide = Double.parseDouble(plot.getAttribute("width"));
+            double high = Double.parseDouble(plot.getAttribute("height"));
+            Points units = chart.series().get(1).points();
+            NodeList circles = document.getElementsByTagName("circle");
+            assertEquals(7, circles.getLength(), "one in the legend, then six units; none at no time");
+            double first = Math.log(16) - 0.05 * Math.log(120 / 16.0);
+            for (int i = 1; i <= 6; i++) {
+                Element circle = (Element) circles.item(i);
+                double x = left + wide * (Math.log(units.x(i) / 3600) - first) / (1.1 * Math.log(120 / 16.0));
+                assertEquals(x, Double.parseDouble(circle.getAttribute("cx")), 0.01, scale.name());
+                double y = top + high * (1 - scale.share(chart.extent(Chart.Side.LEFT), units.y(i)));
+                assertEquals(y, Double.parseDouble(circle.getAttribute("cy")), 0.01, scale.name());
+            }
+            List<String> texts = texts(document);
+            assertTrue(texts.containsAll(List.of("20", "50", "100", "L10")), () -> scale + " " + texts);
+            assertFalse(texts.contains("never"));
+        }
+    }
+
+    @Test
+    void ticksStandWithinThePlotAtTheirValues() {
+        for (Chart.Scale scale : List.of(Chart.Scale.WEIBULL, Chart.Scale.NORMAL, Chart.Scale.EXPONENTIAL)) {
+            Chart chart = life(scale);
+            Drawing drawing = ChartDrawing.of(chart, UnitSystem.METRIC, 640, 420, ChartColours.LIGHT, TextWidth.ESTIMATE);
+            List<Drawing.Words> ticks = drawing.items().stream().filter(Drawing.Words.class::isInstance).map(Drawing.Words.class::cast)
+                    .filter(words -> words.anchor() == Drawing.Anchor.END).toList();
+            assertTrue(ticks.stream().map(Drawing.Words::text).toList().containsAll(List.of("50", "63.2", "80")), () -> scale + " " + ticks);
+            for (Drawing.Words tick : ticks) {
+                double share = scale.share(chart.extent(Chart.Side.LEFT), Double.parseDouble(tick.text()) / 100);
+                assertEquals(drawing.plot().bottom() - share * drawing.plot().height() + 11 / 3.0, tick.y(), 1e-6, tick.text());
+                assertTrue(share > -1e-9 && share < 1 + 1e-9, tick.text());
+            }
+        }
+    }
+
+    @Test
+    void aLineEndsWhereItsScaleCannotShowHowItGoesOn() {
+        double[] x = {1, 2, 3, 4, 5, 6};
+        Chart chart = Chart.of("life", new Axis("time", QuantityKind.TIME), new Axis("life", QuantityKind.TIME, Chart.Scale.LOG))
+                .with(new Series("", Role.CURVE, Look.line(0), Points.of(x, new double[] {1, 10, 0, 10, 100, 10})));
+        List<Drawing.Line> lines = ChartDrawing.of(chart, UnitSystem.SI, 400, 300, ChartColours.LIGHT, TextWidth.ESTIMATE).items().stream()
+                .filter(Drawing.Line.class::isInstance).map(Drawing.Line.class::cast).filter(line -> line.width() == 2).toList();
+        assertEquals(List.of(2, 3), lines.stream().map(line -> line.points().size()).toList());
     }
 
     @Test

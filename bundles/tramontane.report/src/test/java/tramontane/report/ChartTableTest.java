@@ -54,6 +54,29 @@ class ChartTableTest {
     }
 
     @Test
+    void onOtherScalesPlacesAreRoundAndValuesThoseOfTheLineAsDrawn() {
+        Chart life = Chart.of("life", new Axis("time", QuantityKind.TIME, Chart.Scale.LOG), new Axis("failed", QuantityKind.FRACTION, Chart.Scale.WEIBULL))
+                .with(new Series("fit", Role.CURVE, Look.line(0), Points.of(new double[] {3600, 360_000}, new double[] {0.1, 0.9})));
+        List<List<Table.Cell>> rows = ChartTable.of(life, UnitSystem.METRIC).rows();
+        assertTrue(rows.size() >= 10 && rows.size() <= 24, () -> rows.size() + " rows");
+        double middle = Chart.Scale.WEIBULL.from((Chart.Scale.WEIBULL.to(0.1) + Chart.Scale.WEIBULL.to(0.9)) / 2);
+        assertEquals(middle, rows.stream().filter(row -> row.get(1).equals(new Amount(36_000, QuantityKind.TIME)))
+                .mapToDouble(row -> ((Amount) row.get(2)).si()).findFirst().orElseThrow(), 1e-12);
+    }
+
+    @Test
+    void anAxisWithAUnitOfItsOwnIsListedInIt() {
+        Axis years = new Axis("time", QuantityKind.TIME).in(tramontane.physics.units.Units.of(QuantityKind.TIME).stream()
+                .filter(unit -> unit.symbol().equals("year")).findFirst().orElseThrow());
+        double year = 8760 * 3600.0;
+        Chart chart = Chart.of("survival", years, new Axis("still running", QuantityKind.FRACTION))
+                .with(new Series("fan", Role.CURVE, Look.line(0), Points.of(new double[] {0, 10 * year}, new double[] {1, 0})));
+        Table table = ChartTable.of(chart, UnitSystem.METRIC);
+        assertEquals(List.of(new Table.Empty(), new Table.Words("5.00 year"), new Amount(0.5, QuantityKind.FRACTION)), table.rows().get(10));
+        assertTrue(ChartCsv.of(chart, UnitSystem.METRIC).startsWith("time [year],fan: still running [%]\r\n0,100\r\n10,0\r\n"));
+    }
+
+    @Test
     void eachThingIsListedByItsName() {
         Table table = ChartTable.of(Chart.of("parts", CHART.x(), CHART.y()).with(Series.things("small", Look.marks(0, Shape.RING),
                 Points.of(new double[] {1, 2}, new double[] {3, 4}), List.of("one", "two"))), UnitSystem.SI);

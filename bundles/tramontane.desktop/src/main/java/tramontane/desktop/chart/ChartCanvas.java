@@ -351,7 +351,7 @@ public final class ChartCanvas {
     }
 
     private void range(org.eclipse.swtchart.IAxis axis, Chart.Axis of, Chart.Extent extent) {
-        axis.setRange(new Range(Units.toDisplay(extent.from(), of.quantity(), units), Units.toDisplay(extent.to(), of.quantity(), units)));
+        axis.setRange(new Range(of.shown(extent.from(), units), of.shown(extent.to(), units)));
     }
 
     private ChartColours colours() {
@@ -408,14 +408,14 @@ public final class ChartCanvas {
         if (!seen.extent().holds(place)) {
             return;
         }
-        int x = (int) Math.round((place - seen.extent().from()) / seen.extent().length() * (bounds.width - 1));
+        int x = (int) Math.round(seen.x().scale().share(seen.extent(), place) * (bounds.width - 1));
         gc.setForeground(palette.accent());
         gc.drawLine(x, 0, x, bounds.height);
         gc.setAntialias(SWT.ON);
         for (Chart.Series series : seen.series()) {
-            series.at(place).ifPresent(value -> {
-                Chart.Extent extent = seen.extent(series.side());
-                int y = (int) Math.round((1 - (value - extent.from()) / extent.length()) * (bounds.height - 1));
+            seen.at(series, place).ifPresent(value -> {
+                double up = seen.axis(series.side()).scale().share(seen.extent(series.side()), value);
+                int y = (int) Math.round((1 - up) * (bounds.height - 1));
                 gc.setBackground(stale ? palette.stale() : palette.series(series.look().colour()));
                 gc.fillOval(x - 3, y - 3, 7, 7);
             });
@@ -536,7 +536,7 @@ public final class ChartCanvas {
 
     private void hover(Event event) {
         state.seen().ifPresent(seen -> {
-            hover = Optional.of(Math.clamp(seen.extent().from() + acrossAt(event.x) * seen.extent().length(), seen.extent().from(), seen.extent().to()));
+            hover = Optional.of(Math.clamp(seen.x().scale().at(seen.extent(), acrossAt(event.x)), seen.extent().from(), seen.extent().to()));
             near = hit(event).filter(picked -> !picked.series().words().isEmpty());
             read();
             plotControl().redraw();
@@ -596,9 +596,8 @@ public final class ChartCanvas {
         double nearest = HIT;
         for (Chart.Series series : seen.series()) {
             for (int i = 0; i < series.points().size() && series.look().marked(); i++) {
-                double x = (series.points().x(i) - seen.extent().from()) / seen.extent().length() * size.x;
-                Chart.Extent up = seen.extent(series.side());
-                double y = (1 - (series.points().y(i) - up.from()) / up.length()) * size.y;
+                double x = seen.x().scale().share(seen.extent(), series.points().x(i)) * size.x;
+                double y = (1 - seen.axis(series.side()).scale().share(seen.extent(series.side()), series.points().y(i))) * size.y;
                 if (Math.hypot(x - event.x, y - event.y) < nearest) {
                     nearest = Math.hypot(x - event.x, y - event.y);
                     best = Optional.of(new Picked(series, i));

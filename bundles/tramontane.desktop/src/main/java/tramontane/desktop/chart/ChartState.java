@@ -8,9 +8,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import tramontane.analysis.Chart;
 import tramontane.analysis.Chart.Extent;
-import tramontane.physics.units.QuantityKind;
 import tramontane.physics.units.UnitSystem;
-import tramontane.physics.units.Units;
 
 /**
  * What is seen of a chart: the chart, the part of it that is zoomed in on, and where values are read off. Immutable; every gesture
@@ -58,14 +56,14 @@ public record ChartState(Optional<Chart> chart, Optional<Window> window, Optiona
      *
      * @param name     of what
      * @param si       the value
-     * @param quantity its kind
+     * @param axis     the axis that it is measured on
      * @param digits   how many are worth reading
      */
-    public record Reading(String name, double si, QuantityKind quantity, int digits) {
+    public record Reading(String name, double si, Chart.Axis axis, int digits) {
 
         /** The value with its unit. */
         public String in(UnitSystem units) {
-            return Units.format(si, quantity, units, digits);
+            return axis.format(si, units, digits);
         }
     }
 
@@ -76,19 +74,24 @@ public record ChartState(Optional<Chart> chart, Optional<Window> window, Optiona
 
     /** The chart as it is seen. */
     public Optional<Chart> seen() {
-        return chart.map(whole -> window.map(part -> zoomed(whole, part)).orElse(whole));
+        return chart.map(whole -> window.flatMap(part -> zoomed(whole, part)).orElse(whole));
     }
 
-    private static Chart zoomed(Chart whole, Window part) {
+    /** A part of a chart; empty where its scales cannot show that, as where the window was chosen on another chart. */
+    private static Optional<Chart> zoomed(Chart whole, Window part) {
+        if (!whole.x().scale().shows(part.x()) || !whole.y().scale().shows(part.y())) {
+            return Optional.empty();
+        }
         Chart zoomed = whole.within(part.x(), part.y());
         if (whole.right().isEmpty()) {
-            return zoomed;
+            return Optional.of(zoomed);
         }
         // the right axis keeps in step with the left one, so that one gesture moves everything alike
         Extent left = whole.extent(Chart.Side.LEFT);
-        Extent right = whole.extent(Chart.Side.RIGHT);
-        double from = right.from() + (part.y().from() - left.from()) / left.length() * right.length();
-        return zoomed.withRight(whole.right().get().showing(new Extent(from, from + part.y().length() / left.length() * right.length())));
+        Chart.Scale scale = whole.y().scale();
+        Chart.Axis right = whole.right().get();
+        return right.scale().part(whole.extent(Chart.Side.RIGHT), scale.share(left, part.y().from()), scale.share(left, part.y().to()))
+                .map(extent -> zoomed.withRight(right.showing(extent)));
     }
 
     private Optional<Window> now() {
@@ -102,7 +105,8 @@ public record ChartState(Optional<Chart> chart, Optional<Window> window, Optiona
 
     /** Another part is seen. */
     public ChartState zoom(Window part) {
-        return chart.isPresent() && allowed(part.x(), whole().x()) && allowed(part.y(), whole().y())
+        return chart.isPresent() && allowed(part.x(), whole().x(), chart.get().x().scale())
+                && allowed(part.y(), whole().y(), chart.get().y().scale()) && zoomed(chart.get(), part).isPresent()
                 ? new ChartState(chart, Optional.of(part), cursor) : this;
     }
 
@@ -110,8 +114,9 @@ public record ChartState(Optional<Chart> chart, Optional<Window> window, Optiona
         return fit().now().orElseThrow();
     }
 
-    private static boolean allowed(Extent part, Extent whole) {
-        return part.length() >= CLOSEST * whole.length() && part.length() <= FARTHEST * whole.length();
+    private static boolean allowed(Extent part, Extent whole, Chart.Scale scale) {
+        double length = scale.share(whole, part.to()) - scale.share(whole, part.from());
+        return length >= CLOSEST && length <= FARTHEST;
     }
 
     /**
@@ -122,12 +127,13 @@ public record ChartState(Optional<Chart> chart, Optional<Window> window, Optiona
      * @param y      where the place is seen, share of the height from below
      */
     public ChartState zoom(double factor, double x, double y) {
-        return now().map(part -> zoom(new Window(about(part.x(), factor, x), about(part.y(), factor, y)))).orElse(this);
+        return part(x - x / factor, x + (1 - x) / factor, y - y / factor, y + (1 - y) / factor);
     }
 
-    private static Extent about(Extent part, double factor, double share) {
-        double place = part.from() + share * part.length();
-        return new Extent(place - share * part.length() / factor, place + (1 - share) * part.length() / factor);
+    /** Sees what lies between shares of what is seen now; the same as now where a scale cannot show that. */
+    private ChartState part(double x1, double x2, double y1, double y2) {
+        return seen().flatMap(now -> now.x().scale().part(now.extent(), x1, x2)
+                .flatMap(x -> now.y().scale().part(now.extent(Chart.Side.LEFT), y1, y2).map(y -> zoom(new Window(x, y))))).orElse(this);
     }
 
     /**
@@ -137,11 +143,7 @@ public record ChartState(Optional<Chart> chart, Optional<Window> window, Optiona
      * @param y up, share of the height
      */
     public ChartState pan(double x, double y) {
-        return now().map(part -> zoom(new Window(moved(part.x(), x), moved(part.y(), y)))).orElse(this);
-    }
-
-    private static Extent moved(Extent part, double share) {
-        return new Extent(part.from() + share * part.length(), part.to() + share * part.length());
+        return part(x, 1 + x, y, 1 + y);
     }
 
     /**
@@ -156,11 +158,7 @@ public record ChartState(Optional<Chart> chart, Optional<Window> window, Optiona
         if (x1 == x2 || y1 == y2) {
             return this;
         }
-        return now().map(part -> zoom(new Window(between(part.x(), x1, x2), between(part.y(), y1, y2)))).orElse(this);
-    }
-
-    private static Extent between(Extent part, double one, double other) {
-        return new Extent(part.from() + Math.min(one, other) * part.length(), part.from() + Math.max(one, other) * part.length());
+        return part(Math.min(x1, x2), Math.max(x1, x2), Math.min(y1, y2), Math.max(y1, y2));
     }
 
     /** Reads values off at a place on the axis below, SI. */
@@ -181,14 +179,16 @@ public record ChartState(Optional<Chart> chart, Optional<Window> window, Optiona
     public ChartState step(int steps) {
         return seen().map(chart -> {
             Extent extent = chart.extent();
-            double next = cursor.isPresent() ? cursor.getAsDouble() + steps * extent.length() / STEPS : start(chart, extent);
+            Chart.Scale scale = chart.x().scale();
+            double next = cursor.isPresent() ? scale.at(extent, scale.share(extent, Math.clamp(cursor.getAsDouble(), extent.from(), extent.to()))
+                    + steps / (double) STEPS) : start(chart, extent);
             return at(Math.clamp(next, extent.from(), extent.to()));
         }).orElse(this);
     }
 
     private static double start(Chart chart, Extent extent) {
         return chart.marks().reversed().stream().mapToDouble(Chart.Mark::x).filter(extent::holds).findFirst()
-                .orElse(extent.from() + extent.length() / 2);
+                .orElseGet(() -> chart.x().scale().at(extent, 0.5));
     }
 
     /** Moves the cursor to the next mark to the right, or to the left. */
@@ -207,12 +207,12 @@ public record ChartState(Optional<Chart> chart, Optional<Window> window, Optiona
         if (chart.isEmpty() || cursor.isEmpty()) {
             return readings;
         }
-        readings.add(new Reading(chart.get().x().label(), cursor.getAsDouble(), chart.get().x().quantity(), 3));
+        readings.add(new Reading(chart.get().x().label(), cursor.getAsDouble(), chart.get().x(), 3));
         for (boolean faint : new boolean[] {false, true}) {
             for (Chart.Series series : chart.get().series()) {
-                OptionalDouble value = series.at(cursor.getAsDouble());
+                OptionalDouble value = chart.get().at(series, cursor.getAsDouble());
                 if (series.look().faint() == faint && value.isPresent()) {
-                    readings.add(new Reading(series.name(), value.getAsDouble(), chart.get().axis(series.side()).quantity(), series.digits()));
+                    readings.add(new Reading(series.name(), value.getAsDouble(), chart.get().axis(series.side()), series.digits()));
                 }
             }
         }
@@ -223,8 +223,8 @@ public record ChartState(Optional<Chart> chart, Optional<Window> window, Optiona
     public String foremost(UnitSystem units) {
         return chart.filter(each -> !each.marks().isEmpty()).map(each -> {
             Chart.Mark mark = each.marks().getLast();
-            return mark.label() + "   " + each.x().label() + " " + Units.format(mark.x(), each.x().quantity(), units, 3) + "   "
-                    + each.axis(mark.side()).label() + " " + Units.format(mark.y(), each.axis(mark.side()).quantity(), units, 3);
+            return mark.label() + "   " + each.x().label() + " " + each.x().format(mark.x(), units, 3) + "   "
+                    + each.axis(mark.side()).label() + " " + each.axis(mark.side()).format(mark.y(), units, 3);
         }).orElse("");
     }
 
@@ -232,8 +232,8 @@ public record ChartState(Optional<Chart> chart, Optional<Window> window, Optiona
     public String reading(Chart.Series series, int point, UnitSystem units) {
         Chart.Axis below = chart.orElseThrow().x();
         Chart.Axis up = chart.get().axis(series.side());
-        return series.words(point) + "   " + below.label() + " " + Units.format(series.points().x(point), below.quantity(), units, 3) + "   "
-                + up.label() + " " + Units.format(series.points().y(point), up.quantity(), units, series.digits());
+        return series.words(point) + "   " + below.label() + " " + below.format(series.points().x(point), units, 3) + "   "
+                + up.label() + " " + up.format(series.points().y(point), units, series.digits());
     }
 
     /** What is read off at the cursor, in one line. */

@@ -129,6 +129,42 @@ class ChartStateTest {
         assertEquals(OptionalDouble.of(6), STATE.toMark(false).cursor());
     }
 
+    private static final Chart LIFE = Chart.of("life", new Axis("time", QuantityKind.TIME, Optional.of(new Extent(1, 10_000)), Chart.Scale.LOG, Optional.empty()),
+            new Axis("failed", QuantityKind.FRACTION, Optional.of(new Extent(0.01, 0.99)), Chart.Scale.WEIBULL, Optional.empty()))
+            .with(new Series("fit", Role.CURVE, Look.line(0), Points.of(new double[] {1, 10_000}, new double[] {0.01, 0.99})));
+
+    @Test
+    void gesturesGoByWhatIsSeenOfAScale() {
+        ChartState life = ChartState.EMPTY.with(Optional.of(LIFE));
+        Extent zoomed = life.zoom(2, 0.5, 0.5).seen().orElseThrow().extent();
+        assertEquals(10, zoomed.from(), 1e-9);
+        assertEquals(1000, zoomed.to(), 1e-9);
+        assertEquals(100, life.pan(0.5, 0).seen().orElseThrow().extent().from(), 1e-9);
+        Extent up = life.zoomTo(0, 0.25, 0.5, 0.75).seen().orElseThrow().extent(Side.LEFT);
+        assertEquals(0.25, Chart.Scale.WEIBULL.share(new Extent(0.01, 0.99), up.from()), 1e-12);
+        assertEquals(0.75, Chart.Scale.WEIBULL.share(new Extent(0.01, 0.99), up.to()), 1e-12);
+        assertEquals(100, life.step(1).cursor().orElseThrow(), 1e-9, "the middle of what is seen");
+        assertEquals(1000, life.at(100).step(25).cursor().orElseThrow(), 1e-9);
+        assertEquals(1, life.at(0).step(-1).cursor().orElseThrow(), 1e-12);
+        double middle = Chart.Scale.WEIBULL.at(new Extent(0.01, 0.99), 0.5);
+        assertEquals(middle, life.at(100).readings().get(1).si(), 1e-12, "on the line as drawn");
+    }
+
+    @Test
+    void nobodyLeavesWhatAScaleCanShow() {
+        ChartState life = ChartState.EMPTY.with(Optional.of(LIFE));
+        for (int i = 0; i < 200; i++) {
+            life = life.zoom(1 / ChartState.STEP, 0.5, 0.5).pan(0.1, 0.1);
+            Chart seen = life.seen().orElseThrow();
+            assertTrue(seen.x().scale().shows(seen.extent()) && seen.y().scale().shows(seen.extent(Side.LEFT)));
+        }
+        assertTrue(life.zoom(ChartState.STEP, 0.5, 0.5).window().isPresent());
+        // a window chosen on another chart that this one cannot show
+        ChartState other = STATE.pan(-0.5, -0.5).with(Optional.of(LIFE));
+        assertEquals(new Extent(1, 10_000), other.seen().orElseThrow().extent());
+        assertTrue(other.zoom(2, 0.5, 0.5).seen().orElseThrow().extent().holds(100));
+    }
+
     @Test
     void filesGetNamesThatFileSystemsTake() {
         assertEquals("fans, any one failed fans 1 locked", ChartFile.name("fans, any one failed: fans 1/locked"));
