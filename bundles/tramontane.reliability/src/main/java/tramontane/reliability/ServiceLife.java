@@ -11,8 +11,7 @@ import java.util.Optional;
  *                       none does
  * @param repair         time from the failure of a mover until it is exchanged, s
  * @param crews          how many movers are exchanged at once
- * @param interval       time between visits, s
- * @param renewal        what is exchanged at a visit
+ * @param interval       time between visits at which all movers are exchanged, s
  * @param availability   share of the time in which it must cool, between 0 and 1
  * @param fleet          how many of the equipment there are
  * @param restocking     time until spares are there again, s
@@ -27,7 +26,7 @@ import java.util.Optional;
  * @param highestStorage highest temperature of storage and transport, K
  */
 public record ServiceLife(Optional<Double> serviceLife, List<String> conditions, Optional<Double> repair, Crews crews, Optional<Double> interval,
-        Renewal renewal, Optional<Double> availability, int fleet, Optional<Double> restocking, double confidence, boolean hazard, boolean damage,
+        Optional<Double> availability, int fleet, Optional<Double> restocking, double confidence, boolean hazard, boolean damage,
         BankLife.Solids solids, BankLife.Water water, Optional<Double> shock, Optional<Double> shockTime, Optional<Double> lowestStorage,
         Optional<Double> highestStorage) {
 
@@ -35,7 +34,7 @@ public record ServiceLife(Optional<Double> serviceLife, List<String> conditions,
     public static final double CONFIDENCE = 0.95;
 
     /** One of which nothing is said. */
-    public static final ServiceLife NONE = new ServiceLife(Optional.empty(), List.of(), Optional.empty(), Crews.ONE, Optional.empty(), Renewal.ALL,
+    public static final ServiceLife NONE = new ServiceLife(Optional.empty(), List.of(), Optional.empty(), Crews.ONE, Optional.empty(),
             Optional.empty(), 1, Optional.empty(), CONFIDENCE, false, false, BankLife.Solids.NONE, BankLife.Water.NONE, Optional.empty(),
             Optional.empty(), Optional.empty(), Optional.empty());
 
@@ -53,25 +52,6 @@ public record ServiceLife(Optional<Double> serviceLife, List<String> conditions,
         private final String word;
 
         Crews(String word) {
-            this.word = word;
-        }
-
-        /** The word in files and labels. */
-        public String word() {
-            return word;
-        }
-    }
-
-    /** What is exchanged at a visit. */
-    public enum Renewal {
-        /** All movers, whether they have failed or not. */
-        ALL("all movers"),
-        /** Nothing is exchanged but on failure. */
-        FAILED("failed movers");
-
-        private final String word;
-
-        Renewal(String word) {
             this.word = word;
         }
 

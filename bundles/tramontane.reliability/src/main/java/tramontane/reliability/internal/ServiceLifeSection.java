@@ -21,7 +21,6 @@ import tramontane.reliability.BankLife.Water;
 import tramontane.reliability.MoverLife;
 import tramontane.reliability.ServiceLife;
 import tramontane.reliability.ServiceLife.Crews;
-import tramontane.reliability.ServiceLife.Renewal;
 
 /** How long the equipment is to serve, what it meets, and how it is looked after. */
 @Component(service = SectionType.class)
@@ -36,9 +35,7 @@ public final class ServiceLifeSection implements SectionType<ServiceLife> {
                     "From the failure of a mover until it is exchanged; without it nothing is repaired."),
             Field.choice("crews", "crews", Arrays.stream(Crews.values()).map(Crews::word).toList(), "How many movers are exchanged at once.")
                     .standard(Crews.ONE.word()),
-            Field.amount("interval", "time between visits", QuantityKind.TIME, Range.POSITIVE, "Time between visits of maintenance."),
-            Field.choice("renewal", "exchanged at visits", Arrays.stream(Renewal.values()).map(Renewal::word).toList(),
-                    "Whether all movers are exchanged at each visit, or those that have failed.").standard(Renewal.ALL.word()),
+            Field.amount("interval", "time between visits", QuantityKind.TIME, Range.POSITIVE, "Time between visits of maintenance, at each of which all movers are exchanged."),
             Field.amount("availability", "availability", QuantityKind.FRACTION, Range.between(0.5, 0.999999999),
                     "Share of the time in which it must cool: the longest time between visits follows from it, where failures show only then."),
             Field.whole("fleet", "fleet", 1, 10_000_000, "How many of the equipment there are.").standard(1),
@@ -69,7 +66,7 @@ public final class ServiceLifeSection implements SectionType<ServiceLife> {
     public ServiceLife decode(Values v) {
         return new ServiceLife(si(v, "serviceLife"), v.names("conditions"), si(v, "repair"),
                 MoverLifeSection.one(Crews.values(), Crews::word, v, "crews").orElse(Crews.ONE), si(v, "interval"),
-                MoverLifeSection.one(Renewal.values(), Renewal::word, v, "renewal").orElse(Renewal.ALL), si(v, "availability"), v.whole("fleet"),
+                si(v, "availability"), v.whole("fleet"),
                 si(v, "restocking"), si(v, "confidence").orElse(ServiceLife.CONFIDENCE), v.on("hazard"), v.on("damage"),
                 MoverLifeSection.one(Solids.values(), Solids::word, v, "solids").orElse(Solids.NONE),
                 MoverLifeSection.one(Water.values(), Water::word, v, "water").orElse(Water.NONE), si(v, "shock"), si(v, "shockTime"),
@@ -84,7 +81,6 @@ public final class ServiceLifeSection implements SectionType<ServiceLife> {
     public List<Problem> check(Values v, String place) {
         List<Problem> problems = new ArrayList<>();
         beside(v, place, problems, "crews", "repair");
-        beside(v, place, problems, "renewal", "interval");
         beside(v, place, problems, "confidence", "restocking");
         beside(v, place, problems, "shockTime", "shock");
         Optional<Double> low = si(v, "lowestStorage");
@@ -107,9 +103,6 @@ public final class ServiceLifeSection implements SectionType<ServiceLife> {
             written.text("crews", life.crews().word());
         }
         written.number("interval", life.interval());
-        if (life.renewal() != Renewal.ALL) {
-            written.text("renewal", life.renewal().word());
-        }
         written.number("availability", life.availability());
         if (life.fleet() != 1) {
             written.whole("fleet", Optional.of(life.fleet()));
