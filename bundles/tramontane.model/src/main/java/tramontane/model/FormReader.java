@@ -389,7 +389,7 @@ public final class FormReader {
             case Shape.WholeOr(int least, String word) -> "a whole number of at least " + least + " or \"" + word + '"';
             case Shape.Amount(QuantityKind kind, Range range) -> article(kind.name()) + bounds(range, kind)
                     + (!kind.dimensionless() ? ", as a number in " + kind.siUnit() + " or a text with its unit"
-                    : kind.equals(QuantityKind.FRACTION) ? ", as a number or a text in %" : ", as a number");
+                    : kind.equals(QuantityKind.FRACTION) || kind.equals(QuantityKind.PROBABILITY) ? ", as a number or a text in %" : ", as a number");
             case Shape.AnyAmount() -> "a number in SI units or a text with its unit";
             case Shape.Amounts amounts -> "a list of numbers" + (amounts.kind().dimensionless() ? ""
                     : " in " + amounts.kind().siUnit()) + ", or one text of numbers with a unit at its end";

@@ -57,6 +57,8 @@ public record QuantityKind(String name, String siUnit) {
     public static final QuantityKind VISCOSITY = new QuantityKind("viscosity", "Pa s");
     /** Ratio of two like quantities, 1; may be written in percent. */
     public static final QuantityKind FRACTION = new QuantityKind("fraction", "1");
+    /** Probability, 0 to 1; what is left to 1 is shown with as many digits as the rest. */
+    public static final QuantityKind PROBABILITY = new QuantityKind("probability", "1");
     /** Plane angle, rad. */
     public static final QuantityKind ANGLE = new QuantityKind("angle", "rad");
     /** Thermal resistance, K/W. */
@@ -88,7 +90,7 @@ public record QuantityKind(String name, String siUnit) {
 
     private static final List<QuantityKind> STANDARD = List.of(FLOW, MASS_FLOW, PRESSURE, TEMPERATURE,
             TEMPERATURE_DIFFERENCE, LENGTH, AREA, VOLUME, VELOCITY, ROTATIONAL_SPEED, POWER, ENERGY, VOLTAGE, CURRENT,
-            RESISTANCE, FREQUENCY, TIME, MASS, DENSITY, VISCOSITY, FRACTION, ANGLE, THERMAL_RESISTANCE, CONDUCTIVITY,
+            RESISTANCE, FREQUENCY, TIME, MASS, DENSITY, VISCOSITY, FRACTION, PROBABILITY, ANGLE, THERMAL_RESISTANCE, CONDUCTIVITY,
             HEAT_TRANSFER, HEAT_CAPACITY, LEVEL, TORQUE, FORCE, ACCELERATION, ACTIVATION_ENERGY, COUNT, LINEAR_RESISTANCE, QUADRATIC_RESISTANCE, NUMBER);
 
     /** Refuses a kind without name or unit. */

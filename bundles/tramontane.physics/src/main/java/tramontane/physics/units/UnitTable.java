@@ -72,6 +72,7 @@ final class UnitTable {
         on(QuantityKind.VISCOSITY).unit("Pa s", 1, 1, "Pas").unit("mPa s", 1, 1000, "mPas")
                 .show("Pa s", "Pa s", "Pa s");
         on(QuantityKind.FRACTION).unit("", 1, 1, "1").unit("%", 1, 100).show("", "%", "%");
+        on(QuantityKind.PROBABILITY).unit("", 1, 1, "1").unit("%", 1, 100).show("", "%", "%");
         on(QuantityKind.ANGLE).unit("rad", 1, 1).unit("°", Math.PI, 180, "deg").show("rad", "°", "°");
         on(QuantityKind.THERMAL_RESISTANCE).unit("K/W", 1, 1, "°C/W", "degC/W", "C/W").show("K/W", "K/W", "K/W");
         on(QuantityKind.CONDUCTIVITY).unit("W/(m K)", 1, 1, "W/mK", "W/m K", "W/(mK)")

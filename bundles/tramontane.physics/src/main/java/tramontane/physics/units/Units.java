@@ -15,6 +15,9 @@ import java.util.Optional;
  */
 public final class Units {
 
+    /** Of a probability near 1. */
+    private static final int MOST_DECIMALS = 12;
+
     private static final int LONGEST_TEXT = 200_000;
     private static final int LONGEST_QUOTE = 40;
 
@@ -152,7 +155,8 @@ public final class Units {
      * Writes a quantity for reading, for example {@code 288 m³/h}; {@link #parse} understands it.
      *
      * <p>Zeros at the end count as digits. A temperature in °C or °F and a level in dB get digits less two behind the point,
-     * since their zero is arbitrary, and a count has none. A time outside {@link UnitSystem#SI} for which no unit was chosen
+     * since their zero is arbitrary, and a count has none. A probability above a half gets as many digits as its distance from 1 needs to be
+     * read to digits less one, twelve decimals at most. A time outside {@link UnitSystem#SI} for which no unit was chosen
      * is in s below 120 s, in min below 120 min, then in h. An exponent appears below 1e-4 and from 1e7.
      *
      * @param si                value in SI, finite
@@ -172,7 +176,8 @@ public final class Units {
             String symbol = size < 120 ? "s" : size < 7200 ? "min" : "h";
             unit = UnitTable.of(kind).find(symbol).orElseThrow();
         }
-        String number = number(unit.fromSi(si), significantDigits, unit.shift() != 0 || kind.equals(QuantityKind.LEVEL),
+        String number = kind.equals(QuantityKind.PROBABILITY) && si > 0.5 && si < 1 ? nearly(si, unit.fromSi(1), significantDigits)
+                : number(unit.fromSi(si), significantDigits, unit.shift() != 0 || kind.equals(QuantityKind.LEVEL),
                 kind.equals(QuantityKind.COUNT));
         if (unit.symbol().isEmpty()) {
             return number;
@@ -201,6 +206,14 @@ public final class Units {
                     + "e" + magnitude;
         }
         return (rounded.scale() < 0 ? rounded.setScale(0, RoundingMode.UNNECESSARY) : rounded).toPlainString();
+    }
+
+    private static String nearly(double share, double whole, int digits) {
+        BigDecimal exact = BigDecimal.valueOf(share).multiply(BigDecimal.valueOf(whole));
+        BigDecimal rest = BigDecimal.valueOf(whole).subtract(exact);
+        int decimals = Math.clamp(Math.max(digits - 1 - magnitude(exact), Math.max(digits - 2, 0) - magnitude(rest)), 0, MOST_DECIMALS);
+        BigDecimal rounded = exact.setScale(decimals, RoundingMode.HALF_UP);
+        return rounded.compareTo(BigDecimal.valueOf(whole)) == 0 ? number(whole, digits, false, false) : rounded.toPlainString();
     }
 
     private static BigDecimal round(BigDecimal value, int digits) {

@@ -182,7 +182,7 @@ class UnitsTest {
                 Units.parseAny("85 K").kinds());
         assertEquals(List.of(QuantityKind.TEMPERATURE), Units.parseAny("85 °C").kinds());
         assertEquals(358.15, Units.parseAny("85 °C").si());
-        assertEquals(List.of(QuantityKind.FRACTION, QuantityKind.COUNT, QuantityKind.NUMBER),
+        assertEquals(List.of(QuantityKind.FRACTION, QuantityKind.PROBABILITY, QuantityKind.COUNT, QuantityKind.NUMBER),
                 Units.parseAny("3").kinds());
         assertTrue(Units.parseAny("35 cfm").fits(QuantityKind.FLOW));
         assertFalse(Units.parseAny("35 cfm").fits(QuantityKind.MASS_FLOW));
@@ -293,5 +293,12 @@ class UnitsTest {
         assertEquals(Optional.empty(), UnitSystem.parse("cubits"));
         assertSame(UnitSystem.METRIC, own.with(QuantityKind.FLOW, Units.display(QuantityKind.FLOW, UnitSystem.METRIC)));
         assertThrows(IllegalArgumentException.class, () -> UnitSystem.SI.with(QuantityKind.PRESSURE, litres));
+    }
+
+    @ParameterizedTest
+    @CsvSource({"0.9, 90.0 %", "0.95984158, 96.0 %", "0.9985, 99.85 %", "0.99987, 99.987 %", "0.999999871, 99.999987 %", "1, 100 %", "0.5, 50.0 %",
+        "0.0123456, 1.23 %", "0.999999999999999, 100 %", "0.7, 70.0 %", "0, 0 %"})
+    void aProbabilityKeepsWhatIsLeftToOne(double share, String shown) {
+        assertEquals(shown, Units.format(share, QuantityKind.PROBABILITY, UnitSystem.METRIC, 3));
     }
 }

@@ -21,13 +21,13 @@ final class Figures {
     static final FigureKind MISSION_L1 = time("reliability.mission.life.l1", "life L1 over the mission", "The same for 1 %.");
     static final FigureKind MISSION_L50 = time("reliability.mission.life.l50", "life L50 over the mission", "The same for half of them.");
     static final FigureKind MISSION_MEAN = time("reliability.mission.life.mean", "mean life over the mission", "Mean of the lives of such movers (MTTF).");
-    static final FigureKind MISSION_SURVIVAL = share("reliability.mission.survival", "survival of a mover", Better.HIGHER,
+    static final FigureKind MISSION_SURVIVAL = probability("reliability.mission.survival", "survival of a mover",
             "How likely one mover of a bank still runs at the end of the service life, unless it is exchanged.");
-    static final FigureKind MISSION_USED = share("reliability.mission.used", "life used up", Better.LOWER,
+    static final FigureKind MISSION_USED = new FigureKind("reliability.mission.used", "life used up", QuantityKind.FRACTION, Better.LOWER,
             "Share of the life L10 that a mover of a bank has used up at the end of the service life (Miner's sum).");
     static final List<FigureKind> MISSION = List.of(MISSION_L10, MISSION_L1, MISSION_L50, MISSION_MEAN, MISSION_SURVIVAL, MISSION_USED);
 
-    static final FigureKind SYSTEM_SURVIVAL = share("reliability.system.survival", "survival", Better.HIGHER, "How likely a bank, or the whole equipment,"
+    static final FigureKind SYSTEM_SURVIVAL = probability("reliability.system.survival", "survival", "How likely a bank, or the whole equipment,"
             + " has cooled without a break until the end of the service life, nothing exchanged but at visits.");
     static final FigureKind SYSTEM_L10 = time("reliability.system.life", "L10 of the bank", "Calendar time by which 10 % of such banks, or of such"
             + " equipment, have passed a limit, nothing exchanged.");
@@ -37,13 +37,13 @@ final class Figures {
             "How many movers of a bank may fail, whichever they are, before a limit is passed.");
     static final FigureKind REPAIRED_MEAN = time("reliability.repair.mean", "mean time with repair", "Mean calendar time until a bank, or the whole"
             + " equipment, passes a limit, failed movers exchanged within the time to repair.");
-    static final FigureKind REPAIRED_SURVIVAL = share("reliability.repair.survival", "survival with repair", Better.HIGHER,
+    static final FigureKind REPAIRED_SURVIVAL = probability("reliability.repair.survival", "survival with repair",
             "How likely no limit is passed until the end of the service life, failed movers exchanged within the time to repair.");
-    static final FigureKind AVAILABILITY = share("reliability.repair.availability", "availability", Better.HIGHER,
+    static final FigureKind AVAILABILITY = probability("reliability.repair.availability", "availability",
             "Share of the time in which all limits are kept, failed movers exchanged within the time to repair.");
     static final FigureKind DOWNTIME = new FigureKind("reliability.repair.downtime", "downtime in a year", QuantityKind.TIME, Better.LOWER,
             "Time in a year in which a limit is passed, failed movers exchanged within the time to repair.");
-    static final FigureKind VISIT_AVAILABILITY = share("reliability.visits.availability", "availability by visits", Better.HIGHER,
+    static final FigureKind VISIT_AVAILABILITY = probability("reliability.visits.availability", "availability by visits",
             "Share of the time in which all limits are kept where failures show at visits only, and everything is renewed then.");
     static final FigureKind INTERVAL = time("reliability.visits.interval", "longest time between visits", "Longest time between visits for the"
             + " availability that is asked for, where failures show at visits only, and everything is renewed then.");
@@ -93,7 +93,7 @@ final class Figures {
         return new FigureKind(id, label, QuantityKind.TIME, Better.HIGHER, help);
     }
 
-    private static FigureKind share(String id, String label, Better better, String help) {
-        return new FigureKind(id, label, QuantityKind.FRACTION, better, help);
+    private static FigureKind probability(String id, String label, String help) {
+        return new FigureKind(id, label, QuantityKind.PROBABILITY, Better.HIGHER, help);
     }
 }

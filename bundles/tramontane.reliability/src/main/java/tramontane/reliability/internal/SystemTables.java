@@ -54,7 +54,7 @@ final class SystemTables {
         for (int part = 1; part <= 5; part++) {
             double time = end * part / 5;
             List<Table.Cell> row = new ArrayList<>(List.of(LifeTables.time(time)));
-            life.groups().forEach(group -> row.add(new Amount(SystemFigures.survival(group.survival(), scene.service(), time), QuantityKind.FRACTION)));
+            life.groups().forEach(group -> row.add(new Amount(SystemFigures.survival(group.survival(), scene.service(), time), QuantityKind.PROBABILITY)));
             rows.add(row);
         }
         return new Table("Survival" + (scene.service().interval().isPresent() ? " with visits" : ""), columns, rows);
