@@ -11,7 +11,7 @@ import java.util.List;
  */
 final class AgeNodes {
 
-    private static final int MOST = 90;
+    private static final int MOST = 60;
     private static final int HIGHEST = 10;
 
     /** Coordinates per dimension, in the order of use. */
@@ -23,7 +23,11 @@ final class AgeNodes {
 
     AgeNodes(double[] low, double[] high) {
         int dimensions = low.length;
-        int degree = dimensions == 0 ? 0 : HIGHEST;
+        double widest = 0;
+        for (int d = 0; d < dimensions; d++) {
+            widest = Math.max(widest, high[d] - low[d]);
+        }
+        int degree = dimensions == 0 ? 0 : (int) Math.min(HIGHEST, Math.ceil(3 + 5 * widest));
         while (degree > 1 && count(dimensions, degree) > MOST) {
             degree--;
         }

@@ -29,7 +29,7 @@ final class Ageing {
     private static final double[] AT = {0, 1.0 / 5, 3.0 / 10, 4.0 / 5, 8.0 / 9, 1, 1};
     private static final double[] ERROR = {71.0 / 57600, 0, -71.0 / 16695, 71.0 / 1920, -17253.0 / 339200, 22.0 / 525, -1.0 / 40};
     private static final int MOST_STEPS = 20_000;
-    private static final double NOTHING_LEFT = 1e-14;
+    private static final double NOTHING_LEFT = 1e-13;
 
     private final List<LifeDistribution> lives;
     private final AgeNodes nodes;
@@ -41,9 +41,14 @@ final class Ageing {
     private final boolean ends;
     private final double tolerance;
 
+    private int steps;
     private double power;
     private double time;
+    private double origin;
     private double position;
+    /** Position from which on all digits shall hold. */
+    private double first;
+    private int[] depth = {};
     private double step;
     private double[] values;
     private double[] slopes;
@@ -75,7 +80,7 @@ final class Ageing {
         }
         nodes = new AgeNodes(low, high);
         size = nodes.size();
-        tolerance = distinct.length == 0 ? 1e-11 : 1e-9;
+        tolerance = distinct.length == 0 ? 1e-10 : 1e-8;
         ups = new Up[up.size()];
         boolean down = false;
         for (int i = 0; i < ups.length; i++) {
@@ -154,7 +159,7 @@ final class Ageing {
         return clocks.size() - 1;
     }
 
-    /** Rate of change of the weights (row) by the weights (column) from the drift of ages, per logarithm of time; state 0 has none. */
+    /** Rate of change of the weights (column) by the weights (row) from the drift of ages, per logarithm of time; state 0 has none. */
     private double[][] drift(double[][] courses, int state) {
         double[][] drift = new double[size][size];
         boolean any = false;
@@ -164,7 +169,7 @@ final class Ageing {
             for (int k = 0; k < size; k++) {
                 double speed = factor * Math.exp(-nodes.line[d][nodes.index[k][d]]) - 1;
                 for (int j = 0; j < size; j++) {
-                    drift[j][k] += speed * nodes.derivative[d][k][j];
+                    drift[k][j] += speed * nodes.derivative[d][k][j];
                 }
             }
         }
@@ -231,8 +236,8 @@ final class Ageing {
     /** A time before which about so many failures of the first unit are to be expected. */
     private double timeOf(double failures) {
         double at = Double.POSITIVE_INFINITY;
-        for (FailureGraphKind kind : kinds()) {
-            at = Math.min(at, kind.life());
+        for (int[] failure : ups[0].failures) {
+            at = Math.min(at, lives.get(clocks.get(failure[1])[0]).life(0.5));
         }
         for (int i = 0; i < 200; i++) {
             double off = Math.log(failures / expected(at));
@@ -244,41 +249,31 @@ final class Ageing {
         return at;
     }
 
-    private record FailureGraphKind(double life) {
-    }
-
-    private List<FailureGraphKind> kinds() {
-        List<FailureGraphKind> kinds = new ArrayList<>();
-        for (int[] failure : ups[0].failures) {
-            kinds.add(new FailureGraphKind(lives.get(clocks.get(failure[1])[0]).life(0.5)));
-        }
-        return kinds;
-    }
-
-    /** Begins where so many failures of a unit are expected; what happened before is held to leading order. */
+    /** Begins so that what is asked behind the time at which so many failures of units are expected has all its digits. */
     void begin(double failures) {
-        start(timeOf(failures));
+        start(timeOf(1e-7 * failures), timeOf(failures));
     }
 
     /** Begins so that what is asked at a time has all its digits; false where nothing is to be expected by then. */
-    boolean beginBefore(double first) {
-        double expected = expected(first);
+    boolean beginBefore(double time) {
+        double expected = expected(time);
         if (!(expected > 1e-30)) {
             return false;
         }
-        start(Math.min(timeOf(Math.min(1e-2, 1e-7 * expected)), first));
+        start(Math.min(timeOf(Math.min(1e-2, 1e-7 * expected)), time), time);
         return true;
     }
 
-    private void start(double at) {
+    private void start(double at, double exact) {
         time = at;
+        origin = at;
         values = new double[ups.length * size + 3];
         slopes = new double[values.length];
         trial = new double[values.length];
         for (int i = 0; i < 7; i++) {
             stages[i] = new double[values.length];
         }
-        int[] depth = new int[ups.length];
+        depth = new int[ups.length + 1];
         values[0] = 1;
         double gone = 0;
         for (int i = 0; i < ups.length; i++) {
@@ -288,11 +283,11 @@ final class Ageing {
                 double early = at * life.hazard(at);
                 double ratio = Math.log(life.hazard(at * 1.001) / life.hazard(at / 1.001)) / (2 * Math.log(1.001)) + 1;
                 double share = early > 0 ? values[up.from] * up.factors[k] * early / Math.max(0.05, ratio) / (depth[i] + 1) : 0;
+                int to = up.failures[k][0] < 0 ? ups.length : up.failures[k][0] / size;
+                depth[to] = depth[to] == 0 ? depth[i] + 1 : Math.min(depth[to], depth[i] + 1);
                 if (up.failures[k][0] < 0) {
                     values[values.length - 3] += share;
                 } else {
-                    int to = up.failures[k][0] / size;
-                    depth[to] = depth[i] + 1;
                     values[up.failures[k][0]] += share;
                 }
                 gone += i == 0 ? share : 0;
@@ -304,11 +299,9 @@ final class Ageing {
         power = Math.min(6, Math.max(0.3, slope(at)));
         position = 1;
         step = 0.2;
-        origin = at;
+        first = Math.pow(exact / at, power);
         slope(position, values, slopes);
     }
-
-    private double origin;
 
     private double timeAt(double place) {
         return origin * Math.pow(place, 1 / power);
@@ -325,13 +318,12 @@ final class Ageing {
         for (Up up : ups) {
             int from = up.from;
             int used = from == 0 ? 1 : size;
-            for (int j = 0; j < up.drift.length; j++) {
-                double[] row = up.drift[j];
-                double sum = 0;
-                for (int k = 0; k < row.length; k++) {
-                    sum += row[k] * at[from + k];
+            for (int k = 0; k < up.drift.length; k++) {
+                double[] row = up.drift[k];
+                double weight = at[from + k];
+                for (int j = 0; weight != 0 && j < row.length; j++) {
+                    rate[from + j] += weight * row[j];
                 }
-                rate[from + j] += sum;
             }
             for (int f = 0; f < up.factors.length; f++) {
                 double factor = up.factors[f] * now;
@@ -386,13 +378,13 @@ final class Ageing {
     /** Goes on to a time, which is not before the present one; or until nothing is left. */
     void goTo(double until) {
         double target = Math.pow(until / origin, power);
-        for (int steps = 0; position < target && !nothingLeft(); steps++) {
+        while (position < target && !nothingLeft()) {
             boolean last = position + step >= target;
             double wanted = step;
             if (last) {
                 step = target - position;
             }
-            attempt(target, steps);
+            attempt(target);
             if (last && position >= target) {
                 step = Math.max(step, wanted);
             }
@@ -404,12 +396,12 @@ final class Ageing {
 
     /** One step as long as the wanted error lets it be. */
     void goOn() {
-        attempt(Double.POSITIVE_INFINITY, 0);
+        attempt(Double.POSITIVE_INFINITY);
     }
 
-    private void attempt(double target, int steps) {
+    private void attempt(double target) {
         for (int tries = 0;; tries++) {
-            if (steps > MOST_STEPS || tries > 60 || !(step > 0)) {
+            if (++steps > MOST_STEPS || tries > 60 || !(step > 0)) {
                 throw new IllegalStateException("failure rates differ too much to follow at time " + time);
             }
             double error = tryStep(step);
@@ -455,7 +447,8 @@ final class Ageing {
             }
             slope(position + AT[stage] * length, trial, stages[stage]);
         }
-        double floor = 1e-6 * Math.max(0, values[values.length - 3]) + 1e-250;
+        double early = Math.max(1, first / position);
+        double floor = Math.min(Math.max(0, values[values.length - 3]), Math.abs(up(values))) + 1e-250;
         double worst = 0;
         for (int from = 0; from < values.length - 3; from += size) {
             double error = 0;
@@ -464,12 +457,17 @@ final class Ageing {
                 error += Math.abs(error(i));
                 mass += Math.abs(trial[i]);
             }
-            worst = worse(worst, length * error / (tolerance * (mass + floor)));
+            worst = worse(worst, length * error / (tolerance(early, depth[from / size]) * (mass + floor)));
         }
         for (int i = values.length - 3; i < values.length; i++) {
-            worst = worse(worst, length * Math.abs(error(i)) / (tolerance * (Math.abs(trial[i]) + 1e-250)));
+            worst = worse(worst, length * Math.abs(error(i)) / (tolerance(early, i == values.length - 2 ? 0 : depth[ups.length]) * (Math.abs(trial[i]) + 1e-250)));
         }
         return worst;
+    }
+
+    /** What is wrong before the first time asked for is soon outweighed by what follows, the sooner the more failures it takes. */
+    private double tolerance(double early, int failures) {
+        return early == 1 ? tolerance : Math.min(0.01, tolerance * Math.pow(early, failures));
     }
 
     private static double worse(double worst, double error) {

@@ -114,7 +114,7 @@ public record SystemSurvival(FailureGraph graph, List<LifeDistribution> lives) {
         if (!ageing.ends()) {
             return Double.POSITIVE_INFINITY;
         }
-        ageing.begin(1e-7 * failed);
+        ageing.begin(failed);
         return ageing.timeOfFailed(failed);
     }
 
@@ -124,7 +124,7 @@ public record SystemSurvival(FailureGraph graph, List<LifeDistribution> lives) {
         if (!ageing.ends()) {
             return Double.POSITIVE_INFINITY;
         }
-        ageing.begin(1e-7);
+        ageing.begin(1);
         while (!ageing.nothingLeft() && ageing.time() < 1e200) {
             ageing.goOn();
         }
