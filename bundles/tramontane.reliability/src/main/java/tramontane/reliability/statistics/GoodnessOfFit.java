@@ -10,8 +10,10 @@ import java.util.function.Predicate;
 /**
  * How well families of distributions agree with what was seen.
  *
- * <p>Source: W. Meeker, L. Escobar, "Statistical Methods for Reliability Data" (1998), chapter 8; A. Pettitt, M. Stephens, "Modified
- * Cramér-von Mises statistics for censored data", Biometrika 63 (1976), for Anderson and Darling's distance over the range that was seen.
+ * <p>Sources: W. Meeker, L. Escobar, "Statistical Methods for Reliability Data" (1998), chapter 8; for the distance D. Cox, E. Snell, "A
+ * General Definition of Residuals", J. R. Stat. Soc. B 30 (1968), R. Barlow, R. Campo, "Total Time on Test Processes and Applications to
+ * Failure Data Analysis" (1975), and T. Anderson, D. Darling, "A Test of Goodness of Fit", J. Am. Stat. Assoc. 49 (1954); for simulated
+ * ends of units A. Davison, D. Hinkley, "Bootstrap Methods and their Application" (1997), section 3.5.
  */
 public final class GoodnessOfFit {
 
@@ -37,7 +39,7 @@ public final class GoodnessOfFit {
     /**
      * How far the fitted distribution lies from what was seen.
      *
-     * @param statistic Anderson and Darling's, against the Kaplan-Meier estimate, over the range that was seen
+     * @param statistic Anderson and Darling's, of how evenly failures are spread over the hazard that all units together went through
      * @param p         share of simulated tests that lie as far or farther if the fitted distribution holds: a small one speaks against
      *                  the family, one near 1 says nothing for it
      * @param samples   simulated tests that could be fitted
@@ -54,7 +56,7 @@ public final class GoodnessOfFit {
         AT_A_TIME,
         /** All units end with a certain failure. */
         AT_A_FAILURE,
-        /** Units end at times drawn from those seen, as if these had nothing to do with their lives. */
+        /** Survivors end when they did, the others at times drawn from those seen, as if these had nothing to do with their lives. */
         DRAWN
     }
 
@@ -78,6 +80,9 @@ public final class GoodnessOfFit {
      * Anderson and Darling's distance with a p value from simulated tests that are fitted like the real one (parametric bootstrap), so
      * that it allows for the parameters having been estimated and for units that survived.
      *
+     * <p>Under the fitted distribution each unit goes through its cumulative hazard {@code -ln R(t)}; summed over all units up to each
+     * failure, as a share of the sum at the end, these are evenly spread whatever units were removed.
+     *
      * @param fit     of data in which every failure is known to the moment
      * @param samples how many tests are simulated, for example {@link #SAMPLES}
      * @param seed    same seed, same answer
@@ -93,6 +98,9 @@ public final class GoodnessOfFit {
         }
         Simulation simulation = new Simulation(fit);
         double seen = distance(data, fit.family(), fit.location(), fit.spread());
+        if (Double.isNaN(seen)) {
+            return new Outcome.NotFound<>(Outcome.Reason.NOT_DETERMINED, "one failure, the last of all units, does not show how failures are spread");
+        }
         SplittableRandom random = new SplittableRandom(seed);
         int farther = 0;
         int fitted = 0;
@@ -101,57 +109,49 @@ public final class GoodnessOfFit {
             Outcome<LifeFit> again = fit.givenShape().isPresent() ? LifeFit.ofShape(drawn, fit.family(), fit.givenShape().getAsDouble())
                     : LifeFit.of(drawn, fit.family());
             if (again instanceof Outcome.Found<LifeFit>(LifeFit found)) {
-                fitted++;
-                if (distance(drawn, found.family(), found.location(), found.spread()) >= seen) {
-                    farther++;
-                }
+                double other = distance(drawn, found.family(), found.location(), found.spread());
+                fitted += Double.isNaN(other) ? 0 : 1;
+                farther += other >= seen ? 1 : 0;
             }
         }
         return new Outcome.Found<>(new Distance(seen, (farther + 1.0) / (fitted + 1.0), fitted, simulation.censoring));
     }
 
-    /** {@code n ∫ (F_seen - u)² / (u (1 - u)) du} from 0 to the fitted share that has failed by the last time seen. */
+    /**
+     * Anderson and Darling's statistic for evenly spread numbers, of the share of the total hazard that all units together had gone through
+     * at each failure; a failure after which no unit is left always has 1 and is left out. NaN where nothing else failed.
+     */
     static double distance(LifeData data, Family family, double location, double spread) {
         List<Observation> sorted = new ArrayList<>(data.observations());
         // At the same time a unit that survived was still there when the other failed.
         sorted.sort(Comparator.comparingDouble(Observation::from).thenComparing(Observation::survived));
+        double[] gone = new double[data.failures()];
         double atRisk = data.units();
-        double survival = 1;
-        double sum = 0;
-        double logS = 0;
-        double logF = Double.NEGATIVE_INFINITY;
-        double u = 0;
+        double total = 0;
+        double hazard = 0;
+        int failed = 0;
+        int inside = 0;
         for (Observation each : sorted) {
-            if (each.from() == 0) {
-                atRisk -= each.count();
-                continue;
-            }
-            double z = (Math.log(each.from()) - location) / spread;
-            double nextS = family.logSurvival(z);
-            double nextF = family.logFailed(z);
-            double next = Math.exp(nextF);
-            double failed = 1 - survival;
-            double piece = -(next - u);
-            if (failed > 0) {
-                piece += failed * failed * (nextF - logF);
-            }
-            if (survival > 0) {
-                piece -= survival * survival * (nextS - logS);
-            }
-            sum += piece;
-            logS = nextS;
-            logF = nextF;
-            u = next;
+            double next = -family.logSurvival((Math.log(each.from()) - location) / spread);
+            total += atRisk * (next - hazard);
+            hazard = next;
             if (!each.survived()) {
-                survival *= (atRisk - each.count()) / atRisk;
+                Arrays.fill(gone, failed, failed + each.count(), total);
+                failed += each.count();
             }
             atRisk -= each.count();
         }
-        if (survival == 0) {
-            // All had failed: what is left of the range has F_seen = 1.
-            sum += -logF - (1 - u);
+        while (inside < failed && gone[inside] < total) {
+            inside++;
         }
-        return data.units() * sum;
+        if (inside == 0) {
+            return Double.NaN;
+        }
+        double sum = 0;
+        for (int i = 0; i < inside; i++) {
+            sum += (2 * i + 1) * (Math.log(gone[i] / total) + Math.log1p(-gone[inside - 1 - i] / total));
+        }
+        return -inside - sum / inside;
     }
 
     /** Tests like the one seen, from the fitted distribution. */
@@ -164,6 +164,8 @@ public final class GoodnessOfFit {
         private final double end;
         private final double[] ends;
         private final double[] reached;
+        private final double[] seen;
+        private final boolean[] survived;
 
         Simulation(LifeFit fit) {
             this.fit = fit;
@@ -172,6 +174,14 @@ public final class GoodnessOfFit {
             failures = data.failures();
             double[] ended = data.observations().stream().filter(Observation::survived).mapToDouble(Observation::from).distinct().sorted().toArray();
             double last = data.observations().stream().filter(each -> !each.survived()).mapToDouble(Observation::to).max().orElseThrow();
+            seen = new double[units];
+            survived = new boolean[units];
+            int unit = 0;
+            for (Observation each : data.observations()) {
+                Arrays.fill(seen, unit, unit + each.count(), each.from());
+                Arrays.fill(survived, unit, unit + each.count(), each.survived());
+                unit += each.count();
+            }
             end = ended.length == 0 ? Double.POSITIVE_INFINITY : ended[0];
             ends = ended;
             reached = new double[ended.length];
@@ -198,6 +208,24 @@ public final class GoodnessOfFit {
             return data.observations().stream().filter(which).mapToInt(Observation::count).sum();
         }
 
+        /** A survivor ends when it did; a unit that failed would have ended later than it failed. */
+        private double end(int unit, SplittableRandom random) {
+            if (survived[unit]) {
+                return seen[unit];
+            }
+            int i = 0;
+            double before = 0;
+            while (i < ends.length && ends[i] < seen[unit]) {
+                before = reached[i];
+                i++;
+            }
+            double share = before + (1 - before) * random.nextDouble();
+            while (i < ends.length && reached[i] <= share) {
+                i++;
+            }
+            return i < ends.length ? ends[i] : Double.POSITIVE_INFINITY;
+        }
+
         LifeData draw(SplittableRandom random) {
             double[] lives = new double[units];
             for (int i = 0; i < units; i++) {
@@ -210,16 +238,9 @@ public final class GoodnessOfFit {
                 all = sorted[failures - 1];
             }
             List<Observation> result = new ArrayList<>(units);
-            for (double life : lives) {
-                double stop = all;
-                if (censoring == Censoring.DRAWN) {
-                    double share = random.nextDouble();
-                    int i = 0;
-                    while (i < ends.length && reached[i] <= share) {
-                        i++;
-                    }
-                    stop = i < ends.length ? ends[i] : Double.POSITIVE_INFINITY;
-                }
+            for (int unit = 0; unit < units; unit++) {
+                double life = lives[unit];
+                double stop = censoring == Censoring.DRAWN ? end(unit, random) : all;
                 result.add(life <= stop ? Observation.failure(life) : Observation.survivor(stop));
             }
             return new LifeData(result);

@@ -15,6 +15,8 @@ final class Newton {
     static final double DECREMENT = 1e-9;
     /** A τ that is this many times larger or smaller than the spread of the data allows means that there is no maximum. */
     private static final double EXTREME = 1e10;
+    /** Where rounding stops the rise first, this many times is enough. */
+    private static final double FAR = 1e6;
     /** The decrement below which rounding, not the likelihood, may stop the rise. */
     private static final double ROUNDING = 1e-6;
 
@@ -54,7 +56,7 @@ final class Newton {
                 return new Maximum(here, iteration, End.VANISHES);
             }
             if (!direction(here, factor, step)) {
-                return new Maximum(here, iteration, End.NOT_CONVERGED);
+                return new Maximum(here, iteration, stuck(here, tau, range));
             }
             double decrement = 0;
             for (int j = 0; j < dimension; j++) {
@@ -76,7 +78,7 @@ final class Newton {
                 length /= 2;
             }
             if (!risen) {
-                return new Maximum(here, iteration, decrement < ROUNDING ? End.CONVERGED : End.NOT_CONVERGED);
+                return new Maximum(here, iteration, decrement < ROUNDING ? End.CONVERGED : stuck(here, tau, range));
             }
             Likelihood.Place swap = here;
             here = next;
@@ -85,7 +87,11 @@ final class Newton {
                 return new Maximum(here, iteration + 1, End.CONVERGED);
             }
         }
-        return new Maximum(here, ITERATIONS, End.NOT_CONVERGED);
+        return new Maximum(here, ITERATIONS, stuck(here, tau, range));
+    }
+
+    private static End stuck(Likelihood.Place at, int tau, double range) {
+        return tau >= 0 && at.theta[tau] * range > FAR ? End.RUNS_AWAY : End.NOT_CONVERGED;
     }
 
     private static boolean direction(Likelihood.Place at, double[][] factor, double[] step) {

@@ -51,34 +51,42 @@ class GoodnessOfFitTest {
 
     private static final double P_OF_HANDBOOK = 0.09182159224;
 
-    /** Complete data: the classical sum; SciPy, scipy.stats.anderson gives the same for the logarithms and the normal distribution. */
+    /** By the definition of Anderson and Darling, {@code n ∫ (F - u)² / (u (1 - u)) du}, of the shares by their definition. */
     @Test
-    void completeDistanceIsTheClassicalOne() {
-        double[] times = {16, 34, 53, 75, 93, 120};
-        LifeData data = new LifeData(DoubleStream.of(times).mapToObj(Observation::failure).toList());
-        Weibull weibull = new Weibull(70, 1.7);
-        double sum = 0;
-        for (int i = 0; i < 6; i++) {
-            sum += (2 * i + 1) * (Math.log(1 - weibull.survival(times[i])) + Math.log(weibull.survival(times[5 - i])));
-        }
-        assertEquals(-6 - sum / 6, GoodnessOfFit.distance(data, Family.WEIBULL, Math.log(70), 1 / 1.7), 1e-12);
+    void distanceIsTheIntegralOfItsDefinition() {
+        List<Observation> seen = List.of(failure(20), failure(50), survivor(60), failure(70), survivor(100), survivor(100));
+        double[] shares = DoubleStream.of(20, 50, 70).map(time -> hazardUntil(seen, time) / hazardUntil(seen, 100)).toArray();
+        assertEquals(integral(shares), GoodnessOfFit.distance(new LifeData(seen), Family.WEIBULL, Math.log(90), 1 / 1.4), 1e-5);
+        List<Observation> complete = DoubleStream.of(16, 34, 34, 75, 93, 120).mapToObj(Observation::failure).toList();
+        double[] inner = DoubleStream.of(16, 34, 34, 75, 93).map(time -> hazardUntil(complete, time) / hazardUntil(complete, 120)).toArray();
+        assertEquals(integral(inner), GoodnessOfFit.distance(new LifeData(complete), Family.WEIBULL, Math.log(90), 1 / 1.4), 1e-5);
     }
 
-    /** Censored at one time: formula (2) of Pettitt and Stephens, Biometrika 63 (1976), evaluated as the integral by a fine sum here. */
-    @Test
-    void censoredDistanceIsTheIntegralOverWhatWasSeen() {
-        LifeData data = LifeData.of(failure(20), failure(50), survivor(60), failure(70), survivor(100).times(2));
-        Weibull weibull = new Weibull(90, 1.4);
-        double end = 1 - weibull.survival(100);
+    private static double hazardUntil(List<Observation> units, double time) {
+        return units.stream().mapToDouble(each -> Math.pow(Math.min(each.from(), time) / 90, 1.4)).sum();
+    }
+
+    private static double integral(double[] shares) {
         int steps = 2_000_000;
         double sum = 0;
         for (int i = 0; i < steps; i++) {
-            double u = (i + 0.5) * end / steps;
-            double time = weibull.life(u);
-            double seen = time < 20 ? 0 : time < 50 ? 1 / 6.0 : time < 70 ? 2 / 6.0 : 1 - 4 / 6.0 * 2 / 3.0;
-            sum += (seen - u) * (seen - u) / (u * (1 - u));
+            double u = (i + 0.5) / steps;
+            double below = DoubleStream.of(shares).filter(each -> each <= u).count() / (double) shares.length;
+            sum += (below - u) * (below - u) / (u * (1 - u));
         }
-        assertEquals(6 * sum * end / steps, GoodnessOfFit.distance(data, Family.WEIBULL, Math.log(90), 1 / 1.4), 1e-5);
+        return shares.length * sum / steps;
+    }
+
+    @Test
+    void unitsThatAgeAreNoticed() {
+        List<Observation> aging = new ArrayList<>();
+        for (int i = 1; i <= 30; i++) {
+            aging.add(failure(new Weibull(100, 3).life((i - 0.5) / 30)));
+        }
+        LifeFit fit = LifeFit.of(new LifeData(aging), Family.EXPONENTIAL).orElseThrow();
+        assertTrue(GoodnessOfFit.andersonDarling(fit, 199, 1).orElseThrow().p() <= 0.01);
+        LifeFit alone = LifeFit.of(LifeData.of(failure(5), survivor(3)), Family.EXPONENTIAL).orElseThrow();
+        assertInstanceOf(Outcome.NotFound.class, GoodnessOfFit.andersonDarling(alone, 10, 1));
     }
 
     @Test
@@ -118,7 +126,7 @@ class GoodnessOfFitTest {
     @EnumSource(Censoring.class)
     void valueIsHonest(Censoring censoring) {
         SplittableRandom random = new SplittableRandom(11);
-        int runs = 300;
+        int runs = 600;
         int below = 0;
         for (int run = 0; run < runs; run++) {
             double[] lives = new double[15];
