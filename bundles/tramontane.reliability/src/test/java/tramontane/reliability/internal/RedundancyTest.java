@@ -49,7 +49,7 @@ class RedundancyTest {
         String text = "{'format': 1, 'name': 'box', 'airMovers': [{'id': 'fan', 'openArea': '50 cm²', 'bearing': 'ball', 'ratedSpeed': '3000 rpm', 'curves':"
                 + " [{'speed': '3000 rpm', 'flow': '0 40 80 120 m³/h', 'pressure': '60 50 35 0 Pa', 'power': '5 5 5 5 W'}], 'sections': {'life': {" + life
                 + "}}}], 'airPath': {'bays': ['box'], 'passages': [{'id': 'slot', 'kind': 'measured resistance', 'from': 'outside', 'to': 'box', 'flow':"
-                + " '300 m³/h', 'pressure': '20 Pa'}, " + banks + "]}, 'heatSources': [{'id': 'board', 'power': '400 W', 'bay': 'box'" + limit + "}],"
+                + " '300 m³/h', 'pressure': '20 Pa'}, " + banks + "]}, 'heatSources': [{'id': 'board', 'power': '400 W', 'into': ['box']" + limit + "}],"
                 + " 'conditions': [{'id': 'normal', 'outsideTemperature': '40 °C'}], 'mission': [{'condition': 'normal', 'timePerYear': '8760 h'}],"
                 + " 'requirements': [" + requirements + "], 'sections': {'life': {" + service + "}}}";
         Loaded loaded = DesignFile.parse(text.replace('\'', '"'));
