@@ -2,7 +2,10 @@ package tramontane.reliability.internal;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import tramontane.analysis.Amount;
+import tramontane.analysis.Figure;
+import tramontane.analysis.FigureKind;
 import tramontane.analysis.Overview;
 import tramontane.analysis.Table;
 import tramontane.physics.units.QuantityKind;
@@ -21,8 +24,9 @@ final class SystemTables {
      *
      * @param judged names of the conditions in which limits were judged
      * @param all    whether every bank says itself how many movers are needed
+     * @param figures what was computed
      */
-    static List<Overview> of(Scene scene, SystemLife life, List<String> judged, boolean all) {
+    static List<Overview> of(Scene scene, SystemLife life, List<String> judged, boolean all, List<Figure> figures) {
         List<List<Table.Cell>> rows = new ArrayList<>();
         boolean several = life.groups().size() > 1;
         for (SystemLife.Group group : life.banks()) {
@@ -42,9 +46,32 @@ final class SystemTables {
             columns.add(new Table.Column("bank", false));
         }
         columns.addAll(List.of(new Table.Column("failed", false), new Table.Column(all ? "movers needed" : "limits", false), new Table.Column("ageing of the rest", true)));
-        List<Overview> tables = new ArrayList<>(List.of(new Overview(new Table("If movers fail" + (all ? "" : ", judged in " + String.join(", ", judged)), columns, rows), List.of())));
+        List<Overview> tables = new ArrayList<>(List.of(new Overview(summary(life, figures), Figures.SYSTEM.stream().map(FigureKind::id).toList()), new Overview(new Table("If movers fail" + (all ? "" : ", judged in " + String.join(", ", judged)), columns, rows), List.of())));
         scene.service().serviceLife().ifPresent(end -> tables.add(new Overview(survival(scene, life, end), List.of())));
         return tables;
+    }
+
+    /** Every figure in a row, the groups side by side. */
+    private static Table summary(SystemLife life, List<Figure> figures) {
+        List<Table.Column> columns = new ArrayList<>(List.of(new Table.Column("figure", false)));
+        life.groups().forEach(group -> {
+            columns.add(new Table.Column(group.place().isEmpty() ? WHOLE : group.place(), true));
+            columns.add(new Table.Column("between", true));
+        });
+        List<List<Table.Cell>> rows = new ArrayList<>();
+        for (FigureKind kind : Figures.SYSTEM) {
+            List<Table.Cell> row = new ArrayList<>(List.of(new Table.Words(kind.label())));
+            for (SystemLife.Group group : life.groups()) {
+                Optional<Figure> figure = figures.stream().filter(each -> each.kind().equals(kind) && each.place().equals(group.place())).findFirst();
+                row.add(figure.<Table.Cell>map(each -> new Amount(each.value(), kind.quantity())).orElse(new Table.Empty()));
+                row.add(figure.filter(each -> each.lower().isPresent() && each.lower().getAsDouble() < each.upper().getAsDouble()).<Table.Cell>map(each -> new Table.Range(
+                        new Amount(each.lower().getAsDouble(), kind.quantity()), new Amount(each.upper().getAsDouble(), kind.quantity()))).orElse(new Table.Empty()));
+            }
+            if (row.stream().skip(1).anyMatch(cell -> !(cell instanceof Table.Empty))) {
+                rows.add(row);
+            }
+        }
+        return new Table("Redundancy", columns, rows);
     }
 
     private static Table survival(Scene scene, SystemLife life, double end) {
