@@ -95,7 +95,7 @@ class DriveInProductTest {
         Design design = Designs.sample(context, "cabinet");
         Evaluation evaluation = run(design);
         Table table = table(evaluation, "What control changes in noise and life").orElseThrow();
-        assertEquals(2 * design.mission().size(), table.rows().size()); // two listen
+        assertEquals(3 * design.mission().size(), table.rows().size()); // two listen, one bank lives
         List<Table.Cell> night = table.rows().stream().filter(row -> row.get(0).equals(new Table.Words("night, slow"))
                 && row.get(2).equals(new Table.Words("technician"))).findFirst().orElseThrow();
         double slow = ((Amount) night.get(3)).si();
