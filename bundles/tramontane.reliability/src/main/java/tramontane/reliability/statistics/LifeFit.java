@@ -68,7 +68,8 @@ public record LifeFit(Family family, LifeData data, OptionalDouble givenShape, d
 
     private static Regression regression(LifeData data, Family family, OptionalDouble shape) {
         List<Regression.Row> rows = data.observations().stream().map(each -> new Regression.Row(each, ONE)).toList();
-        return new Regression(family, rows, shape.isPresent() ? OptionalDouble.of(family.spread(shape.getAsDouble())) : OptionalDouble.empty());
+        return new Regression(family, rows,
+                shape.isPresent() ? OptionalDouble.of(family.spread(shape.getAsDouble())) : OptionalDouble.empty());
     }
 
     /** The fitted distribution. */

@@ -22,7 +22,8 @@ final class Regression {
     private static final double COEFFICIENT_LIMIT = 1e6;
     private static final double LEAST_INFORMATION = 1e-7;
     private static final String WITHOUT_SPREAD =
-            "all that was seen agrees with no spread of lives at all: the shape has no finite maximum of likelihood; give the shape, or run on";
+            "all that was seen agrees with no spread of lives at all: the shape has no finite maximum of likelihood; "
+                    + "give the shape, or run on";
     private static final NormalDistribution NORMAL = new NormalDistribution();
 
     /**
