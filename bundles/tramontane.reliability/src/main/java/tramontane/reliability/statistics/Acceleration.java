@@ -293,7 +293,11 @@ public record Acceleration(Family family, Law law, List<StressTest> tests, Optio
             return acceleration.family.distribution(location, acceleration.spread);
         }
 
-        /** Two-sided bounds; they hold if the law does, and say nothing of whether it does so far away. */
+        /**
+         * Two-sided bounds; they hold if the law does, and say nothing of whether it does so far away.
+         *
+         * @throws ArithmeticException where a likelihood-ratio bound is not found within 200 steps
+         */
         public Bounds bounds(Quantity quantity, double confidence, Bounds.Method method) {
             Requires.share("confidence", confidence);
             double deviate = Regression.deviate((1 + confidence) / 2);
