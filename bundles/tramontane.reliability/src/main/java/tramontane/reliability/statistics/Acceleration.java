@@ -25,8 +25,8 @@ import java.util.stream.DoubleStream;
  * @param covariance    of the coefficients and, unless the shape is known, of ln σ
  * @param iterations    Newton steps made
  */
-public record Acceleration(Family family, Law law, List<StressTest> tests, OptionalDouble givenShape, List<Double> coefficients, double spread,
-        double logLikelihood, List<List<Double>> covariance, int iterations) {
+public record Acceleration(Family family, Law law, List<StressTest> tests, OptionalDouble givenShape, List<Double> coefficients,
+        double spread, double logLikelihood, List<List<Double>> covariance, int iterations) {
 
     /** Boltzmann's constant in eV/K (CODATA 2018, exact). */
     public static final double BOLTZMANN = 8.617333262e-5;
@@ -72,13 +72,14 @@ public record Acceleration(Family family, Law law, List<StressTest> tests, Optio
 
     private static Outcome<Acceleration> fit(List<StressTest> tests, Family family, Law law, OptionalDouble shape) {
         if (tests.stream().mapToDouble(StressTest::temperature).distinct().count() < 2) {
-            return new Outcome.NotFound<>(Outcome.Reason.NOT_DETERMINED, "an effect of temperature needs tests at two different temperatures or more");
+            return new Outcome.NotFound<>(Outcome.Reason.NOT_DETERMINED,
+                    "an effect of temperature needs tests at two different temperatures or more");
         }
         return switch (regression(tests, family, law, shape).solve()) {
             case Outcome.NotFound<Regression.Solution>(Outcome.Reason reason, String sentence) -> new Outcome.NotFound<>(reason, sentence);
-            case Outcome.Found<Regression.Solution>(Regression.Solution solution) -> new Outcome.Found<>(new Acceleration(family, law, tests, shape,
-                    DoubleStream.of(solution.coefficients()).boxed().toList(), solution.spread(), solution.logLikelihood(), solution.covariance(),
-                    solution.iterations()));
+            case Outcome.Found<Regression.Solution>(Regression.Solution solution) ->
+                new Outcome.Found<>(new Acceleration(family, law, tests, shape, DoubleStream.of(solution.coefficients()).boxed().toList(),
+                        solution.spread(), solution.logLikelihood(), solution.covariance(), solution.iterations()));
         };
     }
 
@@ -90,7 +91,8 @@ public record Acceleration(Family family, Law law, List<StressTest> tests, Optio
     }
 
     private static double[] stress(Law law, double temperature, OptionalDouble speed) {
-        return speed.isPresent() ? new double[] {1, law.of(temperature), Math.log(speed.getAsDouble())} : new double[] {1, law.of(temperature)};
+        double x = law.of(temperature);
+        return speed.isPresent() ? new double[] {1, x, Math.log(speed.getAsDouble())} : new double[] {1, x};
     }
 
     private static Regression regression(List<StressTest> tests, Family family, Law law, OptionalDouble shape) {
@@ -100,7 +102,8 @@ public record Acceleration(Family family, Law law, List<StressTest> tests, Optio
             double[] x = stress(law, test.temperature(), speeds ? test.speed() : OptionalDouble.empty());
             test.data().observations().forEach(each -> rows.add(new Regression.Row(each, x)));
         }
-        return new Regression(family, rows, shape.isPresent() ? OptionalDouble.of(family.spread(shape.getAsDouble())) : OptionalDouble.empty());
+        return new Regression(family, rows,
+                shape.isPresent() ? OptionalDouble.of(family.spread(shape.getAsDouble())) : OptionalDouble.empty());
     }
 
     private Regression.Solution solution() {
@@ -220,7 +223,8 @@ public record Acceleration(Family family, Law law, List<StressTest> tests, Optio
         List<LifeData> levels = levels();
         int degrees = levels.size() - coefficients.size();
         if (degrees < 1) {
-            return new Outcome.NotFound<>(Outcome.Reason.NOT_DETERMINED, "as many stresses as coefficients: any law of this kind goes through all of them");
+            return new Outcome.NotFound<>(Outcome.Reason.NOT_DETERMINED,
+                    "as many stresses as coefficients: any law of this kind goes through all of them");
         }
         return separateScales(levels, wide -> RatioTest.of(logLikelihood, wide, degrees));
     }
@@ -242,7 +246,8 @@ public record Acceleration(Family family, Law law, List<StressTest> tests, Optio
         OptionalDouble known = givenShape.isPresent() ? OptionalDouble.of(spread) : OptionalDouble.empty();
         return switch (new Regression(family, rows, known).solve()) {
             case Outcome.NotFound<Regression.Solution>(Outcome.Reason reason, String sentence) -> new Outcome.NotFound<>(reason, sentence);
-            case Outcome.Found<Regression.Solution>(Regression.Solution solution) -> new Outcome.Found<>(judge.of(solution.logLikelihood()));
+            case Outcome.Found<Regression.Solution>(Regression.Solution solution) ->
+                new Outcome.Found<>(judge.of(solution.logLikelihood()));
         };
     }
 
@@ -288,7 +293,11 @@ public record Acceleration(Family family, Law law, List<StressTest> tests, Optio
             return acceleration.family.distribution(location, acceleration.spread);
         }
 
-        /** Two-sided bounds; they hold if the law does, and say nothing of whether it does so far away. */
+        /**
+         * Two-sided bounds; they hold if the law does, and say nothing of whether it does so far away.
+         *
+         * @throws ArithmeticException where a likelihood-ratio bound is not found within 200 steps
+         */
         public Bounds bounds(Quantity quantity, double confidence, Bounds.Method method) {
             Requires.share("confidence", confidence);
             double deviate = Regression.deviate((1 + confidence) / 2);
@@ -297,12 +306,14 @@ public record Acceleration(Family family, Law law, List<StressTest> tests, Optio
 
         /** The value above which the quantity lies, with a confidence. */
         public double lower(Quantity quantity, double confidence, Bounds.Method method) {
-            return acceleration.solution().bounds(quantity, stress(), -Regression.deviate(confidence), Double.POSITIVE_INFINITY, method).lower();
+            double low = -Regression.deviate(confidence);
+            return acceleration.solution().bounds(quantity, stress(), low, Double.POSITIVE_INFINITY, method).lower();
         }
 
         /** The value below which the quantity lies, with a confidence. */
         public double upper(Quantity quantity, double confidence, Bounds.Method method) {
-            return acceleration.solution().bounds(quantity, stress(), Double.NEGATIVE_INFINITY, Regression.deviate(confidence), method).upper();
+            double high = Regression.deviate(confidence);
+            return acceleration.solution().bounds(quantity, stress(), Double.NEGATIVE_INFINITY, high, method).upper();
         }
 
         /** How many kelvin outside the tested temperatures: below zero if cooler than all, above zero if warmer, 0 among them. */

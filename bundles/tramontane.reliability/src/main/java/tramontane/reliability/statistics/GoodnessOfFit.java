@@ -62,7 +62,8 @@ public final class GoodnessOfFit {
 
     /** Fits of several families, the one with the lowest AIC first; those that have no fit last. */
     public static List<Candidate> compare(LifeData data, List<Family> families) {
-        return families.stream().map(each -> new Candidate(each, LifeFit.of(data, each))).sorted(Comparator.comparingDouble(Candidate::aic)).toList();
+        return families.stream().map(each -> new Candidate(each, LifeFit.of(data, each)))
+                .sorted(Comparator.comparingDouble(Candidate::aic)).toList();
     }
 
     /** Whether units that do not age are tenable: exponential against Weibull, one degree of freedom. */
@@ -71,7 +72,8 @@ public final class GoodnessOfFit {
             case Outcome.NotFound<LifeFit>(Outcome.Reason reason, String sentence) -> new Outcome.NotFound<>(reason, sentence);
             case Outcome.Found<LifeFit>(LifeFit simple) -> switch (LifeFit.of(data, Family.WEIBULL)) {
                 case Outcome.NotFound<LifeFit>(Outcome.Reason reason, String sentence) -> new Outcome.NotFound<>(reason, sentence);
-                case Outcome.Found<LifeFit>(LifeFit wide) -> new Outcome.Found<>(RatioTest.of(simple.logLikelihood(), wide.logLikelihood(), 1));
+                case Outcome.Found<LifeFit>(LifeFit wide) ->
+                    new Outcome.Found<>(RatioTest.of(simple.logLikelihood(), wide.logLikelihood(), 1));
             };
         };
     }
@@ -99,7 +101,8 @@ public final class GoodnessOfFit {
         Simulation simulation = new Simulation(fit);
         double seen = distance(data, fit.family(), fit.location(), fit.spread());
         if (Double.isNaN(seen)) {
-            return new Outcome.NotFound<>(Outcome.Reason.NOT_DETERMINED, "one failure, the last of all units, does not show how failures are spread");
+            return new Outcome.NotFound<>(Outcome.Reason.NOT_DETERMINED,
+                    "one failure, the last of all units, does not show how failures are spread");
         }
         SplittableRandom random = new SplittableRandom(seed);
         int farther = 0;
@@ -172,7 +175,8 @@ public final class GoodnessOfFit {
             LifeData data = fit.data();
             units = data.units();
             failures = data.failures();
-            double[] ended = data.observations().stream().filter(Observation::survived).mapToDouble(Observation::from).distinct().sorted().toArray();
+            double[] ended = data.observations().stream().filter(Observation::survived).mapToDouble(Observation::from)
+                    .distinct().sorted().toArray();
             double last = data.observations().stream().filter(each -> !each.survived()).mapToDouble(Observation::to).max().orElseThrow();
             seen = new double[units];
             survived = new boolean[units];

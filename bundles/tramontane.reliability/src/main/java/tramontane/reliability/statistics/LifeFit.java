@@ -68,7 +68,8 @@ public record LifeFit(Family family, LifeData data, OptionalDouble givenShape, d
 
     private static Regression regression(LifeData data, Family family, OptionalDouble shape) {
         List<Regression.Row> rows = data.observations().stream().map(each -> new Regression.Row(each, ONE)).toList();
-        return new Regression(family, rows, shape.isPresent() ? OptionalDouble.of(family.spread(shape.getAsDouble())) : OptionalDouble.empty());
+        return new Regression(family, rows,
+                shape.isPresent() ? OptionalDouble.of(family.spread(shape.getAsDouble())) : OptionalDouble.empty());
     }
 
     /** The fitted distribution. */
@@ -95,6 +96,7 @@ public record LifeFit(Family family, LifeData data, OptionalDouble givenShape, d
      * Two-sided bounds: each end is missed with half of what the confidence leaves.
      *
      * @param confidence above 0, below 1
+     * @throws ArithmeticException where a likelihood-ratio bound is not found within 200 steps
      */
     public Bounds bounds(Quantity quantity, double confidence, Bounds.Method method) {
         Requires.share("confidence", confidence);

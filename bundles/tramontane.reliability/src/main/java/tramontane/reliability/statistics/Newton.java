@@ -7,7 +7,8 @@ import java.util.Arrays;
  *
  * <p>A step that does not raise the likelihood enough is halved; where the matrix of second derivatives is not negative definite (only
  * possible where a mean life is held) its diagonal is strengthened. Ends when the squared Newton decrement, twice the expected gain, is
- * below {@link #DECREMENT}; one more full step is made then, so that parameters are exact to about {@code DECREMENT} of their standard error.
+ * below {@link #DECREMENT}; that step is made in full then, so that parameters are exact to about {@code DECREMENT} of their standard
+ * error.
  */
 final class Newton {
 

@@ -21,6 +21,9 @@ final class Regression {
     private static final double SPREAD_LIMIT = 30;
     private static final double COEFFICIENT_LIMIT = 1e6;
     private static final double LEAST_INFORMATION = 1e-7;
+    private static final String WITHOUT_SPREAD =
+            "all that was seen agrees with no spread of lives at all: the shape has no finite maximum of likelihood; "
+                    + "give the shape, or run on";
     private static final NormalDistribution NORMAL = new NormalDistribution();
 
     /**
@@ -152,7 +155,8 @@ final class Regression {
     /** Fits; says why there is no maximum where there is none. */
     Outcome<Solution> solve() {
         if (failures == 0) {
-            return none(Outcome.Reason.NO_FAILURE, "no unit failed: a fit needs failures, zero-failure methods tell what such a test proves");
+            return none(Outcome.Reason.NO_FAILURE,
+                    "no unit failed: a fit needs failures, zero-failure methods tell what such a test proves");
         }
         if (Arrays.stream(seen).allMatch(each -> each == Family.Seen.FAILED_BEFORE)) {
             return none(Outcome.Reason.ALL_FAILED_BEFORE,
@@ -165,15 +169,18 @@ final class Regression {
                 return obstacle;
             }
         }
+        if (p == 2 && Double.isNaN(tau) && oneLineAgrees()) {
+            return none(Outcome.Reason.NO_SPREAD, WITHOUT_SPREAD);
+        }
         Likelihood likelihood = new Likelihood(family, seen, first, second, x, count, ones(), constant, tau, 0, false);
         Newton.Maximum maximum = Newton.maximise(likelihood, start(p), range);
         switch (maximum.end()) {
             case RUNS_AWAY -> {
-                return none(Outcome.Reason.NO_SPREAD,
-                        "all that was seen agrees with no spread of lives at all: the shape has no finite maximum of likelihood");
+                return none(Outcome.Reason.NO_SPREAD, WITHOUT_SPREAD);
             }
             case VANISHES -> {
-                return none(Outcome.Reason.INFINITE_SPREAD, "later looks found no more failed than earlier ones: the spread of lives has no maximum of likelihood");
+                return none(Outcome.Reason.INFINITE_SPREAD,
+                        "later looks found no more failed than earlier ones: the spread of lives has no maximum of likelihood");
             }
             case NOT_CONVERGED -> {
                 return none(Outcome.Reason.NOT_CONVERGED, "no maximum of likelihood was found within " + Newton.ITERATIONS + " steps");
@@ -250,14 +257,52 @@ final class Regression {
         }
         if (livedUntil <= failedBy) {
             return none(Outcome.Reason.NO_SPREAD, allExact
-                    ? "all failures are at one time, and none of the others lived longer: the shape has no finite maximum of likelihood; give the shape, or run on"
-                    : "one single time of failure agrees with all that was seen: the shape has no finite maximum of likelihood; look more often, or give the shape");
+                    ? "all failures are at one time, and none of the others lived longer: the shape has no finite maximum of likelihood; "
+                            + "give the shape, or run on"
+                    : "one single time of failure agrees with all that was seen: the shape has no finite maximum of likelihood; "
+                            + "look more often, or give the shape");
         }
         if (oneLook && !(lookFailed / unitsFailed > lookLived / unitsLived)) {
             return none(Outcome.Reason.INFINITE_SPREAD,
-                    "units that had failed were looked at no later than those that still lived: the spread of lives has no maximum of likelihood");
+                    "units that had failed were looked at no later than those that still lived: "
+                            + "the spread of lives has no maximum of likelihood");
         }
         return null;
+    }
+
+    /**
+     * Whether a straight line of ln(time) over the one stress passes through all that was seen, so that there need be no spread. A slope s
+     * is possible if {@code s (x_j - x_i)} is not above what lies between the latest life at i and the earliest end at j, for all pairs.
+     */
+    private boolean oneLineAgrees() {
+        List<double[]> levels = new ArrayList<>();
+        for (int i = 0; i < count.length; i++) {
+            if (levels.isEmpty() || levels.get(levels.size() - 1)[0] != x[i][1]) {
+                levels.add(new double[] {x[i][1], Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY});
+            }
+            double[] level = levels.get(levels.size() - 1);
+            if (seen[i] != Family.Seen.FAILED_BEFORE) {
+                level[1] = Math.max(level[1], first[i]);
+            }
+            if (seen[i] != Family.Seen.SURVIVED) {
+                level[2] = Math.min(level[2], seen[i] == Family.Seen.FAILED ? first[i] : second[i]);
+            }
+        }
+        double steepest = Double.POSITIVE_INFINITY;
+        double flattest = Double.NEGATIVE_INFINITY;
+        for (double[] i : levels) {
+            if (i[1] > i[2]) {
+                return false;
+            }
+            for (double[] j : levels) {
+                if (j[0] > i[0]) {
+                    steepest = Math.min(steepest, (j[2] - i[1]) / (j[0] - i[0]));
+                } else if (j[0] < i[0]) {
+                    flattest = Math.max(flattest, (j[2] - i[1]) / (j[0] - i[0]));
+                }
+            }
+        }
+        return flattest <= steepest;
     }
 
     private double[] start(int p) {
@@ -425,7 +470,8 @@ final class Regression {
                     Profile profile = new SpreadProfile();
                     double a = profile.bound(falling ? -high : low, method);
                     double c = profile.bound(falling ? -low : high, method);
-                    yield new Bounds(family.shape(spread), family.shape(Math.exp(falling ? c : a)), family.shape(Math.exp(falling ? a : c)));
+                    yield new Bounds(family.shape(spread), family.shape(Math.exp(falling ? c : a)),
+                            family.shape(Math.exp(falling ? a : c)));
                 }
                 case Quantity.Survival(double time) -> {
                     Profile profile = new SurvivalProfile(Math.log(time) - centre, centred(stress));
@@ -433,7 +479,8 @@ final class Regression {
                             family.survival(profile.bound(-high, method)));
                 }
                 case Quantity.Scale() -> life(new LifeProfile(centred(stress), 0, false), low, high, method);
-                case Quantity.Life(double failed) -> life(new LifeProfile(centred(stress), family.quantile(failed), false), low, high, method);
+                case Quantity.Life(double failed) ->
+                    life(new LifeProfile(centred(stress), family.quantile(failed), false), low, high, method);
                 case Quantity.Mean() -> life(new LifeProfile(centred(stress), 0, true), low, high, method);
             };
         }

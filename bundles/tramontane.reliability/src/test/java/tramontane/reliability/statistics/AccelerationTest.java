@@ -220,11 +220,15 @@ class AccelerationTest {
         LifeData failed = ideal(1000, 2, 8, 1e9);
         LifeData lived = LifeData.of(survivor(3000).times(8));
         for (Law law : Law.values()) {
-            assertReason(Outcome.Reason.NOT_DETERMINED, Acceleration.of(List.of(StressTest.at(HOT, failed), StressTest.at(COOL, lived)), family, law));
             assertReason(Outcome.Reason.NOT_DETERMINED,
-                    Acceleration.of(List.of(StressTest.at(HOT, failed), StressTest.at(WARM, lived), StressTest.at(COOL, lived)), family, law));
-            assertReason(Outcome.Reason.NOT_DETERMINED, Acceleration.of(List.of(StressTest.at(HOT, failed), StressTest.at(HOT, failed)), family, law));
-            assertReason(Outcome.Reason.NO_FAILURE, Acceleration.of(List.of(StressTest.at(HOT, lived), StressTest.at(COOL, lived)), family, law));
+                    Acceleration.of(List.of(StressTest.at(HOT, failed), StressTest.at(COOL, lived)), family, law));
+            assertReason(Outcome.Reason.NOT_DETERMINED,
+                    Acceleration.of(List.of(StressTest.at(HOT, failed), StressTest.at(WARM, lived), StressTest.at(COOL, lived)),
+                            family, law));
+            assertReason(Outcome.Reason.NOT_DETERMINED,
+                    Acceleration.of(List.of(StressTest.at(HOT, failed), StressTest.at(HOT, failed)), family, law));
+            assertReason(Outcome.Reason.NO_FAILURE,
+                    Acceleration.of(List.of(StressTest.at(HOT, lived), StressTest.at(COOL, lived)), family, law));
         }
     }
 
@@ -245,7 +249,7 @@ class AccelerationTest {
                 StressTest.at(COOL, LifeData.of(failure(900).times(2), survivor(900)))), Family.WEIBULL, Law.ARRHENIUS));
     }
 
-    /** One failure at each of three temperatures not in line is enough for two coefficients and a spread, and one with a given shape at two. */
+    /** One failure at each of three temperatures not in line is enough for all, with a given shape one at each of two. */
     @Test
     void fewFailuresAreEnoughWhereTheyDetermine() {
         List<StressTest> three = List.of(StressTest.at(HOT, LifeData.of(failure(100))), StressTest.at(WARM, LifeData.of(failure(500))),

@@ -22,8 +22,8 @@ class CoverageTest {
     private record Coverage(int units, int failures, String quantity, double[] percent, int fits) {
 
         String row() {
-            return String.format(Locale.ROOT, "| %d | %d | %s | %.1f | %.1f | %.1f | %.1f |", units, failures, quantity, percent[0], percent[1],
-                    percent[2], percent[3]);
+            return String.format(Locale.ROOT, "| %d | %d | %s | %.1f | %.1f | %.1f | %.1f |", units, failures, quantity, percent[0],
+                    percent[1], percent[2], percent[3]);
         }
     }
 
@@ -81,7 +81,8 @@ class CoverageTest {
             all.addAll(simulate(units, units));
             all.addAll(simulate(units, units / 2));
         }
-        System.out.println("| units | failed | of | Fisher, 90 % two-sided | Fisher, 95 % lower | likelihood ratio, 90 % two-sided | likelihood ratio, 95 % lower |");
+        System.out.println("| units | failed | of | Fisher, 90 % two-sided | Fisher, 95 % lower "
+                + "| likelihood ratio, 90 % two-sided | likelihood ratio, 95 % lower |");
         System.out.println("|---|---|---|---|---|---|---|");
         all.forEach(each -> System.out.println(each.row()));
         for (Coverage each : all) {

@@ -25,7 +25,7 @@ class LifeFitSpeedTest {
         return micros[micros.length / 2];
     }
 
-    /** Fifty units, a third of them surviving: a fit well below 1 ms, a likelihood-ratio bound of L10 below 2 ms; medians after warming up. */
+    /** Fifty units, a third of them surviving: a fit well below 1 ms, a likelihood-ratio bound of L10 below 2 ms; medians, warm. */
     @ParameterizedTest
     @EnumSource(Family.class)
     void fiftyUnitsAreFittedAtOnce(Family family) {
