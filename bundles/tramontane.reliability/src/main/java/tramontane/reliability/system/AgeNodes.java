@@ -27,7 +27,7 @@ final class AgeNodes {
         for (int d = 0; d < dimensions; d++) {
             widest = Math.max(widest, high[d] - low[d]);
         }
-        int degree = dimensions == 0 ? 0 : (int) Math.min(HIGHEST, Math.ceil(3 + 5 * widest));
+        int degree = dimensions == 0 ? 0 : (int) Math.min(HIGHEST, Math.ceil(dimensions == 1 ? 5 + 6 * widest : 3 + 5 * widest));
         while (degree > 1 && count(dimensions, degree) > MOST) {
             degree--;
         }
