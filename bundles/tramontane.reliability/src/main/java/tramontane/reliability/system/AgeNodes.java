@@ -11,7 +11,7 @@ import java.util.List;
  */
 final class AgeNodes {
 
-    private static final int MOST = 60;
+    private static final int MOST = 70;
     private static final int HIGHEST = 10;
 
     /** Coordinates per dimension, in the order of use. */

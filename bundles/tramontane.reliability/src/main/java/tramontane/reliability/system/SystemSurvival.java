@@ -13,7 +13,8 @@ import tramontane.reliability.statistics.LifeDistribution;
  *
  * <p>Where nothing ages faster the failed share is exact to about 1e-9 of itself. Where something does, ages are followed by polynomials
  * in the logarithm of age over time, of a degree that falls with the number of groups that age differently ({@link #AGES}); against nested
- * quadrature, up to three such groups and ageing up to 4, errors stay below 1e-6 of the failed share. Where failure rates of states that
+ * quadrature, up to three such groups and ageing up to 4, errors stay below 1e-6 of the failed share, with four
+ * below 1e-5. Where failure rates of states that
  * exist at the same time differ too much, as with ageing of 8 and a shape of 6 or ageing of 32 and a shape of 3, an
  * {@link IllegalStateException} says so.
  *
@@ -24,13 +25,14 @@ public record SystemSurvival(FailureGraph graph, List<LifeDistribution> lives) {
 
     /** How ages are held, for reports. */
     public static final String AGES = "ages of groups that share load by polynomials in log(age/time): degree 6 to 10 for one group, "
-            + "4 to 9 for two, 4 or 5 for three, at most 3 for four and five, at most 2 for six to nine, 1 for more";
+            + "4 to 10 for two, 4 or 5 for three, 4 for four, 3 for five, 2 for six to ten, 1 for more";
 
     /** Refuses a list that leaves a kind of unit out. */
     public SystemSurvival {
         lives = List.copyOf(lives);
         if (lives.size() < graph.kinds()) {
-            throw new IllegalArgumentException("the graph speaks of " + graph.kinds() + " kinds of units, there are lives of " + lives.size());
+            throw new IllegalArgumentException("the graph speaks of " + graph.kinds() + " kinds of units, there are lives of "
+                    + lives.size());
         }
     }
 
