@@ -3,6 +3,9 @@ package tramontane.reliability.system;
 import java.util.ArrayList;
 import java.util.List;
 
+import org.hipparchus.linear.Array2DRowRealMatrix;
+import org.hipparchus.linear.LUDecomposition;
+
 /**
  * Points that stand for how far ages have run ahead of calendar time.
  *
@@ -141,7 +144,6 @@ final class AgeNodes {
     }
 
     private static double[][] inverse(double[][] matrix) {
-        return new org.hipparchus.linear.LUDecomposition(new org.hipparchus.linear.Array2DRowRealMatrix(matrix)).getSolver()
-                .getInverse().getData();
+        return new LUDecomposition(new Array2DRowRealMatrix(matrix)).getSolver().getInverse().getData();
     }
 }

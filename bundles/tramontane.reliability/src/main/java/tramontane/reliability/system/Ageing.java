@@ -502,7 +502,8 @@ final class Ageing {
             worst = worse(worst, length * error / (tolerance(early, depth[from / size]) * (mass + floor)));
         }
         for (int i = values.length - 3; i < values.length; i++) {
-            worst = worse(worst, length * Math.abs(error(i)) / (tolerance(early, i == values.length - 2 ? 0 : depth[ups.length]) * (Math.abs(trial[i]) + 1e-250)));
+            double allowed = tolerance(early, i == values.length - 2 ? 0 : depth[ups.length]) * (Math.abs(trial[i]) + 1e-250);
+            worst = worse(worst, length * Math.abs(error(i)) / allowed);
         }
         return worst;
     }

@@ -116,7 +116,8 @@ class SystemSurvivalTest {
             Failure next = state.failures().get(0);
             for (Failure failure : state.failures()) {
                 Weibull life = (Weibull) system.lives().get(failure.kind());
-                double hazard = Math.pow(ages[failure.group()] / life.scale(), life.shape()) - Math.log(random.nextDouble()) / failure.units();
+                double hazard = Math.pow(ages[failure.group()] / life.scale(), life.shape())
+                        - Math.log(random.nextDouble()) / failure.units();
                 double wait = (life.scale() * Math.pow(hazard, 1 / life.shape()) - ages[failure.group()]) / failure.ageing();
                 if (wait < soonest) {
                     soonest = wait;
