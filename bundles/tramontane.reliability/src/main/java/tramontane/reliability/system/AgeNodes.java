@@ -3,6 +3,9 @@ package tramontane.reliability.system;
 import java.util.ArrayList;
 import java.util.List;
 
+import org.hipparchus.linear.Array2DRowRealMatrix;
+import org.hipparchus.linear.LUDecomposition;
+
 /**
  * Points that stand for how far ages have run ahead of calendar time.
  *
@@ -11,7 +14,7 @@ import java.util.List;
  */
 final class AgeNodes {
 
-    private static final int MOST = 60;
+    private static final int MOST = 70;
     private static final int HIGHEST = 10;
 
     /** Coordinates per dimension, in the order of use. */
@@ -27,7 +30,7 @@ final class AgeNodes {
         for (int d = 0; d < dimensions; d++) {
             widest = Math.max(widest, high[d] - low[d]);
         }
-        int degree = dimensions == 0 ? 0 : (int) Math.min(HIGHEST, Math.ceil(3 + 5 * widest));
+        int degree = dimensions == 0 ? 0 : (int) Math.min(HIGHEST, Math.ceil(dimensions == 1 ? 5 + 6 * widest : 3 + 5 * widest));
         while (degree > 1 && count(dimensions, degree) > MOST) {
             degree--;
         }
@@ -141,7 +144,6 @@ final class AgeNodes {
     }
 
     private static double[][] inverse(double[][] matrix) {
-        return new org.hipparchus.linear.LUDecomposition(new org.hipparchus.linear.Array2DRowRealMatrix(matrix)).getSolver()
-                .getInverse().getData();
+        return new LUDecomposition(new Array2DRowRealMatrix(matrix)).getSolver().getInverse().getData();
     }
 }

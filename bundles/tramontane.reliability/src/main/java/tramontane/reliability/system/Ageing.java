@@ -49,6 +49,9 @@ final class Ageing {
     /** Position from which on all digits shall hold. */
     private double first;
     private int[] depth = {};
+    /** States left by all that will ever be in them; they would only shorten the steps. */
+    private boolean[] left = {};
+    private boolean[] running = {};
     private double step;
     private double[] values;
     private double[] slopes;
@@ -80,7 +83,7 @@ final class Ageing {
         }
         nodes = new AgeNodes(low, high);
         size = nodes.size();
-        tolerance = distinct.length == 0 ? 1e-10 : 1e-8;
+        tolerance = distinct.length == 0 ? 1e-11 : 1e-8;
         ups = new Up[up.size()];
         boolean down = false;
         for (int i = 0; i < ups.length; i++) {
@@ -260,7 +263,8 @@ final class Ageing {
         if (!(expected > 1e-30)) {
             return false;
         }
-        start(Math.min(timeOf(Math.min(1e-2, 1e-7 * expected)), time), time);
+        double begin = timeOf(1e-7 * Math.min(1, expected));
+        start(Math.min(begin, time), expected < 1 ? time : Math.min(time, timeOf(1)));
         return true;
     }
 
@@ -274,15 +278,16 @@ final class Ageing {
             stages[i] = new double[values.length];
         }
         depth = new int[ups.length + 1];
+        left = new boolean[ups.length];
+        running = new boolean[clocks.size()];
+        Arrays.fill(running, true);
         values[0] = 1;
         double gone = 0;
         for (int i = 0; i < ups.length; i++) {
             Up up = ups[i];
             for (int k = 0; k < up.factors.length; k++) {
                 LifeDistribution life = lives.get(clocks.get(up.failures[k][1])[0]);
-                double early = at * life.hazard(at);
-                double ratio = Math.log(life.hazard(at * 1.001) / life.hazard(at / 1.001)) / (2 * Math.log(1.001)) + 1;
-                double share = early > 0 ? values[up.from] * up.factors[k] * early / Math.max(0.05, ratio) / (depth[i] + 1) : 0;
+                double share = life.hazard(at) > 0 ? values[up.from] * up.factors[k] * Share.early(life, at) / (depth[i] + 1) : 0;
                 int to = up.failures[k][0] < 0 ? ups.length : up.failures[k][0] / size;
                 depth[to] = depth[to] == 0 ? depth[i] + 1 : Math.min(depth[to], depth[i] + 1);
                 if (up.failures[k][0] < 0) {
@@ -311,12 +316,17 @@ final class Ageing {
     private void slope(double place, double[] at, double[] rate) {
         double now = timeAt(place);
         for (int i = 0; i < hazards.length; i++) {
-            fill(hazards[i], clocks.get(i), now);
+            if (running[i]) {
+                fill(hazards[i], clocks.get(i), now);
+            }
         }
         Arrays.fill(rate, 0);
         double down = 0;
         for (Up up : ups) {
             int from = up.from;
+            if (left[from / size]) {
+                continue;
+            }
             int used = from == 0 ? 1 : size;
             for (int k = 0; k < up.drift.length; k++) {
                 double[] row = up.drift[k];
@@ -379,13 +389,10 @@ final class Ageing {
     void goTo(double until) {
         double target = Math.pow(until / origin, power);
         while (position < target && !nothingLeft()) {
-            boolean last = position + step >= target;
             double wanted = step;
-            if (last) {
-                step = target - position;
-            }
+            step = Math.min(step, target - position);
             attempt(target);
-            if (last && position >= target) {
+            if (position >= target) {
                 step = Math.max(step, wanted);
             }
         }
@@ -402,7 +409,7 @@ final class Ageing {
     private void attempt(double target) {
         for (int tries = 0;; tries++) {
             if (++steps > MOST_STEPS || tries > 60 || !(step > 0)) {
-                throw new IllegalStateException("failure rates differ too much to follow at time " + time);
+                throw new IllegalStateException("failure rates of the states differ too much to be followed, from time " + time);
             }
             double error = tryStep(step);
             double change = Math.min(4, Math.max(0.2, 0.9 * Math.pow(Math.max(error, 1e-12), -0.2)));
@@ -414,9 +421,44 @@ final class Ageing {
                 trial = swap;
                 System.arraycopy(stages[6], 0, slopes, 0, slopes.length);
                 step *= change;
+                leave();
                 return;
             }
             step *= Double.isNaN(error) ? 0.2 : Math.min(change, 0.9);
+        }
+    }
+
+    private void leave() {
+        boolean[] fed = new boolean[ups.length];
+        boolean any = false;
+        double least = tolerance * Math.min(Math.max(0, values[values.length - 3]), Math.abs(up(values)));
+        for (int i = 0; i < ups.length; i++) {
+            if (!left[i] && !fed[i]) {
+                double mass = 0;
+                for (int k = i * size; k < (i + 1) * size; k++) {
+                    mass += Math.abs(values[k]);
+                }
+                if (mass < least) {
+                    left[i] = true;
+                    any = true;
+                    Arrays.fill(values, i * size, (i + 1) * size, 0);
+                }
+            }
+            for (int f = 0; !left[i] && f < ups[i].failures.length; f++) {
+                int to = ups[i].failures[f][0];
+                if (to >= 0) {
+                    fed[to / size] = true;
+                }
+            }
+        }
+        if (any) {
+            Arrays.fill(running, false);
+            for (int i = 0; i < ups.length; i++) {
+                for (int f = 0; !left[i] && f < ups[i].failures.length; f++) {
+                    running[ups[i].failures[f][1]] = true;
+                }
+            }
+            slope(position, values, slopes);
         }
     }
 
@@ -460,7 +502,8 @@ final class Ageing {
             worst = worse(worst, length * error / (tolerance(early, depth[from / size]) * (mass + floor)));
         }
         for (int i = values.length - 3; i < values.length; i++) {
-            worst = worse(worst, length * Math.abs(error(i)) / (tolerance(early, i == values.length - 2 ? 0 : depth[ups.length]) * (Math.abs(trial[i]) + 1e-250)));
+            double allowed = tolerance(early, i == values.length - 2 ? 0 : depth[ups.length]) * (Math.abs(trial[i]) + 1e-250);
+            worst = worse(worst, length * Math.abs(error(i)) / allowed);
         }
         return worst;
     }

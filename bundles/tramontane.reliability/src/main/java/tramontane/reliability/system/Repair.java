@@ -36,7 +36,8 @@ public record Repair(FailureGraph graph, List<Double> rates, double rate, int cr
         Refuse.positive("repair rate", rate);
         Refuse.atLeast(1, "crews", crews);
         if (rates.size() < graph.kinds()) {
-            throw new IllegalArgumentException("the graph speaks of " + graph.kinds() + " kinds of units, there are rates of " + rates.size());
+            throw new IllegalArgumentException("the graph speaks of " + graph.kinds() + " kinds of units, there are rates of "
+                    + rates.size());
         }
         depths(graph);
     }

@@ -22,4 +22,13 @@ final class Share {
             default -> 1 - life.survival(time);
         };
     }
+
+    /** Cumulative hazard at an early time, where failures are rare; of distributions that are not known here, to leading order. */
+    static double early(LifeDistribution life, double time) {
+        if (life instanceof Weibull || life instanceof Exponential || life instanceof Lognormal) {
+            return -Math.log1p(-failed(life, time));
+        }
+        double ratio = Math.log(life.hazard(time * 1.001) / life.hazard(time / 1.001)) / (2 * Math.log(1.001)) + 1;
+        return time * life.hazard(time) / Math.max(0.05, ratio);
+    }
 }

@@ -11,9 +11,12 @@ import tramontane.reliability.statistics.LifeDistribution;
  * <p>Units age by cumulative exposure (W. Nelson, "Accelerated Testing", 1990): in a state with ageing 1.3, an hour counts 1.3 hours of
  * state 0, and the failure rate is 1.3 times that of the age reached. Units of one group share an age. Failures are otherwise independent.
  *
- * <p>Where nothing ages faster the result is exact to about 1e-10, relative to the failed share. Where something does, ages are followed by
- * polynomials in their logarithms: with up to two groups that age differently from time and each other and ageing up to 2, errors of
- * the failed share are below 1e-6 of it; with more groups the degree falls (see {@link #AGES}).
+ * <p>Where nothing ages faster the failed share is exact to about 1e-9 of itself. Where something does, ages are followed by polynomials
+ * in the logarithm of age over time, of a degree that falls with the number of groups that age differently ({@link #AGES}); against nested
+ * quadrature, up to three such groups and ageing up to 4, errors stay below 1e-6 of the failed share, with four
+ * below 1e-5. Where failure rates of states that
+ * exist at the same time differ too much, as with ageing of 8 and a shape of 6 or ageing of 32 and a shape of 3, an
+ * {@link IllegalStateException} says so.
  *
  * @param graph what failures lead to; what follows on a down state is not looked at
  * @param lives distribution of each kind of unit, under the conditions of state 0
@@ -21,14 +24,15 @@ import tramontane.reliability.statistics.LifeDistribution;
 public record SystemSurvival(FailureGraph graph, List<LifeDistribution> lives) {
 
     /** How ages are held, for reports. */
-    public static final String AGES = "ages of load-sharing groups by polynomials in log(age/time): degree 10 for one group, 10 for two, "
-            + "5 for three, 4 for four, 3 for five or six";
+    public static final String AGES = "ages of groups that share load by polynomials in log(age/time): degree 6 to 10 for one group, "
+            + "4 to 10 for two, 4 or 5 for three, 4 for four, 3 for five, 2 for six to ten, 1 for more";
 
     /** Refuses a list that leaves a kind of unit out. */
     public SystemSurvival {
         lives = List.copyOf(lives);
         if (lives.size() < graph.kinds()) {
-            throw new IllegalArgumentException("the graph speaks of " + graph.kinds() + " kinds of units, there are lives of " + lives.size());
+            throw new IllegalArgumentException("the graph speaks of " + graph.kinds() + " kinds of units, there are lives of "
+                    + lives.size());
         }
     }
 

@@ -69,6 +69,19 @@ def failed(kinds, states, t, points):
         return total
     return enter(0, np.zeros(1), [np.zeros(1)] * groups, np.ones(1))
 
+# four banks of two, one failed in any of them is borne, two of the first and third or second and fourth together, too
+FOUR = [[1.5, 1.1, 1.2, 1.05], [1.1, 1.3, 1.15, 1.2], [1.2, 1.05, 1.4, 1.1], [1.05, 1.2, 1.1, 1.3], [1.7, 1.15, 1.6, 1.2], [1.15, 1.5, 1.2, 1.6]]
+
+def four():
+    kinds = [(1.0, 2.0), (1.3, 3.0), (0.9, 1.5), (1.1, 2.5)]
+    borne = {(0, 2): 5, (2, 0): 5, (1, 3): 6, (3, 1): 6}
+    states = [(True, dict.fromkeys(range(4), 1), [(g + 1, 2, g, g) for g in range(4)])]
+    for f in range(4):
+        states.append((True, dict(enumerate(FOUR[f])), [(borne.get((f, g), 7), 1 if g == f else 2, g, g) for g in range(4)]))
+    for s, pair in ((4, (0, 2)), (5, (1, 3))):
+        states.append((True, dict(enumerate(FOUR[s])), [(7, 1 if g in pair else 2, g, g) for g in range(4)]))
+    return kinds, states + [(False, {}, [])]
+
 CASES = {
     "1 of 2, shape 3, 1.3": needed(1, 2, 3.0, [1.3]),
     "2 of 3, shape 3, 1.3": needed(2, 3, 3.0, [1.3]),
@@ -80,6 +93,7 @@ CASES = {
     "3 of 5, shape 2.2, 1.15 1.4": needed(3, 5, 2.2, [1.15, 1.4]),
     "two banks": banks(),
     "three banks": three(),
+    "four banks": four(),
 }
 
 print("# F(t) by nested Gauss-Legendre quadrature, made by sharing.py with NumPy", np.__version__)
