@@ -109,6 +109,7 @@ public final class SystemAnalysis implements Analysis<SystemLife> {
         }
         run.check();
         SystemFigures figures = new SystemFigures(scene, life, run.trace());
+        findings.addAll(figures.findings());
         return new Result<>(Optional.of(life), figures.figures(), findings, SystemTables.of(scene, life, limits.conditions(), all, figures.figures()));
     }
 }

@@ -5,7 +5,9 @@ import java.util.List;
 import java.util.function.ToDoubleFunction;
 import tramontane.analysis.Figure;
 import tramontane.analysis.FigureKind;
+import tramontane.analysis.Finding;
 import tramontane.analysis.Relation;
+import tramontane.analysis.Severity;
 import tramontane.analysis.Trace;
 import tramontane.physics.units.QuantityKind;
 import tramontane.reliability.MissionLife;
@@ -25,11 +27,16 @@ final class SystemFigures {
     private final ServiceLife service;
     private final Trace trace;
     private final List<Figure> figures = new ArrayList<>();
+    private final List<Finding> findings = new ArrayList<>();
 
     SystemFigures(Scene scene, SystemLife life, Trace trace) {
         this.service = scene.service();
         this.trace = trace;
         life.groups().forEach(this::group);
+    }
+
+    List<Finding> findings() {
+        return List.copyOf(findings);
     }
 
     List<Figure> figures() {
@@ -136,16 +143,25 @@ final class SystemFigures {
     }
 
     private void bounded(SystemLife.Group group, FigureKind kind, Relation relation, ToDoubleFunction<SystemSurvival> number, List<Trace.Term> terms) {
-        double value = number.applyAsDouble(group.survival());
-        if (!Double.isFinite(value)) {
+        double value;
+        double lower;
+        double upper;
+        try {
+            value = number.applyAsDouble(group.survival());
+            if (!Double.isFinite(value)) {
+                return;
+            }
+            lower = value;
+            upper = value;
+            for (SystemSurvival corner : group.corners()) {
+                double other = number.applyAsDouble(corner);
+                lower = Math.min(lower, other);
+                upper = Math.max(upper, other);
+            }
+        } catch (IllegalStateException beyond) { // rates so far apart that no digits are left; their message says so
+            findings.add(Finding.of(Severity.NOT_JUDGED, group.place(), kind.label() + (group.place().isEmpty() ? "" : " of " + group.place())
+                    + " could not be computed: " + beyond.getMessage()).remedy("look at how much faster the rest ages when movers fail"));
             return;
-        }
-        double lower = value;
-        double upper = value;
-        for (SystemSurvival corner : group.corners()) {
-            double other = number.applyAsDouble(corner);
-            lower = Math.min(lower, other);
-            upper = Math.max(upper, other);
         }
         figures.add(Figure.of(kind, group.place(), value).within(lower, upper));
         step(kind, group.place(), relation, value, terms);

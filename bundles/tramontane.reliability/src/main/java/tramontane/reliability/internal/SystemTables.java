@@ -47,7 +47,9 @@ final class SystemTables {
         }
         columns.addAll(List.of(new Table.Column("failed", false), new Table.Column(all ? "movers needed" : "limits", false), new Table.Column("ageing of the rest", true)));
         List<Overview> tables = new ArrayList<>(List.of(new Overview(summary(life, figures), Figures.SYSTEM.stream().map(FigureKind::id).toList()), new Overview(new Table("If movers fail" + (all ? "" : ", judged in " + String.join(", ", judged)), columns, rows), List.of())));
-        scene.service().serviceLife().ifPresent(end -> tables.add(new Overview(survival(scene, life, end), List.of())));
+        boolean known = life.groups().stream().allMatch(group -> figures.stream().anyMatch(figure -> figure.kind().equals(Figures.SYSTEM_SURVIVAL)
+                && figure.place().equals(group.place())));
+        scene.service().serviceLife().filter(end -> known).ifPresent(end -> tables.add(new Overview(survival(scene, life, end), List.of())));
         return tables;
     }
 
