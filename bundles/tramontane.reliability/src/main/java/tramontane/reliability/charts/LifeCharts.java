@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
 import tramontane.analysis.Chart;
 import tramontane.analysis.Chart.Axis;
@@ -229,20 +230,27 @@ public final class LifeCharts {
         double end = Math.max(mission, curves.stream().flatMapToDouble(curve -> curve.points().xs()).max().orElse(mission));
         Axis time = new Axis("time", QuantityKind.TIME, Optional.of(new Extent(0, end)));
         Chart chart = Chart.of(title, end > YEAR.toSi(IN_YEARS) ? time.in(YEAR) : time,
-                new Axis("still running", QuantityKind.FRACTION, Optional.of(new Extent(0, 1))));
+                new Axis("survival", QuantityKind.PROBABILITY, Optional.of(new Extent(floor(curves), 1))));
         if (mission < end) {
-            chart = chart.with(new Region("after the mission", OptionalDouble.of(mission), OptionalDouble.empty()));
+            chart = chart.with(new Region("after the service life", OptionalDouble.of(mission), OptionalDouble.empty()));
         }
         chart = lines(chart, curves);
         for (int i = 0; i < curves.size(); i++) {
             OptionalDouble left = curves.get(i).points().at(mission);
             if (left.isPresent()) {
-                String share = Units.format(left.getAsDouble(), QuantityKind.FRACTION, UnitSystem.METRIC, 3);
-                chart = chart.with(new Mark(curves.size() == 1 ? share + " at the mission's end" : curves.get(i).name() + ": " + share, mission,
+                String share = Units.format(left.getAsDouble(), QuantityKind.PROBABILITY, UnitSystem.METRIC, 3);
+                chart = chart.with(new Mark(curves.size() == 1 ? share + " at the end" : curves.get(i).name() + ": " + share, mission,
                         left.getAsDouble(), Shape.DIAMOND, i));
             }
         }
         return chart;
+    }
+
+    /** Where the axis of survival begins: at nothing, or so far up that what is lost can be seen. */
+    private static double floor(List<Curve> curves) {
+        double least = curves.stream().flatMapToDouble(curve -> DoubleStream.concat(curve.points().ys(), curve.bounds().stream()
+                .flatMapToDouble(bounds -> bounds.lower().ys()))).min().orElse(0);
+        return DoubleStream.of(0.999, 0.99, 0.9, 0.5).filter(floor -> least > floor).findFirst().orElse(0);
     }
 
     /**

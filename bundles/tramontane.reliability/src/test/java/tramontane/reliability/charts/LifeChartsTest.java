@@ -122,7 +122,7 @@ class LifeChartsTest {
         assertEquals(new Extent(0, 12 * YEAR), chart.extent());
         assertEquals(Math.exp(-0.36), chart.marks().getFirst().y(), 1e-12);
         List<String> texts = texts(chart);
-        assertTrue(texts.containsAll(List.of("time (year)", "still running (%)", "69.8 % at the mission's end", "after the mission", "2", "12", "100")),
+        assertTrue(texts.containsAll(List.of("time (year)", "survival (%)", "69.8 % at the end", "after the service life", "2", "12", "100")),
                 texts.toString());
         assertTrue(ChartSvg.description(chart, UnitSystem.SI).contains("at 6.00 year"));
     }

@@ -7,10 +7,12 @@ import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
+import tramontane.analysis.Chart;
 import tramontane.analysis.Engine;
 import tramontane.analysis.Evaluation;
 import tramontane.analysis.Figure;
 import tramontane.analysis.Finding;
+import tramontane.analysis.Sections;
 import tramontane.analysis.Severity;
 import tramontane.analysis.Trace;
 import tramontane.engine.internal.WiredEngine;
@@ -18,8 +20,12 @@ import tramontane.model.Design;
 import tramontane.model.Problem;
 import tramontane.model.file.DesignFile;
 import tramontane.model.file.Loaded;
+import tramontane.reliability.LifeModel;
 import tramontane.reliability.MissionLife;
+import tramontane.reliability.MoverLife;
 import tramontane.reliability.SystemLife;
+import tramontane.reliability.charts.DesignCharts;
+import tramontane.reliability.charts.LifeCharts;
 import tramontane.reliability.statistics.Weibull;
 import tramontane.reliability.system.SystemSurvival;
 
@@ -204,5 +210,23 @@ class RedundancyTest {
     void survivalOfNoneIsTheClosedForm() {
         assertEquals(0.99083411, SystemSurvival.of(3, 4, Weibull.through(60000, 0.1, 3)).survival(43800), 1e-8);
         assertEquals(Optional.empty(), life(run(design(bank("fans", true, 4, 1, "'needed': 3"), "", LIFE, SERVICE))).whole());
+    }
+
+    @Test
+    void chartsShowWhatTheFiguresSay() {
+        Evaluation evaluation = run(design(bank("fans", false, 4, 1, "'needed': 3"), "", LIFE, SERVICE));
+        double end = 5 * MissionLife.YEAR;
+        Chart survival = DesignCharts.survival(life(evaluation), end, Optional.empty());
+        double drawn = survival.series().getFirst().points().at(end).getAsDouble();
+        assertEquals(figure(evaluation, "reliability.system.survival", "fans").value(), drawn, 1e-9);
+        assertTrue(survival.marks().getFirst().label().contains("%"), survival.marks().getFirst().label());
+        Chart visits = DesignCharts.survival(life(evaluation), end, Optional.of(end / 5));
+        assertTrue(visits.series().getFirst().points().at(end).getAsDouble() > drawn);
+        MoverLife section = Sections.decode(new MoverLifeSection(), evaluation.design().airMovers().getFirst()).orElseThrow();
+        LifeModel model = LifeModel.of(evaluation.design().airMovers().getFirst(), section, Optional.empty()).orElseThrow();
+        Chart temperature = DesignCharts.temperature("fan", model, 314.159265, List.of(new LifeCharts.Condition("normal", 313.15, 60000 * 3600.0)));
+        assertEquals(60000 * 3600.0, temperature.series().getFirst().points().at(313.15).getAsDouble(), 1e-3 * 60000 * 3600);
+        assertEquals(1, temperature.bands().size());
+        assertEquals(313.15, temperature.regions().getFirst().to().getAsDouble(), 1e-9);
     }
 }
