@@ -30,7 +30,10 @@ public record LifeTestPlan(double life, double failed, double confidence, double
 
     /** What is done with units that fail during the test. Without allowed failures it makes no difference. */
     public enum FailedUnits {
-        /** Repaired to the state just before, so that failures follow Poisson: the usual chi-square formula, {@code H = χ²(C; 2f + 2)/(2n)}. */
+        /**
+         * Repaired to the state just before, so that failures follow Poisson: the usual chi-square formula, {@code H = χ²(C; 2f + 2)/(2n)}. Tests
+         * in which failed units are taken out come out a little short by it, 0.4 % in time for one failure of 40 and a shape of 3.
+         */
         REPAIRED,
         /** Taken out, so that failures follow binomial: {@code H = -ln(1 - p)} with p the upper bound of the share of f in n. */
         REMOVED

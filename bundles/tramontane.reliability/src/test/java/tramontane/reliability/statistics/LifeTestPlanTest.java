@@ -179,6 +179,15 @@ class LifeTestPlanTest {
         assertEquals(done == FailedUnits.REPAIRED ? 68154.0278 : 68444.5916, plan.time(40), 0.01);
     }
 
+    /** The usual formula where failed units are taken out: near the confidence asked for, and on the unsafe side. R: 1 - pbinom(1, 40, p). */
+    @Test
+    void theUsualFormulaIsALittleShortForRemovedUnits() {
+        LifeTestPlan plan = LifeTestPlan.toShow(70000, 0.9, 3).withFailures(1);
+        double shown = plan.withFailedUnits(FailedUnits.REMOVED).shownConfidence(40, plan.time(40));
+        assertEquals(0.89600373151, shown, 1e-8);
+        assertTrue(shown < 0.9);
+    }
+
     @Test
     void refusesInSentences() {
         LifeTestPlan plan = LifeTestPlan.toShow(60000, 0.9, 2);

@@ -115,8 +115,9 @@ class TurnbullTest {
     @MethodSource("between")
     void survfit(String set) {
         double tolerance = switch (set) {
-            // It leaves half of what failed before the first look at the next look: a step that the data do not ask for.
+            // It makes a step of its own at each early look that found a unit failed; the data ask for one, at the earliest.
             case "some25" -> 0.05;
+            // It stops short of the maximum: shares that must vanish have not yet.
             case "own10", "own120" -> 0.01;
             default -> 1e-3;
         };
