@@ -4,8 +4,8 @@ package tramontane.reliability.statistics;
  * How many units must pass to show a reliability, whatever the distribution of lives: each runs for the wanted time and either fails or
  * does not.
  *
- * <p>A test passes with at most the allowed failures. Source: binomial sum, as for instance in W. Meeker, L. Escobar, "Statistical Methods for
- * Reliability Data" (1998), 10.5.
+ * <p>A test passes with at most the allowed failures. Source: binomial sum, as for instance in W. Meeker, L. Escobar, "Statistical
+ * Methods for Reliability Data" (1998), 10.5.
  */
 public final class Demonstration {
 
@@ -38,7 +38,8 @@ public final class Demonstration {
         Requires.share("confidence", confidence);
         ExactBounds.failures(failures);
         return Smallest.from(failures + 1, MOST, units -> confidence(units, failures, reliability) >= confidence * (1 - 1e-12))
-            .orElseThrow(() -> new IllegalArgumentException("to show a reliability of " + reliability + " takes more than " + MOST + " units"));
+            .orElseThrow(() -> new IllegalArgumentException(
+                "to show a reliability of " + reliability + " takes more than " + MOST + " units"));
     }
 
     /** Reliability shown by so many units of which so many failed: one-sided lower bound. */

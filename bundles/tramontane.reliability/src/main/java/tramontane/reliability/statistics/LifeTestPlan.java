@@ -6,12 +6,12 @@ import java.util.OptionalInt;
  * A test that shows a life: so many units of known Weibull shape run so long, and it is passed with at most the allowed failures.
  *
  * <p>With {@code h = -ln(1 - failed)} the cumulative hazard at the wanted life, n units pass at the confidence C if each runs
- * {@code t = life (H/h)^(1/β)/acceleration}, where H is the cumulative hazard that fails the test with probability C: see {@link FailedUnits}.
- * A steep shape shortens the test of many units little and makes few units run much longer than the life; where the shape is not known
- * well, plan with the lowest for tests shorter than the life and with the highest for longer ones.
+ * {@code t = life (H/h)^(1/β)/acceleration}, where H is the cumulative hazard that fails the test with probability C: see
+ * {@link FailedUnits}. The steeper the shape, the nearer the time is to the life, from either side: where the shape is not known well, plan
+ * with the highest for tests shorter than the life and with the lowest for longer ones.
  *
- * <p>Source: W. Nelson, "Weibull Analysis of Reliability Data with Few or No Failures", J. Qual. Technol. 17 (1985); NIST/SEMATECH e-Handbook
- * of Statistical Methods, 8.3.1.
+ * <p>Source: W. Nelson, "Weibull Analysis of Reliability Data with Few or No Failures", J. Qual. Technol. 17 (1985); NIST/SEMATECH
+ * e-Handbook of Statistical Methods, 8.3.1.
  *
  * @param life         to be shown, at the conditions of use
  * @param failed       share that may have failed by then: 0.1 for L10
@@ -31,8 +31,9 @@ public record LifeTestPlan(double life, double failed, double confidence, double
     /** What is done with units that fail during the test. Without allowed failures it makes no difference. */
     public enum FailedUnits {
         /**
-         * Repaired to the state just before, so that failures follow Poisson: the usual chi-square formula, {@code H = χ²(C; 2f + 2)/(2n)}. Tests
-         * in which failed units are taken out come out a little short by it, 0.4 % in time for one failure of 40 and a shape of 3.
+         * Repaired to the state just before, so that failures follow Poisson: the usual chi-square formula,
+         * {@code H = χ²(C; 2f + 2)/(2n)}. Tests in which failed units are taken out come out a little short by it, 0.4 % in time for one
+         * failure of 40 and a shape of 3.
          */
         REPAIRED,
         /** Taken out, so that failures follow binomial: {@code H = -ln(1 - p)} with p the upper bound of the share of f in n. */
@@ -87,7 +88,8 @@ public record LifeTestPlan(double life, double failed, double confidence, double
     public int units(double time) {
         Requires.positive("time", time);
         return Smallest.from(fewest(), MOST, units -> time(units) <= time * (1 + ROUNDING))
-            .orElseThrow(() -> new IllegalArgumentException("a test of " + time + " takes more than " + MOST + " units; run longer or accelerate more"));
+            .orElseThrow(() -> new IllegalArgumentException(
+                "a test of " + time + " takes more than " + MOST + " units; run longer or accelerate more"));
     }
 
     /** Most failures that may be allowed for units that run for a time; empty where they show the life not even without a failure. */

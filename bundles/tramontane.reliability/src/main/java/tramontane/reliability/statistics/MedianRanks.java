@@ -7,9 +7,9 @@ import java.util.List;
 /**
  * Median ranks of failures: the share failed at which each is plotted.
  *
- * <p>Units that left the test alive move the later failures up by Johnson's adjusted orders. Of units that fail and leave at the same time, the failures
- * come first. A failure between two looks is put at the middle of its interval, one before the first look at half its time: that is a convention,
- * good where intervals are short against the life. {@link Turnbull} and likelihood need none.
+ * <p>Units that left the test alive move the later failures up by Johnson's adjusted orders. Of units that fail and leave at the same
+ * time, the failures come first. A failure between two looks is put at the middle of its interval, one before the first look at half its
+ * time: that is a convention, good where intervals are short against the life. {@link Turnbull} and likelihood need none.
  *
  * <p>Sources: A. Benard, E. Bos-Levenbach, Statistica Neerlandica 7 (1953); L. Johnson, "The Statistical Treatment of Fatigue Experiments"
  * (1964); NIST/SEMATECH e-Handbook of Statistical Methods, 8.2.2.1.

@@ -6,8 +6,8 @@ import java.util.SplittableRandom;
 /**
  * A line through median ranks on probability paper.
  *
- * <p>Simple, and good to look at; for censored data likelihood is the better estimate, because the line takes no notice of when survivors left
- * after the last failure. Source: NIST/SEMATECH e-Handbook of Statistical Methods, 8.4.1.3.
+ * <p>Simple, and good to look at; for censored data likelihood is the better estimate, because the line takes no notice of when survivors
+ * left after the last failure. Source: NIST/SEMATECH e-Handbook of Statistical Methods, 8.4.1.3.
  *
  * @param ranks        what the line goes through
  * @param paper        on which it is straight
@@ -15,7 +15,8 @@ import java.util.SplittableRandom;
  * @param distribution that the line is
  * @param correlation  r of the points on the paper
  */
-public record RankRegression(MedianRanks ranks, ProbabilityPaper paper, Direction direction, LifeDistribution distribution, double correlation) {
+public record RankRegression(MedianRanks ranks, ProbabilityPaper paper, Direction direction, LifeDistribution distribution,
+    double correlation) {
 
     /** Samples that give a share to about one in a hundred. */
     private static final int SAMPLES = 2000;
@@ -76,17 +77,20 @@ public record RankRegression(MedianRanks ranks, ProbabilityPaper paper, Directio
         return ranks.points();
     }
 
-    /** {@link #shareNoBetter(int, long)} with as many samples as are quick to draw (2000, fewer above 200 failures) and always the same seed. */
+    /**
+     * {@link #shareNoBetter(int, long)} with as many samples as are quick to draw (2000, fewer above 200 failures) and always the same
+     * seed.
+     */
     public double shareNoBetter() {
         return shareNoBetter(Math.clamp(DRAWN / ranks.ranks().size(), 200, SAMPLES), SEED);
     }
 
     /**
-     * The p value of the correlation: of samples that truly follow such a distribution, the share that lies no better on a line. Small (below 0.1, say)
-     * where the data do not belong on this paper.
+     * The p value of the correlation: of samples that truly follow such a distribution, the share that lies no better on a line. Small
+     * (below 0.1, say) where the data do not belong on this paper.
      *
-     * <p>Each sample has as many units; survivors leave after the same failure as in the test. The distribution's parameters do not matter, because
-     * the correlation does not depend on them. Two points always lie on a line: 1.
+     * <p>Each sample has as many units; survivors leave after the same failure as in the test. The distribution's parameters do not
+     * matter, because the correlation does not depend on them. Two points always lie on a line: 1.
      *
      * @param samples at least 1
      * @param seed    the same seed gives the same share
@@ -104,7 +108,7 @@ public record RankRegression(MedianRanks ranks, ProbabilityPaper paper, Directio
         for (int sample = 0; sample < samples; sample++) {
             double hazard = 0;
             for (int i = 0; i < count; i++) {
-                // Of units in the test, the next failure comes after an exponential step of cumulative hazard: no sorting, survivors included.
+                // Of units in the test, the next failure comes after an exponential step of cumulative hazard: no sorting.
                 hazard -= Math.log(1 - random.nextDouble()) / atRisk[i];
                 x[i] = paper.ordinateOfHazard(hazard);
             }

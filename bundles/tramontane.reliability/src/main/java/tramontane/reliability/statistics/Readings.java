@@ -106,10 +106,10 @@ public record Readings(List<Reading> readings) {
     /**
      * What became of the unit.
      *
-     * <p>Each quantity is compared with its own first reading; that one counts as good. The unit failed between the last reading that was good in what
-     * it then failed by, and the first bad one: where a quantity was not measured for some readings, the interval is as much longer. It failed before
-     * the first reading (left-censored) if it did not run then, and it survived the last one (right-censored) if nothing was bad till then.
-     * What recovers later has failed all the same.
+     * <p>Each quantity is compared with its own first reading; that one counts as good. The unit failed between the last reading that was
+     * good in what it then failed by, and the first bad one: where a quantity was not measured for some readings, the interval is as much
+     * longer. It failed before the first reading (left-censored) if it did not run then, and it survived the last one (right-censored) if
+     * nothing was bad till then. What recovers later has failed all the same.
      *
      * @throws IllegalArgumentException where it did not run at time zero: it had no life to observe and belongs to the faults of making
      */

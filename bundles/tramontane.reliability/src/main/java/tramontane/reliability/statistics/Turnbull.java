@@ -9,18 +9,19 @@ import java.util.OptionalDouble;
 import org.hipparchus.distribution.continuous.NormalDistribution;
 
 /**
- * Survival as the data alone give it, without a distribution: Turnbull's estimate, which is that of Kaplan and Meier where every failure is known to
- * the moment.
+ * Survival as the data alone give it, without a distribution: Turnbull's estimate, which is that of Kaplan and Meier where every failure
+ * is known to the moment.
  *
- * <p>Survival falls in steps. Where failures were between looks, a step is an interval in which the data do not say how survival falls. A unit that
- * leaves alive at a moment when another fails was still at risk.
+ * <p>Survival falls in steps. Where failures were between looks, a step is an interval in which the data do not say how survival falls. A
+ * unit that leaves alive at a moment when another fails was still at risk.
  *
- * <p>Sources: E. Kaplan, P. Meier, J. Am. Stat. Assoc. 53 (1958); B. Turnbull, J. R. Stat. Soc. B 38 (1976); the maximum is found by turns of
- * self-consistency and iterative convex minorants, J. Wellner, Y. Zhan, J. Am. Stat. Assoc. 92 (1997). NIST/SEMATECH e-Handbook, 8.2.1.5.
+ * <p>Sources: E. Kaplan, P. Meier, J. Am. Stat. Assoc. 53 (1958); B. Turnbull, J. R. Stat. Soc. B 38 (1976); the maximum is found by
+ * turns of self-consistency and iterative convex minorants, J. Wellner, Y. Zhan, J. Am. Stat. Assoc. 92 (1997). NIST/SEMATECH e-Handbook,
+ * 8.2.1.5.
  *
  * @param steps     at rising times; none where no unit failed
- * @param converged whether the maximum of likelihood was reached: no share of failures, moved elsewhere, makes the data likelier by more than one
- *                  part in 1e10 of what moved
+ * @param converged whether the maximum of likelihood was reached: no share of failures, moved elsewhere, makes the data likelier by more
+ *                  than one part in 1e10 of what moved
  * @param turns     iterations that took; 0 for Kaplan and Meier
  */
 public record Turnbull(List<Step> steps, boolean converged, int turns) {
@@ -84,8 +85,8 @@ public record Turnbull(List<Step> steps, boolean converged, int turns) {
     }
 
     /**
-     * Points of a probability plot: failures known to the moment in the middle of their step, others at the end of their interval with what has failed
-     * by then. What has no place on paper, because none survive, is left out.
+     * Points of a probability plot: failures known to the moment in the middle of their step, others at the end of their interval with
+     * what has failed by then. What has no place on paper, because none survive, is left out.
      *
      * <p>Source: W. Meeker, L. Escobar, "Statistical Methods for Reliability Data" (1998), 6.4.
      */
@@ -120,7 +121,8 @@ public record Turnbull(List<Step> steps, boolean converged, int turns) {
                 double before = survival;
                 survival *= (double) (atRisk - failed) / atRisk;
                 sum += (double) failed / atRisk / (atRisk - failed);
-                steps.add(new Step(time, time, before, survival, survival > 0 ? OptionalDouble.of(survival * Math.sqrt(sum)) : OptionalDouble.empty()));
+                steps.add(new Step(time, time, before, survival,
+                    survival > 0 ? OptionalDouble.of(survival * Math.sqrt(sum)) : OptionalDouble.empty()));
             }
             atRisk -= left;
         }

@@ -8,8 +8,8 @@ import tramontane.reliability.statistics.ExactBounds.Ending;
  * <p>With the shape β known, {@code t^β} is exponential, and the exact bounds of the exponential distribution apply. The bound is as good
  * as the shape; where that is not known well, take it through a likely range.
  *
- * <p>Source: R. Abernethy, "The New Weibull Handbook" (5th ed. 2006), chapter 6; W. Nelson, "Weibull Analysis of Reliability Data with Few or
- * No Failures", J. Qual. Technol. 17 (1985).
+ * <p>Source: R. Abernethy, "The New Weibull Handbook" (5th ed. 2006), chapter 6; W. Nelson, "Weibull Analysis of Reliability Data with
+ * Few or No Failures", J. Qual. Technol. 17 (1985).
  *
  * @param shape    β, known beforehand
  * @param exposure {@code (Σ t^β)^(1/β)}: the time a single unit would have to run to be tested as hard as all of them together
@@ -39,14 +39,15 @@ public record Weibayes(double shape, double exposure, int failures) {
      */
     public static Weibayes of(LifeData data, double shape) {
         if (!data.exact()) {
-            throw new IllegalArgumentException("with a known shape every failure is needed to the moment, or taken cautiously at the last look before it");
+            throw new IllegalArgumentException(
+                "with a known shape every failure is needed to the moment, or taken cautiously at the last look before it");
         }
         return cautious(data, shape);
     }
 
     /**
-     * A test of any observations: a failure counts, with the time until which the unit was known to live. Lower bounds are then a little low,
-     * never high; the scale and upper bounds are a little low too.
+     * A test of any observations: a failure counts, with the time until which the unit was known to live. Lower bounds are then a little
+     * low, never high; the scale and upper bounds are a little low too.
      */
     public static Weibayes cautious(LifeData data, double shape) {
         Requires.positive("shape", shape);
@@ -93,8 +94,8 @@ public record Weibayes(double shape, double exposure, int failures) {
     }
 
     /**
-     * The distribution demonstrated: true lives are at least as long, at this one-sided confidence. {@code demonstrated(0.9).life(0.1)} is the
-     * L10 shown at 90 % by a test that a set time ended.
+     * The distribution demonstrated: true lives are at least as long, at this one-sided confidence. {@code demonstrated(0.9).life(0.1)}
+     * is the L10 shown at 90 % by a test that a set time ended.
      */
     public Weibull demonstrated(double confidence) {
         return new Weibull(lowerScale(Ending.TIME, confidence), shape);

@@ -18,7 +18,8 @@ class ExactBoundsTest {
 
     /** Test length factors for confidences 0.50, 0.60, 0.75, 0.80, 0.90, 0.95: R, qchisq(C, 2r + 2)/2. */
     @ParameterizedTest
-    @CsvSource({"0, 0.693147, 0.916291, 1.386294, 1.609438, 2.302585, 2.995732", "1, 1.678347, 2.022313, 2.692635, 2.994308, 3.889720, 4.743865",
+    @CsvSource({"0, 0.693147, 0.916291, 1.386294, 1.609438, 2.302585, 2.995732",
+        "1, 1.678347, 2.022313, 2.692635, 2.994308, 3.889720, 4.743865",
         "2, 2.674060, 3.105379, 3.920402, 4.279030, 5.322320, 6.295794", "3, 3.672061, 4.175263, 5.109427, 5.515046, 6.680783, 7.753657",
         "4, 4.670909, 5.236618, 6.274431, 6.720979, 7.993590, 9.153519", "5, 5.670161, 6.291919, 7.422702, 7.905993, 9.274674, 10.513035"})
     void lengthFactors(int failures, double f50, double f60, double f75, double f80, double f90, double f95) {
@@ -66,7 +67,8 @@ class ExactBoundsTest {
 
     /** R: binom.test(found, units, conf.level = confidence)$conf.int. */
     @ParameterizedTest
-    @CsvSource({"0, 22, 0.80, 0, 0.0993719797887", "1, 10, 0.95, 0.00252857854446, 0.445016117028", "3, 30, 0.90, 0.0278155497397, 0.238597857293",
+    @CsvSource({"0, 22, 0.80, 0, 0.0993719797887", "1, 10, 0.95, 0.00252857854446, 0.445016117028",
+        "3, 30, 0.90, 0.0278155497397, 0.238597857293",
         "50, 50, 0.95, 0.928878263536, 1", "2, 100000, 0.95, 2.4221019627e-6, 7.2244989365e-05"})
     void shares(int found, int units, double confidence, double lower, double upper) {
         Interval share = ExactBounds.share(found, units, confidence);
@@ -75,9 +77,12 @@ class ExactBoundsTest {
     }
 
     @Property(tries = 200)
-    void moreConfidenceIsALowerBound(@ForAll @IntRange(min = 0, max = 300) int failures, @ForAll @DoubleRange(min = 0.02, max = 0.9) double confidence) {
-        assertTrue(ExactBounds.lowerMean(100, failures, Ending.TIME, confidence + 0.05) < ExactBounds.lowerMean(100, failures, Ending.TIME, confidence));
-        assertTrue(ExactBounds.lowerMean(100, failures + 1, Ending.TIME, confidence) < ExactBounds.lowerMean(100, failures, Ending.TIME, confidence));
+    void moreConfidenceIsALowerBound(@ForAll @IntRange(min = 0, max = 300) int failures,
+        @ForAll @DoubleRange(min = 0.02, max = 0.9) double confidence) {
+        assertTrue(ExactBounds.lowerMean(100, failures, Ending.TIME, confidence + 0.05)
+            < ExactBounds.lowerMean(100, failures, Ending.TIME, confidence));
+        assertTrue(ExactBounds.lowerMean(100, failures + 1, Ending.TIME, confidence)
+            < ExactBounds.lowerMean(100, failures, Ending.TIME, confidence));
         assertTrue(ExactBounds.upperShare(failures, 301, confidence) < ExactBounds.upperShare(failures, 301, confidence + 0.05));
     }
 

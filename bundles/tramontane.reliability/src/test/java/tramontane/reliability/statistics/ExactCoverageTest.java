@@ -15,7 +15,8 @@ import tramontane.reliability.statistics.ExactBounds.Ending;
 /**
  * How often exact bounds of 90 % hold, by simulation of 40 000 tests with a fixed seed (one standard error is 0.15 %).
  *
- * <p>Bounds of tests that a failure ended cover 90 %; those of tests that a time ended cover more, because failures are counted in whole numbers.
+ * <p>Bounds of tests that a failure ended cover 90 %; those of tests that a time ended cover more, because failures are counted in whole
+ * numbers.
  */
 class ExactCoverageTest {
 
@@ -35,7 +36,8 @@ class ExactCoverageTest {
 
     private double[] covered(String what, int units) {
         double[] shares = {(double) both / TESTS, (double) lower / TESTS, (double) upper / TESTS};
-        System.out.printf(Locale.ROOT, "| %s | %d | %.2f | %.2f | %.2f |%n", what, units, 100 * shares[0], 100 * shares[1], 100 * shares[2]);
+        System.out.printf(Locale.ROOT, "| %s | %d | %.2f | %.2f | %.2f |%n", what, units, 100 * shares[0], 100 * shares[1],
+            100 * shares[2]);
         return shares;
     }
 

@@ -23,7 +23,8 @@ import tramontane.reliability.statistics.Weibayes.Convention;
 class LifeTestPlanTest {
 
     @ParameterizedTest
-    @CsvSource({"0.90, 0.90, 21.8543, 22", "0.90, 0.60, 8.6967, 9", "0.95, 0.90, 44.8906, 45", "0.99, 0.90, 229.105, 230", "0.90, 0.95, 28.4332, 29"})
+    @CsvSource({"0.90, 0.90, 21.8543, 22", "0.90, 0.60, 8.6967, 9", "0.95, 0.90, 44.8906, 45", "0.99, 0.90, 229.105, 230",
+        "0.90, 0.95, 28.4332, 29"})
     void unitsWithoutFailures(double reliability, double confidence, double exact, int units) {
         assertEquals(exact, Demonstration.units(reliability, confidence), exact > 100 ? 5.1e-4 : 5.1e-5);
         assertEquals(units, Demonstration.units(reliability, confidence, 0));
@@ -46,7 +47,8 @@ class LifeTestPlanTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"3, 30, 0.90, 60000, 0, 53987.112, 15996.181", "3, 22, 0.90, 60000, 0, 59867.293, 17738.458", "1.1, 30, 0.90, 60000, 0, 44985.793, 13329.123",
+    @CsvSource({"3, 30, 0.90, 60000, 0, 53987.112, 15996.181", "3, 22, 0.90, 60000, 0, 59867.293, 17738.458",
+        "1.1, 30, 0.90, 60000, 0, 44985.793, 13329.123",
         "3, 50, 0.90, 60000, 0, 45534.494, 13491.702", "2, 30, 0.60, 50000, 0, 26920.745, 7976.517", "3, 40, 0.90, 70000, 1, , 20193.786",
         "3, 40, 0.90, 70000, 0, 57225.638, 16955.745"})
     void times(double shape, int units, double confidence, double life, int failures, Double plain, double accelerated) {
@@ -145,7 +147,8 @@ class LifeTestPlanTest {
 
     @Property(tries = 300)
     void whatLengthensATest(@ForAll @IntRange(min = 12, max = 400) int units, @ForAll @IntRange(min = 0, max = 10) int failures,
-        @ForAll @DoubleRange(min = 0.5, max = 5) double shape, @ForAll @DoubleRange(min = 0.1, max = 0.94) double confidence, @ForAll FailedUnits done) {
+        @ForAll @DoubleRange(min = 0.5, max = 5) double shape, @ForAll @DoubleRange(min = 0.1, max = 0.94) double confidence,
+            @ForAll FailedUnits done) {
         LifeTestPlan plan = LifeTestPlan.toShow(60000, confidence, shape).withFailures(failures).withFailedUnits(done);
         double time = plan.time(units);
         assertTrue(plan.time(units + 1) < time);
@@ -153,6 +156,8 @@ class LifeTestPlanTest {
         assertTrue(plan.withAcceleration(1.1).time(units) < time);
         LifeTestPlan surer = new LifeTestPlan(60000, 0.1, confidence + 0.05, shape, failures, 1, done);
         assertTrue(surer.time(units) > time);
+        LifeTestPlan steeper = new LifeTestPlan(60000, 0.1, confidence, shape + 1, failures, 1, done);
+        assertTrue(time < 60000 ? steeper.time(units) > time : steeper.time(units) <= time);
         assertTrue(plan.shownLife(units, 1.1 * time) > plan.shownLife(units, time));
         assertTrue(plan.passProbability(units, time, 1.2) > plan.passProbability(units, time, 1));
         assertEquals(units, plan.units(time));
@@ -161,14 +166,16 @@ class LifeTestPlanTest {
     }
 
     @Property(tries = 200)
-    void demonstratedLifeGrowsWithTimeOnTest(@ForAll List<@DoubleRange(min = 1, max = 1000) Double> times, @ForAll @DoubleRange(min = 0.5, max = 6) double shape) {
+    void demonstratedLifeGrowsWithTimeOnTest(@ForAll List<@DoubleRange(min = 1, max = 1000) Double> times,
+        @ForAll @DoubleRange(min = 0.5, max = 6) double shape) {
         List<Observation> seen = new ArrayList<>(times.stream().map(Observation::survivor).toList());
         seen.add(Observation.failure(500));
         double before = Weibayes.of(new LifeData(seen), shape).demonstratedLife(0.1, 0.9);
         seen.add(Observation.survivor(300));
         assertTrue(Weibayes.of(new LifeData(seen), shape).demonstratedLife(0.1, 0.9) > before);
         seen.set(seen.size() - 1, Observation.failure(300));
-        assertTrue(Weibayes.of(new LifeData(seen), shape).demonstratedLife(0.1, 0.9) < Weibayes.of(new LifeData(seen), shape).demonstratedLife(0.1, 0.8));
+        assertTrue(Weibayes.of(new LifeData(seen), shape).demonstratedLife(0.1, 0.9)
+            < Weibayes.of(new LifeData(seen), shape).demonstratedLife(0.1, 0.8));
     }
 
     /** Repaired and removed differ with failures only; by how much stands here so that nobody is surprised. */
@@ -179,7 +186,9 @@ class LifeTestPlanTest {
         assertEquals(done == FailedUnits.REPAIRED ? 68154.0278 : 68444.5916, plan.time(40), 0.01);
     }
 
-    /** The usual formula where failed units are taken out: near the confidence asked for, and on the unsafe side. R: 1 - pbinom(1, 40, p). */
+    /**
+     * The usual formula where failed units are taken out: near the confidence asked for, and on the unsafe side. R: 1 - pbinom(1, 40, p).
+     */
     @Test
     void theUsualFormulaIsALittleShortForRemovedUnits() {
         LifeTestPlan plan = LifeTestPlan.toShow(70000, 0.9, 3).withFailures(1);

@@ -51,7 +51,8 @@ class RankRegressionTest {
         ranks(SIX, Method.BENARD, 0.109375, 0.265625, 0.421875, 0.578125, 0.734375, 0.890625);
         ranks(SIX, Method.EXACT, 0.109101, 0.264450, 0.421407, 0.578593, 0.735550, 0.890899);
         ranks(MIXED, Method.BENARD, 0.0945946, 0.2297297, 0.3648649, 0.5337838, 0.7871622);
-        assertEquals(List.of(1.0, 2.0, 3.0, 4.25, 6.125), MedianRanks.of(MIXED, Method.BENARD).ranks().stream().map(MedianRanks.Rank::order).toList());
+        assertEquals(List.of(1.0, 2.0, 3.0, 4.25, 6.125), MedianRanks.of(MIXED, Method.BENARD).ranks().stream()
+            .map(MedianRanks.Rank::order).toList());
     }
 
     /** R: qbeta(c(0.05, 0.95), i, 7 - i). */
@@ -80,9 +81,12 @@ class RankRegressionTest {
         weibull(MIXED, Method.BENARD, Direction.X_ON_Y, 2.140307, 82.88592);
         weibull(handbook(), Method.BENARD, Direction.Y_ON_X, 1.457519, 667.3364);
         weibull(handbook(), Method.BENARD, Direction.X_ON_Y, 1.625963, 601.9599);
-        assertEquals(0.995581, RankRegression.of(MedianRanks.of(SIX, Method.BENARD), ProbabilityPaper.WEIBULL, Direction.Y_ON_X).correlation(), 1e-6);
-        assertEquals(0.946786, RankRegression.of(MedianRanks.of(handbook(), Method.BENARD), ProbabilityPaper.WEIBULL, Direction.X_ON_Y).correlation(), 1e-6);
-        assertEquals(0.966394, RankRegression.of(MedianRanks.of(MIXED, Method.BENARD), ProbabilityPaper.WEIBULL, Direction.Y_ON_X).correlationSquared(), 1e-6);
+        assertEquals(0.995581, RankRegression.of(MedianRanks.of(SIX, Method.BENARD), ProbabilityPaper.WEIBULL, Direction.Y_ON_X)
+            .correlation(), 1e-6);
+        assertEquals(0.946786, RankRegression.of(MedianRanks.of(handbook(), Method.BENARD), ProbabilityPaper.WEIBULL, Direction.X_ON_Y)
+            .correlation(), 1e-6);
+        assertEquals(0.966394, RankRegression.of(MedianRanks.of(MIXED, Method.BENARD), ProbabilityPaper.WEIBULL, Direction.Y_ON_X)
+            .correlationSquared(), 1e-6);
     }
 
     /** R: lm(qnorm(F) ~ log(t)), lm(-log(1 - F) ~ 0 + t) and the other way round, Benard's ranks of the six units. */
@@ -106,8 +110,10 @@ class RankRegressionTest {
         int[] below = new int[2];
         for (int sample = 0; sample < 400; sample++) {
             double[] times = random.doubles(20).map(u -> 1000 * Math.pow(-Math.log(1 - u), 1 / 2.5)).sorted().toArray();
-            LifeData data = new LifeData(IntStream.range(0, 20).mapToObj(i -> i < 12 ? Observation.failure(times[i]) : Observation.survivor(times[11])).toList());
-            double p = RankRegression.of(MedianRanks.of(data, Method.BENARD), ProbabilityPaper.WEIBULL, Direction.X_ON_Y).shareNoBetter(400, 1);
+            LifeData data = new LifeData(IntStream.range(0, 20)
+                .mapToObj(i -> i < 12 ? Observation.failure(times[i]) : Observation.survivor(times[11])).toList());
+            double p = RankRegression.of(MedianRanks.of(data, Method.BENARD), ProbabilityPaper.WEIBULL, Direction.X_ON_Y)
+                .shareNoBetter(400, 1);
             below[0] += p < 0.05 ? 1 : 0;
             below[1] += p < 0.5 ? 1 : 0;
         }
@@ -117,13 +123,16 @@ class RankRegressionTest {
 
     @Test
     void pValueTellsWhatIsNoLine() {
-        double[] twoKinds = DoubleStream.concat(IntStream.rangeClosed(1, 10).mapToDouble(i -> i), IntStream.rangeClosed(1, 20).mapToDouble(i -> 1000 + i)).toArray();
-        RankRegression bent = RankRegression.of(MedianRanks.of(failures(twoKinds), Method.BENARD), ProbabilityPaper.WEIBULL, Direction.X_ON_Y);
+        double[] twoKinds = DoubleStream.concat(IntStream.rangeClosed(1, 10).mapToDouble(i -> i),
+            IntStream.rangeClosed(1, 20).mapToDouble(i -> 1000 + i)).toArray();
+        RankRegression bent = RankRegression.of(MedianRanks.of(failures(twoKinds), Method.BENARD), ProbabilityPaper.WEIBULL,
+            Direction.X_ON_Y);
         assertTrue(bent.shareNoBetter() < 0.01);
         RankRegression straight = RankRegression.of(MedianRanks.of(SIX, Method.BENARD), ProbabilityPaper.WEIBULL, Direction.X_ON_Y);
         assertTrue(straight.shareNoBetter() > 0.5);
         assertEquals(straight.shareNoBetter(), straight.shareNoBetter());
-        assertEquals(1, RankRegression.of(MedianRanks.of(failures(3, 5), Method.BENARD), ProbabilityPaper.LOGNORMAL, Direction.Y_ON_X).shareNoBetter());
+        assertEquals(1, RankRegression.of(MedianRanks.of(failures(3, 5), Method.BENARD), ProbabilityPaper.LOGNORMAL, Direction.Y_ON_X)
+            .shareNoBetter());
     }
 
     @ParameterizedTest
@@ -141,11 +150,13 @@ class RankRegressionTest {
     @Test
     void failuresBetweenLooksAreAtTheMiddle() {
         LifeData looked = LifeData.of(Observation.between(100, 200).times(2), Observation.failedBefore(100), Observation.survivor(200));
-        assertEquals(List.of(50.0, 150.0, 150.0), MedianRanks.of(looked, Method.BENARD).ranks().stream().map(MedianRanks.Rank::time).toList());
+        assertEquals(List.of(50.0, 150.0, 150.0), MedianRanks.of(looked, Method.BENARD).ranks().stream().map(MedianRanks.Rank::time)
+            .toList());
     }
 
     @Property(tries = 100)
-    void orderOfSurvivorsAndFailures(@ForAll @IntRange(min = 2, max = 60) int units, @ForAll @DoubleRange(min = 0.2, max = 5) double factor) {
+    void orderOfSurvivorsAndFailures(@ForAll @IntRange(min = 2, max = 60) int units,
+        @ForAll @DoubleRange(min = 0.2, max = 5) double factor) {
         SplittableRandom random = new SplittableRandom(units);
         List<Observation> all = new ArrayList<>(List.of(Observation.failure(0.5), Observation.failure(2)));
         for (int i = 0; i < units; i++) {
@@ -170,7 +181,8 @@ class RankRegressionTest {
     void refusesInSentences() {
         MedianRanks one = MedianRanks.of(failures(5, 5), Method.BENARD);
         assertEquals("a line needs at least two failures at different times",
-            assertThrows(IllegalArgumentException.class, () -> RankRegression.of(one, ProbabilityPaper.WEIBULL, Direction.Y_ON_X)).getMessage());
+            assertThrows(IllegalArgumentException.class, () -> RankRegression.of(one, ProbabilityPaper.WEIBULL, Direction.Y_ON_X))
+                .getMessage());
         MedianRanks none = MedianRanks.of(LifeData.of(Observation.survivor(5)), Method.BENARD);
         assertTrue(none.points().isEmpty());
         assertThrows(IllegalArgumentException.class, () -> RankRegression.of(none, ProbabilityPaper.WEIBULL, Direction.Y_ON_X));

@@ -28,7 +28,8 @@ class ReadingsTest {
 
     @Test
     void survivesItsLastReading() {
-        assertEquals(new Verdict(Observation.survivor(3000), List.of()), judge(full(0, 300, 0.2, 40), full(1000, 290, 0.21, 41), full(3000, 256, 0.229, 42.9)));
+        assertEquals(new Verdict(Observation.survivor(3000), List.of()),
+            judge(full(0, 300, 0.2, 40), full(1000, 290, 0.21, 41), full(3000, 256, 0.229, 42.9)));
         assertEquals(Observation.survivor(500), judge(Reading.running(500)).observation());
     }
 
@@ -62,7 +63,8 @@ class ReadingsTest {
 
     @Test
     void failsToStart() {
-        assertEquals(new Verdict(Observation.between(10, 20), List.of(Criterion.NOT_RUNNING)), judge(Reading.running(10), Reading.stopped(20)));
+        assertEquals(new Verdict(Observation.between(10, 20), List.of(Criterion.NOT_RUNNING)),
+            judge(Reading.running(10), Reading.stopped(20)));
         Verdict early = judge(Reading.stopped(20), Reading.running(30));
         assertEquals(new Verdict(Observation.failedBefore(20), List.of(Criterion.NOT_RUNNING)), early);
         assertEquals("the unit did not run at time 0, so it has no life to observe",
@@ -72,7 +74,8 @@ class ReadingsTest {
     /** Sound was not measured at 2000: it may have risen at any time since 1000. */
     @Test
     void whatWasNotMeasuredMakesTheIntervalLonger() {
-        Verdict verdict = judge(full(0, 300, 0.2, 40), full(1000, 300, 0.2, 40), Reading.running(2000).withSpeed(300), full(3000, 300, 0.2, 47));
+        Verdict verdict = judge(full(0, 300, 0.2, 40), full(1000, 300, 0.2, 40),
+            Reading.running(2000).withSpeed(300), full(3000, 300, 0.2, 47));
         assertEquals(new Verdict(Observation.between(1000, 3000), List.of(Criterion.LEVEL)), verdict);
         Verdict both = judge(full(0, 300, 0.2, 40), Reading.running(2000).withSpeed(300), full(3000, 200, 0.2, 47));
         assertEquals(new Verdict(Observation.between(0, 3000), List.of(Criterion.SPEED, Criterion.LEVEL)), both);

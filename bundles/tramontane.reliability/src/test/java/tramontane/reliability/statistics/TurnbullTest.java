@@ -30,7 +30,8 @@ class TurnbullTest {
     private static final List<String[]> STEPS = read("survival-steps.csv");
 
     private static List<String[]> read(String name) {
-        try (BufferedReader in = new BufferedReader(new InputStreamReader(TurnbullTest.class.getResourceAsStream(name), StandardCharsets.UTF_8))) {
+        try (BufferedReader in = new BufferedReader(new InputStreamReader(TurnbullTest.class.getResourceAsStream(name),
+            StandardCharsets.UTF_8))) {
             return in.lines().skip(2).map(line -> line.split(",", -1)).toList();
         } catch (IOException e) {
             throw new AssertionError(name, e);
