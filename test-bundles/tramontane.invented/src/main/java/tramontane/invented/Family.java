@@ -37,6 +37,9 @@ final class Family {
     private static final Map<String, int[]> WARMEST = Map.of("sleeve", new int[] {55, 60, 70}, "fluid-film", new int[] {60, 70},
             "magnetically supported sleeve", new int[] {70}, "ball", new int[] {70, 75, 85});
 
+    /** Sets its draws apart from those of noise. */
+    private static final long LIFE_SEED = 0x5EED_11FE;
+
     private final Random random;
     private final Line line;
     private final Maker maker;
@@ -52,6 +55,7 @@ final class Family {
     private final double noiseScatter;
     private final double noiseExponent;
     private final NoiseSheet sheet;
+    private final LifeSheet lifeSheet;
     private final double fixedShare;
     private final boolean tellsFixedLoss;
     private final boolean tellsPowerCurve;
@@ -91,6 +95,7 @@ final class Family {
         tolerance = 5 + random.nextInt(11);
         int[] classes = WARMEST.get(bearing);
         warmest = classes[random.nextInt(classes.length)];
+        lifeSheet = new LifeSheet(bearing, warmest, new Random(~(seed * 1_000_003 + number) ^ LIFE_SEED));
         coldest = bearing.equals("ball") ? random.nextBoolean() ? -40 : -20 : -10;
         origin = random.nextInt(6) == 0 ? "measured" : random.nextInt(6) == 0 ? "estimated" : "datasheet";
         status = random.nextInt(12) == 0 ? "ended" : random.nextInt(9) == 0 ? "last order" : "current";
@@ -205,8 +210,7 @@ final class Family {
         part.items("curves", curves(run, volts));
         return part.tree("sections", new Members().tree("drive", drive(run, volts)).tree("noise", sheet.section(
                 new NoiseSheet.Part(shape, run.power(1), rpm, noise, share -> flow(run, share), share -> pressure(run, share))))
-                .tree("life", new Members().text("bearing", bearing).text("rated", life(tip) + " h").text("statistic", "L10")
-                        .text("at", "40 °C"))).tree();
+                .tree("life", lifeSheet.section(life(tip)))).tree();
     }
 
     /** A mover at its rated speed. */
@@ -378,10 +382,10 @@ final class Family {
         return Members.rounded(price, 3);
     }
 
-    private String life(double tip) {
-        double hours = LIVES.get(bearing) * (line.induction() ? 0.7 : 1) * (warmest >= 75 ? 1.1 : warmest < 65 ? 0.9 : 1)
+    /** L10 at 40 °C, h. */
+    private double life(double tip) {
+        return LIVES.get(bearing) * (line.induction() ? 0.7 : 1) * (warmest >= 75 ? 1.1 : warmest < 65 ? 0.9 : 1)
                 * StrictMath.pow(ordinaryTip() / tip, 0.25);
-        return Integer.toString((int) (Math.rint(hours / 2500) * 2500));
     }
 
     private List<Value.Tree> origins() {
