@@ -23,7 +23,7 @@ import tramontane.reliability.MissionLife;
 final class Exploration {
 
     /** Sets of failed movers that are looked at; beyond, limits count as passed. */
-    static final int MOST = 300;
+    static final int MOST = 60;
     /** Failures beyond the first set that passes a limit, for repair. */
     private static final int BEYOND = 2;
 

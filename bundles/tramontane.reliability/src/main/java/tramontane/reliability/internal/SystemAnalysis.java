@@ -55,6 +55,11 @@ public final class SystemAnalysis implements Analysis<SystemLife> {
     }
 
     @Override
+    public boolean mayBeBrief() {
+        return true; // nobody is known to ask for it, and the bounds of all figures cost as much as all else
+    }
+
+    @Override
     public Result<SystemLife> run(Input input, Run run) {
         Scene scene = Scene.of(input.design());
         if (!scene.asked() || scene.banks().stream().allMatch(bank -> bank.model().isEmpty()) || Scene.phases(input.design()).isEmpty()) {
@@ -108,7 +113,10 @@ public final class SystemAnalysis implements Analysis<SystemLife> {
                     + String.join(", ", scene.banks().stream().filter(bank -> bank.model().isEmpty()).map(Scene.Bank::id).toList())));
         }
         run.check();
-        SystemFigures figures = new SystemFigures(scene, life, run.trace());
+        SystemFigures figures = new SystemFigures(scene, life, run);
+        if (run.brief()) {
+            return new Result<>(Optional.of(life), figures.figures(), List.of());
+        }
         findings.addAll(figures.findings());
         return new Result<>(Optional.of(life), figures.figures(), findings, SystemTables.of(scene, life, limits.conditions(), all, figures.figures()));
     }

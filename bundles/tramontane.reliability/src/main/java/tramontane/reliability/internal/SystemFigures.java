@@ -7,6 +7,7 @@ import tramontane.analysis.Figure;
 import tramontane.analysis.FigureKind;
 import tramontane.analysis.Finding;
 import tramontane.analysis.Relation;
+import tramontane.analysis.Run;
 import tramontane.analysis.Severity;
 import tramontane.analysis.Trace;
 import tramontane.physics.units.QuantityKind;
@@ -26,12 +27,14 @@ final class SystemFigures {
 
     private final ServiceLife service;
     private final Trace trace;
+    private final Run run;
     private final List<Figure> figures = new ArrayList<>();
     private final List<Finding> findings = new ArrayList<>();
 
-    SystemFigures(Scene scene, SystemLife life, Trace trace) {
+    SystemFigures(Scene scene, SystemLife life, Run run) {
         this.service = scene.service();
-        this.trace = trace;
+        this.trace = run.trace();
+        this.run = run;
         life.groups().forEach(this::group);
     }
 
@@ -143,6 +146,9 @@ final class SystemFigures {
     }
 
     private void bounded(SystemLife.Group group, FigureKind kind, Relation relation, ToDoubleFunction<SystemSurvival> number, List<Trace.Term> terms) {
+        if (!run.wants(kind.id())) {
+            return;
+        }
         double value;
         double lower;
         double upper;
@@ -153,7 +159,8 @@ final class SystemFigures {
             }
             lower = value;
             upper = value;
-            for (SystemSurvival corner : group.corners()) {
+            for (SystemSurvival corner : run.brief() ? List.<SystemSurvival>of() : group.corners()) {
+                run.check();
                 double other = number.applyAsDouble(corner);
                 lower = Math.min(lower, other);
                 upper = Math.max(upper, other);
@@ -163,7 +170,8 @@ final class SystemFigures {
                     + " could not be computed: " + beyond.getMessage()).remedy("look at how much faster the rest ages when movers fail"));
             return;
         }
-        figures.add(Figure.of(kind, group.place(), value).within(lower, upper));
+        Figure figure = Figure.of(kind, group.place(), value);
+        figures.add(run.brief() ? figure : figure.within(lower, upper));
         step(kind, group.place(), relation, value, terms);
     }
 
