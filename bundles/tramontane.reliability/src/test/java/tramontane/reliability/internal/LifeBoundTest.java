@@ -91,7 +91,7 @@ class LifeBoundTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"observatory, 120, 2", "cabinet, 120, 2", "quick, 100, 1.05"}) // air at the fans of the first two is warmer than outside
+    @CsvSource({"observatory, 60, 2", "quick, 80, 1.05"}) // air at the fans of the first is warmer than outside
     void noCandidateLivesLongerThanWasSaid(String name, int count, double farthest, TestReporter reporter) {
         Design design = sample(name);
         Told told = new Told();
@@ -128,14 +128,14 @@ class LifeBoundTest {
             }
         }
         double[] sorted = ratios.stream().mapToDouble(Double::doubleValue).sorted().toArray();
-        assertTrue(unknown > 0 && sorted.length >= 20, found.size() + " found, " + unknown + " without life");
+        assertTrue(unknown > 0 && sorted.length >= 15, found.size() + " found, " + unknown + " without life");
         reporter.publishEntry(name, sorted.length + " candidates; bound over exact " + sorted[0] + " to " + sorted[sorted.length - 1] + ", median "
                 + sorted[sorted.length / 2] + "; " + told.time.sum() / 1e6 / told.said.size() + " ms each of " + told.said.size());
         assertTrue(sorted[sorted.length / 2] < farthest, () -> "half of all bounds are no farther off than that: " + Arrays.toString(sorted));
     }
 
     @ParameterizedTest
-    @CsvSource({"observatory, 90", "cabinet, 120"})
+    @CsvSource({"quick, 120"})
     void choicesAreTheSameForLess(String name, int count, TestReporter reporter) {
         Task task = task(sample(name), parts(count, 5), Map.of(Criterion.LIFE, 2.0, Criterion.POWER, 1.0, Criterion.COST, 1.0), 10, false);
         Selection without = selector().choose(task, Watch.NONE);
