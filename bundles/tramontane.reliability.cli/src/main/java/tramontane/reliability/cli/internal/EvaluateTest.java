@@ -46,6 +46,9 @@ final class EvaluateTest extends TerminalVerb {
     private static final String LIFE = "--life";
     private static final String AFTER = "--after";
     private static final String CHART = "--chart";
+    private static final String SPEED_FALL = "--speed-fall";
+    private static final String CURRENT_RISE = "--current-rise";
+    private static final String LEVEL_RISE = "--level-rise";
     private static final String RANKS = "ranks";
     private static final double USUAL_CONFIDENCE = 0.9;
     private static final Pattern LIFE_NAME = Pattern.compile("[LB](\\d{1,2}(?:\\.\\d{1,6})?)");
@@ -79,14 +82,17 @@ final class EvaluateTest extends TerminalVerb {
                 + " standard"
                         + " L1, L10, L50 and mean.")
                 .options(AFTER, "TIME", "Which share survives this time; may be given several times.")
+                .option(SPEED_FALL, "SHARE", "Of readings: a unit has failed whose speed fell by more than this; standard 15 %.")
+                .option(CURRENT_RISE, "SHARE", "Of readings: or whose current rose by more than this; standard 15 %.")
+                .option(LEVEL_RISE, "LEVEL", "Of readings: or whose sound rose by more than this; standard 3 dB.")
                 .option(CHART, "FILE", "Write a probability plot to this file, as SVG.")
                 .option(Options.FORMAT, "FORMAT", "text (standard), json or csv.")
                 .footer("A table has a heading row: time [h], or from [h] and to [h]; state (failed,",
                         "survived, suspended, F, S, 1, 0); count; unit; temperature [°C]; speed [rpm].",
                         "Bare times: \"54 187 216 500+ 500+ h\", a + or S behind those that survived.",
                         "Readings: unit, time [h] and speed [rpm], current [A] or level [dB], several rows",
-                        "to a unit; a unit has failed whose speed fell by 15 %, whose current rose by",
-                        "15 % or whose level rose by 3 dB against its first reading, or that stands.",
+                        "to a unit, each against the first; standard limits in the manner of IPC-9591,",
+                        "from memory. A unit that stands has failed in any case.",
                         "",
                         "Exit codes:",
                         "  0  evaluated",
@@ -120,7 +126,7 @@ final class EvaluateTest extends TerminalVerb {
         }
         LifeTable table = read.table().orElseThrow();
         Question question = asked.in(table.timeUnit());
-        List<LifeTable.Group> groups = table.judged(FailureCriteria.DEFAULT);
+        List<LifeTable.Group> groups = table.judged(question.criteria());
         Evaluated evaluated = Evaluated.of(groups, question);
         Optional<Evaluated.Answer> silent = evaluated.answers().stream().filter(each -> each.estimates().isEmpty() && each.known()
                 .isEmpty())
@@ -179,7 +185,7 @@ final class EvaluateTest extends TerminalVerb {
         List<Double> times = Amounts.times(given, AFTER);
         Optional<Double> testedAt = Amounts.positive(given, TEST_AT, QuantityKind.TEMPERATURE);
         return new Question(families, ranks, method, confidence, optional(shape), lives(given), times, use(given), optional(testedAt),
-                Units.display(QuantityKind.TIME, UnitSystem.METRIC));
+                criteria(given), Units.display(QuantityKind.TIME, UnitSystem.METRIC));
     }
 
     private static List<Question.Named> lives(Syntax.Given given) throws Ending {
@@ -222,6 +228,13 @@ final class EvaluateTest extends TerminalVerb {
         Acceleration.Law law = energy.isEmpty() && (factor.isPresent() || ten) ? Acceleration.Law.PER_TEN_KELVIN
                 : Acceleration.Law.ARRHENIUS;
         return Optional.of(new Question.Use(at.get(), optional(speed), law, optional(factor.or(() -> energy))));
+    }
+
+    private static FailureCriteria criteria(Syntax.Given given) throws Ending {
+        FailureCriteria usual = FailureCriteria.DEFAULT;
+        double level = Amounts.positive(given, LEVEL_RISE, QuantityKind.LEVEL).orElse(usual.levelRise());
+        return new FailureCriteria(Amounts.share(given, SPEED_FALL, "15 %").orElse(usual.speedFall()),
+                Amounts.positive(given, CURRENT_RISE, QuantityKind.FRACTION).orElse(usual.currentRise()), level);
     }
 
     private static OptionalDouble optional(Optional<Double> value) {

@@ -8,6 +8,7 @@ import tramontane.physics.units.Unit;
 import tramontane.physics.units.UnitSystem;
 import tramontane.reliability.statistics.Acceleration;
 import tramontane.reliability.statistics.Bounds;
+import tramontane.reliability.statistics.FailureCriteria;
 import tramontane.reliability.statistics.Family;
 
 /**
@@ -22,10 +23,11 @@ import tramontane.reliability.statistics.Family;
  * @param times      at which survival is asked for, s
  * @param use        where the units shall live; empty for where they were tested
  * @param testedAt   temperature of the test where the table has none, K
+ * @param criteria   when a unit of which readings are given has failed
  * @param timeUnit   to show times in
  */
 record Question(List<Family> families, boolean ranks, Bounds.Method method, double confidence, OptionalDouble shape, List<Named> lives,
-        List<Double> times, Optional<Use> use, OptionalDouble testedAt, Unit timeUnit) {
+        List<Double> times, Optional<Use> use, OptionalDouble testedAt, FailureCriteria criteria, Unit timeUnit) {
 
     /**
      * A life by its name.
@@ -52,7 +54,7 @@ record Question(List<Family> families, boolean ranks, Bounds.Method method, doub
 
     /** The same with times shown in the unit that they were written in. */
     Question in(Unit unit) {
-        return new Question(families, ranks, method, confidence, shape, lives, times, use, testedAt, unit);
+        return new Question(families, ranks, method, confidence, shape, lives, times, use, testedAt, criteria, unit);
     }
 
     /** A time, in the unit of the test whatever its size. */

@@ -126,7 +126,7 @@ final class TestText {
         }
         List<List<Table.Cell>> rows = new ArrayList<>();
         for (LifeTable.UnitReadings unit : table.readings()) {
-            Readings.Verdict verdict = unit.readings().judge(FailureCriteria.DEFAULT);
+            Readings.Verdict verdict = unit.readings().judge(question.criteria());
             rows.add(List.of(Cells.words(unit.unit()), Cells.words(question.time(verdict.observation().from())), verdict.observation()
                     .survived()
                     ? Cells.words("survived") : Cells.words(question.time(verdict.observation().to())),

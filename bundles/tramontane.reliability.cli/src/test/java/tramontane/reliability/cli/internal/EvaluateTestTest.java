@@ -145,6 +145,17 @@ class EvaluateTestTest {
     }
 
     @Test
+    void whatCountsAsFailureCanBeSaid() throws Ending {
+        String readings = "unit;time [h];speed [rpm];level [dB]\nA;0;2750;40\nA;500;2700;40\nA;1000;2300;44\nB;0;2750;40\nB;1000;2100;40\nB;1500;2000;40\nC;0;2750;40\nC;1600;2700;40\nC;2000;1900;40\n";
+        String usual = Verbs.run(readings, "test", "-").printed();
+        assertTrue(usual.contains("A          500 h     1000 h  speed fell, sound rose"), usual);
+        String louder = Verbs.run(readings, "test", "-", "--speed-fall", "25 %", "--level-rise", "3.5 dB").printed();
+        assertTrue(louder.contains("A          500 h     1000 h  sound rose"), louder);
+        assertTrue(louder.contains("B         1000 h     1500 h  speed fell"), louder);
+        assertTrue(Verbs.refused(2, readings, "test", "-", "--speed-fall", "120 %").contains("--speed-fall"));
+    }
+
+    @Test
     void chartAndCsv() throws Ending, IOException {
         Path chart = folder.resolve("test.svg");
         Path file = Files.writeString(folder.resolve("test.txt"), Verbs.HANDBOOK);
