@@ -4,10 +4,12 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import tramontane.analysis.Amount;
 import tramontane.analysis.Finding;
 import tramontane.analysis.Severity;
+import tramontane.catalogue.internal.StatedLife;
 import tramontane.catalogue.internal.TypeBounds;
 import tramontane.model.AirMover;
 import tramontane.model.FormReader;
@@ -18,11 +20,12 @@ import tramontane.physics.FanNoise;
 import tramontane.physics.units.QuantityKind;
 
 /**
- * Whether the figures of a part can be true together: size, speed, curve, power, supply, noise, bearing and price.
+ * Whether the figures of a part can be true together: size, speed, curve, power, supply, noise, bearing, life and price.
  *
  * <p>Finds slips of units, decimal points and columns that every figure by itself survives. An error is impossible, a caution is
  * unlikely: look it up. What is not given is not judged, and a curve without any speed is not held against size. Sections
- * {@code drive} and {@code noise} are read as written, whatever is loaded; of noise, A-weighted levels are judged and bands are not.
+ * {@code drive}, {@code noise} and {@code life} are read as written, whatever is loaded; of noise, A-weighted levels are judged and bands are
+ * not; of life, what a rating of another kind or at another temperature may stand for gets the benefit of the doubt.
  */
 public final class Plausibility {
 
@@ -54,6 +57,15 @@ public final class Plausibility {
 
     /** Warmest air in which sleeve bearings keep their oil, K. */
     private static final double SLEEVE_WARMEST = 273.15 + 70;
+
+    /** L10 at 40 °C of each kind of bearing in small air movers, h; those on the market, some room added. */
+    private static final Map<String, double[]> LIVES = Map.of("sleeve", new double[] {10e3, 80e3}, "fluid-film", new double[] {15e3, 120e3},
+            "magnetically supported sleeve", new double[] {15e3, 150e3}, "ball", new double[] {20e3, 150e3});
+
+    private static final double HOUR = 3600;
+
+    /** Temperatures count as one within this, K. */
+    private static final double SAME_TEMPERATURE = 0.01;
 
     /** Speeds count as one within this share. */
     private static final double SAME_SPEED = 0.02;
@@ -98,6 +110,7 @@ public final class Plausibility {
         plausibility.noise();
         plausibility.supply();
         plausibility.dataSheet();
+        plausibility.life();
         return List.copyOf(plausibility.findings);
     }
 
@@ -410,6 +423,65 @@ public final class Plausibility {
                     "its sleeve bearing is said to work in air of ", amount(warmest, QuantityKind.TEMPERATURE), "; expected ",
                     amount(SLEEVE_WARMEST, QuantityKind.TEMPERATURE), " at most, above which oil is lost");
         }
+    }
+
+    private void life() {
+        Value.Tree life = section("life").orElse(Value.Tree.EMPTY);
+        Optional<StatedLife> stated = StatedLife.of(life);
+        stated.filter(rated -> rated.statistic().equals("MTTF") && !rated.shaped()).ifPresent(this::mean);
+        stated.ifPresent(this::length);
+        double warmest = si(mover.datasheet().highestTemperature());
+        quantity(life, "at", QuantityKind.TEMPERATURE).filter(at -> at > warmest + SAME_TEMPERATURE).ifPresent(at -> add(Severity.CAUTION,
+                "look whether the life was tested there, and rated lower", COMMON, "its life is rated in air of ",
+                amount(at, QuantityKind.TEMPERATURE), ", in which it may not work; expected ", amount(warmest, QuantityKind.TEMPERATURE),
+                " at most, its highest temperature"));
+        if (mover.datasheet().bearing().filter("sleeve"::equals).isPresent() && life.text("shaft").filter("any"::equals).isPresent()) {
+            add(Severity.CAUTION, "ask the maker, or look whether the bearing is another", COMMON, "its sleeve bearing is said to work with the shaft in"
+                    + " any attitude; expected a level shaft, as oil leaves a bearing that stands");
+        }
+        storage(life);
+    }
+
+    /** A mean is no L10: much of it lies behind the L10, the more the lower the shape. */
+    private void mean(StatedLife stated) {
+        add(Severity.CAUTION, "ask the maker for the L10, or give the shape of the life test", "Weibull distribution, shapes 1.1 to 3.5; " + COMMON,
+                "its rated life of ", amount(stated.rated(), QuantityKind.TIME), " is a mean life (MTTF) without a shape, which may stand for an L10 of ",
+                amount(stated.l10().least(), QuantityKind.TIME), " to ", amount(stated.l10().most(), QuantityKind.TIME),
+                "; expected an L10, or the shape beside it");
+    }
+
+    private void length(StatedLife stated) {
+        String bearing = mover.datasheet().bearing().orElse("");
+        double[] hours = LIVES.get(bearing);
+        if (hours == null || stated.mild().most() >= hours[0] * HOUR && stated.mild().least() <= hours[1] * HOUR) {
+            return;
+        }
+        boolean isLong = stated.mild().least() > hours[1] * HOUR;
+        boolean plain = stated.statistic().equals("L10") && stated.at() == StatedLife.MILD;
+        List<Object> message = new ArrayList<>(List.of("its rated life of ", amount(stated.rated(), QuantityKind.TIME)));
+        if (!plain) {
+            message.addAll(List.of(" (" + stated.statistic() + " at ", amount(stated.at(), QuantityKind.TEMPERATURE), "), which stands for an L10 of at "
+                    + (isLong ? "least " : "most "), amount(isLong ? stated.mild().least() : stated.mild().most(), QuantityKind.TIME), " at ",
+                    amount(StatedLife.MILD, QuantityKind.TEMPERATURE), ","));
+        }
+        message.addAll(List.of(isLong ? " is long for its " : " is short for its ", bearing + " bearing; expected an L10 of ",
+                amount(hours[0] * HOUR, QuantityKind.TIME), " to ", amount(hours[1] * HOUR, QuantityKind.TIME), " at ",
+                amount(StatedLife.MILD, QuantityKind.TEMPERATURE)));
+        add(Severity.CAUTION, isLong ? "look whether a mean life (MTTF), a test without failures or another temperature is meant"
+                : "compare the units, and look whether another life or another temperature is meant", COMMON, message.toArray());
+    }
+
+    /** A part on the shelf stands no less than one at work. */
+    private void storage(Value.Tree life) {
+        double coldest = si(mover.datasheet().lowestTemperature());
+        double warmest = si(mover.datasheet().highestTemperature());
+        String remedy = "look whether temperatures of work and of storage are swapped";
+        quantity(life, "lowestStorage", QuantityKind.TEMPERATURE).filter(low -> low > coldest + SAME_TEMPERATURE).ifPresent(low -> add(Severity.CAUTION,
+                remedy, COMMON, "it may be stored down to ", amount(low, QuantityKind.TEMPERATURE), " but work in colder air; expected ",
+                amount(coldest, QuantityKind.TEMPERATURE), " at most, its lowest temperature at work"));
+        quantity(life, "highestStorage", QuantityKind.TEMPERATURE).filter(high -> high < warmest - SAME_TEMPERATURE).ifPresent(high -> add(
+                Severity.CAUTION, remedy, COMMON, "it may be stored up to ", amount(high, QuantityKind.TEMPERATURE), " but work in warmer air; expected ",
+                amount(warmest, QuantityKind.TEMPERATURE), " at least, its highest temperature at work"));
     }
 
     /** An object within the sections. */

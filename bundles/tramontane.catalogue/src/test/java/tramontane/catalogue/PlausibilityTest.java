@@ -37,7 +37,7 @@ class PlausibilityTest {
     /** As the mover of the cabinet among the sample designs. */
     private static final String SOUND = "{'id': 'sound', 'maker': 'nobody', 'type': 'axial', 'width': '120 mm', 'height': '120 mm',"
             + " 'depth': '38 mm', 'rotorDiameter': '113 mm', 'openArea': '82 cm²', 'ratedSpeed': '4000 rpm', 'bearing': 'ball',"
-            + " 'highestTemperature': '85 °C', 'price': 31, 'currency': 'EUR', 'curves': [{" + CURVE + "}], 'sections': {"
+            + " 'lowestTemperature': '-20 °C', 'highestTemperature': '85 °C', 'price': 31, 'currency': 'EUR', 'curves': [{" + CURVE + "}], 'sections': {"
             + "'drive': {'supply': {'current': 'DC', 'voltage': '48 V', 'rated': '260 mA'}},"
             + "'noise': {'soundPower': '58 dB', 'speed': '4000 rpm', 'at': 'free delivery'}}}";
 
@@ -212,6 +212,62 @@ class PlausibilityTest {
         assertEquals(List.of(), noise(noise));
     }
 
+    /** The sound part with a section of life, and members beside. */
+    private static List<Finding> life(String life, String members) {
+        return Plausibility.of(doctored(members + (members.isEmpty() ? "" : ", ") + "'sections': {'life': {" + life + "}}"));
+    }
+
+    /** With shape 1.1 a mean is 7.5 times the L10, with 3.5 it is 1.7 times; exp(-0.4 eV/k (1/313.15 K - 1/353.15 K)) is 1/5.36. */
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', value = {
+        "'rated': '15000 h'                                                     | its rated life of 5.40e7 s is short for its ball bearing",
+        "'rated': '200000 h', 'at': '40 °C'                                     | its rated life of 7.20e8 s is long for its ball bearing",
+        "'rated': '70000'                                                       | ",
+        "'rated': '70 h'                                                        | its rated life of 252000 s is short for its ball bearing",
+        "'rated': '15000 h', 'at': '60 °C'                                      | ",
+        "'rated': '10000 h', 'at': '60 °C', 'factor': 1.2                       | its rated life of 3.60e7 s (L10 at 333 K), which stands for an L10 of at most 5.18e7 s at 313 K, is short",
+        "'rated': '60000 h', 'at': '80 °C', 'law': 'Arrhenius', 'activationEnergy': '0.4 eV' | its rated life of 2.16e8 s (L10 at 353 K), which stands for an L10 of at least 1.16e9 s at 313 K, is long",
+        "'rated': '300000 h', 'at': '60 °C'                                     | its rated life of 1.08e9 s (L10 at 333 K), which stands for an L10 of at least 1.83e9 s",
+        "'rated': '250000 h', 'statistic': 'MTTF', 'shape': 2.5                 | ",
+        "'rated': '400000 h', 'statistic': 'MTTF', 'shape': 3                   | its rated life of 1.44e9 s (MTTF at 313 K), which stands for an L10 of at least 6.80e8 s at 313 K, is long",
+        "'rated': '400000 h', 'statistic': 'MTTF'                               | its rated life of 1.44e9 s is a mean life (MTTF) without a shape, which may stand for an L10 of 1.86e8 s to 8.55e8 s",
+        "'rated': '20000 h', 'statistic': 'L50', 'shape': 2                     | its rated life of 7.20e7 s (L50 at 313 K), which stands for an L10 of at most 2.81e7 s",
+        "'rated': '40000 h', 'statistic': 'L1', 'shape': 1.2                    | its rated life of 1.44e8 s (L1 at 313 K), which stands for an L10 of at least 1.02e9 s",
+        "'rated': '70000 h', 'at': '90 °C', 'factor': 1                         | its life is rated in air of 363 K, in which it may not work",
+        "'rated': '70000 h', 'testedAt': '100 °C'                               | ",
+        "'lowestStorage': '-10 °C'                                              | it may be stored down to 263 K but work in colder air",
+        "'lowestStorage': '-20 °C', 'highestStorage': '85 °C'                   | ",
+        "'highestStorage': '60 °C'                                              | it may be stored up to 333 K but work in warmer air",
+        "'shaft': 'any'                                                         | ",
+        "'rated': '1 h', 'law': 'ISO 281'                                       | ",
+    })
+    void livesAreJudgedByTheL10TheyStandFor(String life, String words) {
+        if (words == null) {
+            assertEquals(List.of(), life(life, ""));
+        } else {
+            only(Severity.CAUTION, words, life(life, ""));
+        }
+    }
+
+    @Test
+    void livesAreJudgedByTheKindOfBearing() {
+        String sleeve = "'bearing': 'sleeve', 'highestTemperature': '60 °C'";
+        assertEquals(List.of(), life("'rated': '15000 h', 'shaft': 'level'", sleeve));
+        only(Severity.CAUTION, "its rated life of 3.24e8 s is long for its sleeve bearing", life("'rated': '90000 h'", sleeve));
+        only(Severity.CAUTION, "its sleeve bearing is said to work with the shaft in any attitude", life("'rated': '30000 h', 'shaft': 'any'", sleeve));
+        String floating = "'bearing': 'magnetically supported sleeve', 'highestTemperature': '70 °C'";
+        assertEquals(List.of(), life("'rated': '60000 h', 'shaft': 'any'", floating));
+        String unknown = SOUND.replace("'bearing': 'ball', ", "").replace("'sections': {", "'sections': {'life': {'rated': '1 h'}, ");
+        assertEquals(List.of(), Plausibility.of(mover(tree(unknown))));
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"'rated': 'long'", "'rated': [70000]", "'rated': '-5 h'", "'rated': 0", "'rated': '1 h', 'statistic': 'B10'", "'rated': '1 h', 'statistic': 7",
+        "'rated': '70000 h', 'at': '0 K', 'shape': 'steep'", "'rated': '1 h', 'statistic': 'MTTF', 'shape': 0.5", "'at': 'warm'", "'lowestStorage': 'cold', 'shaft': 9"})
+    void oddLivesAreNotJudged(String life) {
+        assertEquals(List.of(), life(life, ""));
+    }
+
     @Test
     void airOfAJetThroughTheFrameIsFound() {
         List<Finding> findings = findings("free delivery", doctored(curve("180 210", "180 1300")));
@@ -228,7 +284,8 @@ class PlausibilityTest {
                 + ", 0], 'power': [" + wild + ", " + wild + "]}], 'sections': {'noise': {'speed': " + wild + "}, 'drive': {'supply': {'rated': "
                 + wild + "}}}");
         AirMover measured = mover(tree(SOUND).with("sections", tree("{'noise': {'distance': " + wild + ", 'points': [{'speed': "
-                + wild + ", 'flow': " + Value.Num.of(Math.pow(10, flow)).literal() + ", 'soundPressure': " + pressure + "}, {'soundPower': " + wild + "}]}}")));
+                + wild + ", 'flow': " + Value.Num.of(Math.pow(10, flow)).literal() + ", 'soundPressure': " + pressure + "}, {'soundPower': " + wild + "}]}, 'life': {'rated': " + wild + ", 'at': " + wild + ", 'shape': " + wild
+                + ", 'statistic': 'MTTF', 'highestStorage': " + wild + "}}")));
         for (Finding finding : Stream.of(mover, measured).flatMap(each -> Plausibility.of(each).stream()).toList()) {
             assertFalse(finding.message().toString().contains("NaN"), finding.toString());
         }
