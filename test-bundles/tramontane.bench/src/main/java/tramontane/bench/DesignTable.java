@@ -15,7 +15,7 @@ import org.openjdk.jmh.runner.RunnerException;
 import org.openjdk.jmh.runner.options.OptionsBuilder;
 import org.openjdk.jmh.runner.options.TimeValue;
 
-/** Runs the benchmarks of temperatures, of the drive, of the catalogue, or of noise, and writes their table. */
+/** Runs the benchmarks of temperatures, of the drive, of the catalogue, of noise, or of life, and writes their table. */
 public final class DesignTable {
 
     /** What is measured: benchmark, design, number of its case, words, longest time that is wanted in ms. */
@@ -63,6 +63,17 @@ public final class DesignTable {
         new Row("Acoustics.recording60s", "none", 0, "a recording of 60 s at 48 kHz, read and analysed", 3000),
     };
 
+    private static final String OF_LIFE = "A test has 50 units, of which half have failed; a bank has 12 movers, of which 10 must run and"
+            + " which share the load.";
+
+    private static final Row[] LIFE = {
+        new Row("Life.fit", "none", 0, "maximum likelihood of a test", 1),
+        new Row("Life.bounds", "none", 0, "likelihood-ratio bounds of its L10", 2),
+        new Row("Life.survival", "none", 0, "survival of a bank to one time", 20),
+        new Row("Life.life", "none", 0, "L10 of a bank", 20),
+        new Row("Life.availability", "none", 0, "availability of a bank with repair", 20),
+    };
+
     /** Cold loads of which the median counts. */
     private static final int COLD = 5;
 
@@ -72,7 +83,7 @@ public final class DesignTable {
     /**
      * Runs all.
      *
-     * @param arguments file to write to; folder of the samples; "thermal", "drive", "catalogue" or "acoustics"
+     * @param arguments file to write to; folder of the samples; "thermal", "drive", "catalogue", "acoustics" or "reliability"
      */
     public static void main(String[] arguments) throws IOException, InterruptedException, RunnerException {
         double before = load();
@@ -81,6 +92,7 @@ public final class DesignTable {
             case "drive" -> DRIVE;
             case "catalogue" -> CATALOGUE;
             case "acoustics" -> ACOUSTICS;
+            case "reliability" -> LIFE;
             default -> THERMAL;
         };
         if (all == CATALOGUE) {
@@ -103,8 +115,9 @@ public final class DesignTable {
                     case "drive" -> "the drive takes";
                     case "catalogue" -> "the catalogue takes";
                     case "acoustics" -> "noise takes";
+                    case "reliability" -> "life takes";
                     default -> "temperatures take";
-                }, arguments[2], all == DRIVE ? OF_DRIVE : all == THERMAL ? OF_THERMAL : all == ACOUSTICS ? OF_ACOUSTICS
+                }, arguments[2], all == DRIVE ? OF_DRIVE : all == THERMAL ? OF_THERMAL : all == ACOUSTICS ? OF_ACOUSTICS : all == LIFE ? OF_LIFE
                         : OF_CATALOGUE.formatted(Runtime.getRuntime().availableProcessors()), rows,
                 System.getProperty("os.arch"), System.getProperty("java.vm.name"), System.getProperty("java.version"),
                 System.getProperty("os.name"), before, load());
