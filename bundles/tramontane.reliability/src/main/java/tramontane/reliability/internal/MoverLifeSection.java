@@ -99,7 +99,31 @@ public final class MoverLifeSection implements SectionType<MoverLife> {
     @Override
     public List<Problem> check(Values v, String place) {
         List<Problem> problems = new ArrayList<>();
-        Law law = one(Law.values(), Law::word, v, "law").orElse(Law.TEN_KELVIN);
+        if (!v.unreadable("law")) {
+            law(v, place, problems, one(Law.values(), Law::word, v, "law").orElse(Law.TEN_KELVIN));
+        }
+        List<Double> bounds = list(v, "shapeBounds");
+        if (bounds.size() > 2) {
+            problems.add(Problem.error(Problem.place(place, "shapeBounds"), "has " + bounds.size() + " values; expected two, the lowest and the highest"));
+        } else if (bounds.size() == 2) {
+            si(v, "shape").filter(shape -> shape < bounds.get(0) || shape > bounds.get(1)).ifPresent(shape -> problems.add(Problem.error(
+                    Problem.place(place, "shape"), "is " + shape + "; expected one between its shapeBounds, " + bounds.get(0) + " and " + bounds.get(1))));
+            if (!v.has("shape") && !v.unreadable("shape")) {
+                problems.add(Problem.missing(Problem.place(place, "shape"), "; expected the shape between its shapeBounds"));
+            }
+        }
+        Optional<Double> low = si(v, "lowestStorage");
+        if (low.isPresent() && si(v, "highestStorage").filter(high -> high <= low.get()).isPresent()) {
+            problems.add(Problem.error(Problem.place(place, "highestStorage"), "is not above the lowest storage temperature; expected a higher one"));
+        }
+        if (v.has("shockTime") && !v.has("shock") && !v.unreadable("shock")) {
+            problems.add(Problem.caution(Problem.place(place, "shockTime"), "is not used; expected beside a shock"));
+        }
+        return problems;
+    }
+
+    /** What the law needs, and what it makes nothing of. */
+    private static void law(Values v, String place, List<Problem> problems, Law law) {
         boolean rates = law != Law.FATIGUE && law != Law.HANDBOOK;
         if (rates) {
             need(v, place, problems, "rated", "law \"" + law.word() + "\" starts from it");
@@ -118,37 +142,19 @@ public final class MoverLifeSection implements SectionType<MoverLife> {
         unused(v, place, problems, law != Law.HANDBOOK, law, "motor");
         unused(v, place, problems, law != Law.TEN_KELVIN && law != Law.ARRHENIUS, law, "speedExponent");
         unused(v, place, problems, law == Law.HANDBOOK, law, "shape", "shapeBounds");
-        unused(v, place, problems, !rates, law, "rated");
-        List<Double> bounds = list(v, "shapeBounds");
-        if (bounds.size() > 2) {
-            problems.add(Problem.error(Problem.place(place, "shapeBounds"), "has " + bounds.size() + " values; expected the lowest and the highest"));
-        } else if (bounds.size() == 2) {
-            si(v, "shape").filter(shape -> shape < bounds.get(0) || shape > bounds.get(1)).ifPresent(shape -> problems.add(Problem.error(
-                    Problem.place(place, "shape"), "is " + shape + ", outside of its shapeBounds " + bounds.get(0) + " to " + bounds.get(1))));
-            if (!v.has("shape") && !v.unreadable("shape")) {
-                problems.add(Problem.missing(Problem.place(place, "shape"), "the shape between its shapeBounds"));
-            }
-        }
-        Optional<Double> low = si(v, "lowestStorage");
-        if (low.isPresent() && si(v, "highestStorage").filter(high -> high <= low.get()).isPresent()) {
-            problems.add(Problem.error(Problem.place(place, "highestStorage"), "is not above the lowest storage temperature"));
-        }
-        if (v.has("shockTime") && !v.has("shock") && !v.unreadable("shock")) {
-            problems.add(Problem.caution(Problem.place(place, "shockTime"), "is not used; expected beside a shock"));
-        }
-        return problems;
+        unused(v, place, problems, !rates, law, "rated", "statistic", "at", "speed", "confidence", "testedAt");
     }
 
     private static void need(Values v, String place, List<Problem> problems, String field, String why) {
         if (!v.has(field) && !v.unreadable(field)) {
-            problems.add(Problem.caution(Problem.place(place, field), "is missing: " + why + "; no life is computed"));
+            problems.add(Problem.caution(Problem.place(place, field), "is missing; expected, as " + why + ": no life is computed"));
         }
     }
 
     private static void unused(Values v, String place, List<Problem> problems, boolean unused, Law law, String... fields) {
         for (String field : fields) {
             if (unused && v.has(field)) {
-                problems.add(Problem.caution(Problem.place(place, field), "is not used by law \"" + law.word() + "\""));
+                problems.add(Problem.caution(Problem.place(place, field), "is not used; expected where law is not \"" + law.word() + "\""));
             }
         }
     }

@@ -24,7 +24,7 @@ final class RuleFindings {
 
     private static final String PRACTICE = "common practice";
     private static final Pattern INGRESS = Pattern.compile("IP([0-6X])([0-9X])K?.*");
-    /** Shorter shocks of the same height are milder, longer ones harsher. */
+    /** Figures count as one within this share. */
     private static final double ROUNDING = 1e-9;
 
     private final Scene scene;
@@ -46,7 +46,7 @@ final class RuleFindings {
         }
         byPart.values().forEach(rules::part);
         if (scene.service().hazard()) {
-            rules.findings.add(Finding.caution("", "loss of cooling can hurt somebody here: life and redundancy computed here are no proof of safety")
+            rules.findings.add(Finding.caution("", "loss of cooling can hurt somebody: life and redundancy as they are computed here are no proof of safety")
                     .remedy("follow the safety standard that governs the equipment, with its own proof, and have it checked by who is licensed for it")
                     .source("IEC 61508 and the product safety standard of the equipment"));
         }
@@ -72,8 +72,8 @@ final class RuleFindings {
         }
         Shaft shaft = bank.section().shaft().map(axis -> axis.in(attitude.get())).orElse(Shaft.ANY);
         if (shaft != allowed) {
-            findings.add(Finding.of(stated.isPresent() ? Severity.NOT_MET : Severity.CAUTION, bank.id(), who + " may work with the shaft " + allowed.word() + " only; it lies "
-                    + (shaft == Shaft.ANY ? "in any attitude, as the equipment may stand" : shaft.word()))
+            findings.add(Finding.of(stated.isPresent() ? Severity.NOT_MET : Severity.CAUTION, bank.id(), who + " may work with the shaft " + allowed.word() + " only; it "
+                    + (shaft == Shaft.ANY ? "may lie any way, as the equipment may stand in any attitude" : shaft == Shaft.UPRIGHT ? "stands upright" : "lies level"))
                     .remedy(sleeve ? "take ball bearings, which work in any attitude, or turn the movers" : "turn the movers, or take others").source(source));
         }
     }
@@ -88,25 +88,33 @@ final class RuleFindings {
         Optional<String> code = part.datasheet().ingress();
         Matcher digits = INGRESS.matcher(code.orElse(""));
         if (!digits.matches()) {
-            findings.add(Finding.of(Severity.NOT_JUDGED, bank.id(), "whether " + who + " stand " + words(solids, water) + " is not known: their ingress protection is not stated")
-                    .remedy("give the code of IEC 60529 of the part, or keep it from them").source("IEC 60529"));
+            findings.add(Finding.of(Severity.NOT_JUDGED, bank.id(), "whether " + who + " withstand " + words(solids, water) + " is not known: their ingress protection is not stated")
+                    .remedy("give the code of IEC 60529 of the part, or keep that from the movers by filters, hoods or place").source("IEC 60529"));
             return;
         }
         List<String> missing = new ArrayList<>();
         if (solids != BankLife.Solids.NONE && numeral(digits.group(1)) < solids.numeral()) {
-            missing.add(solids.word() + " (first numeral " + solids.numeral() + ")");
+            missing.add(solids.word() + " (IP" + solids.numeral() + "X)");
         }
-        int against = numeral(digits.group(2));
-        // jets and immersion are tested apart: IPX7 and above says nothing of jets (IEC 60529, clause 6)
-        boolean wet = water != BankLife.Water.NONE && (against < water.numeral() || against >= 7 && against != 9 && (water == BankLife.Water.JETS || water == BankLife.Water.STRONG_JETS)
-                || against == 9 && water == BankLife.Water.IMMERSION);
-        if (wet) {
-            missing.add(water.word() + " (second numeral " + water.numeral() + ")");
+        if (water != BankLife.Water.NONE && !stands(numeral(digits.group(2)), water)) {
+            missing.add(words(water) + " (IPX" + water.numeral() + ")");
         }
         if (!missing.isEmpty()) {
             findings.add(Finding.of(Severity.NOT_MET, bank.id(), who + " are " + code.orElseThrow() + "; what reaches them is " + String.join(" and ", missing))
                     .remedy("take a part with that protection, or keep it from the movers by filters, hoods or place").source("IEC 60529"));
         }
+    }
+
+    /**
+     * A numeral stands for all lower ones up to 6 only; 7 and 8 (immersion) and 9 (hot jets from near by) stand for 1 to 4 besides, not for
+     * jets, and 9 not for immersion: IEC 60529, clause 6, from memory.
+     */
+    private static boolean stands(int numeral, BankLife.Water water) {
+        return switch (water) {
+            case JETS, STRONG_JETS -> numeral >= water.numeral() && numeral <= BankLife.Water.STRONG_JETS.numeral();
+            case IMMERSION -> numeral == 7 || numeral == 8;
+            default -> numeral >= water.numeral();
+        };
     }
 
     private static int numeral(String digit) {
@@ -119,9 +127,22 @@ final class RuleFindings {
             all.add(solids.word());
         }
         if (water != BankLife.Water.NONE) {
-            all.add(water.word());
+            all.add(words(water));
         }
         return String.join(" and ", all);
+    }
+
+    private static String words(BankLife.Water water) {
+        return switch (water) {
+            case NONE -> "no water";
+            case DRIP -> "dripping water";
+            case TILTED_DRIP -> "dripping water while tilted";
+            case SPRAY -> "sprayed water";
+            case SPLASH -> "splashed water";
+            case JETS -> "jets of water";
+            case STRONG_JETS -> "strong jets of water";
+            case IMMERSION -> "immersion in water";
+        };
     }
 
     private void part(List<Scene.Bank> banks) {
@@ -131,7 +152,7 @@ final class RuleFindings {
         String who = "the movers of " + (banks.size() == 1 ? "bank " : "banks ") + String.join(", ", banks.stream().map(Scene.Bank::id).toList()) + " (" + part.id() + ")";
         ServiceLife service = scene.service();
         if (service.damage() && sheet.bearing().filter(LifeFindings::sleeve).isPresent()) {
-            findings.add(Finding.caution(place, who + " have " + sheet.bearing().get() + " bearings, which stop without warning; that does damage here")
+            findings.add(Finding.caution(place, who + " have " + sheet.bearing().get() + " bearings, which may stop without warning; that does damage here")
                     .remedy("take ball bearings, which usually get noisy first, or watch their speed").source(PRACTICE));
         }
         banks.getFirst().life().ifPresent(life -> {
@@ -155,6 +176,9 @@ final class RuleFindings {
             } else if (service.shockTime().isPresent() && life.shockTime().isPresent() && service.shockTime().get() > life.shockTime().get() * (1 + ROUNDING)) {
                 findings.add(Finding.caution(place, who + " withstand shocks that last ", milliseconds(life.shockTime().get()), "; they meet some of ", milliseconds(service.shockTime().get()),
                         ", which are harsher at the same height").remedy("compare the shock response spectra").source("IEC 60068-2-27"));
+            } else if (service.shockTime().isPresent() && life.shockTime().isEmpty()) {
+                findings.add(Finding.of(Severity.NOT_JUDGED, place, "whether " + who + " withstand shocks that last ", milliseconds(service.shockTime().get()),
+                        " is not known: how long those last that they withstand is not stated").remedy("ask the maker").source("IEC 60068-2-27"));
             }
         });
     }
@@ -168,7 +192,9 @@ final class RuleFindings {
                 Finding.of(Severity.NOT_MET, place, who + " may be stored up to ", LifeFindings.temperature(life.highestStorage().orElseThrow()), "; they meet ", LifeFindings.temperature(high))
                         .remedy("keep them cooler, or take others").source("data sheet of the part")));
         if (service.lowestStorage().isPresent() && life.lowestStorage().isEmpty() || service.highestStorage().isPresent() && life.highestStorage().isEmpty()) {
-            findings.add(Finding.of(Severity.NOT_JUDGED, place, "whether " + who + " stand the temperatures of storage is not known: theirs are not stated").remedy("ask the maker"));
+            findings.add(Finding.of(Severity.NOT_JUDGED, place, "whether " + who + " withstand the temperatures of storage is not known: " + (life.lowestStorage().isEmpty()
+                    ? life.highestStorage().isEmpty() ? "those that they may be stored at are not" : "the lowest that they may be stored at is not"
+                    : "the highest that they may be stored at is not") + " stated").remedy("ask the maker"));
         }
     }
 

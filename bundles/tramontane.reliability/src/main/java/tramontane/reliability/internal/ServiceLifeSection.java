@@ -85,7 +85,7 @@ public final class ServiceLifeSection implements SectionType<ServiceLife> {
         beside(v, place, problems, "shockTime", "shock");
         Optional<Double> low = si(v, "lowestStorage");
         if (low.isPresent() && si(v, "highestStorage").filter(high -> high <= low.get()).isPresent()) {
-            problems.add(Problem.error(Problem.place(place, "highestStorage"), "is not above the lowest storage temperature"));
+            problems.add(Problem.error(Problem.place(place, "highestStorage"), "is not above the lowest storage temperature; expected a higher one"));
         }
         return problems;
     }

@@ -42,7 +42,8 @@ class RulesTest {
 
     @ParameterizedTest
     @CsvSource({"IP20, dust, none, not met", "IP54, dust, none, none", "IP54, fine dust, none, not met", "IP54, dust, spray, none", "IP54, none, jets, not met", "IP67, none, jets, not met",
-        "IP67, none, immersion, none", "IP66, fine dust, strong jets, none", "IP69K, none, jets, none", "IP69K, none, immersion, not met", "IPX4, dust, splash, not met", "IP5X, dust, none, none",
+        "IP67, none, immersion, none", "IP66, fine dust, strong jets, none", "IP69K, none, jets, not met", "IP69K, none, splash, none", "IP68, none, strong jets, not met", "IP68, none, drip, none", "IP66, none, immersion, not met",
+        "IP68, none, immersion, none", "IP54, none, 'drip, tilted', none", "IP21, none, 'drip, tilted', not met", "IP54S, dust, splash, none", "IP69K, none, immersion, not met", "IPX4, dust, splash, not met", "IP5X, dust, none, none",
         "'', dust, none, not judged", "'', none, none, none", "IP20, fingers, none, none", "IP00, fingers, drip, not met"})
     void ingress(String code, String solids, String water, String severity) {
         List<Finding> findings = findings("", code.isEmpty() ? "" : ", 'ingress': '" + code + "'", "", "", "'solids': '" + solids + "', 'water': '" + water + "'");
@@ -86,5 +87,42 @@ class RulesTest {
         assertTrue(about(sleeve, "no proof of safety").orElseThrow().remedy().toString().contains("safety standard"));
         List<Finding> ball = findings("", ", 'bearing': 'ball'", "", "", "'damage': true");
         assertTrue(about(ball, "stop without warning").isEmpty() && about(ball, "safety").isEmpty());
+    }
+
+    /** What is said, word by word; a bank of two parts of one kind is told once. */
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', quoteCharacter = '`', value = {
+        "'attitude': 'upright' | 'bearing': 'sleeve' | | 'shaft': 'height' | | the movers of bank fans (fan, sleeve bearings) may work with the shaft level only; it stands upright",
+        "'attitude': 'any' | 'bearing': 'fluid-film' | | 'shaft': 'height' | | the movers of bank fans (fan, fluid-film bearings) may work with the shaft level only; it may lie any"
+            + " way, as the equipment may stand in any attitude",
+        "'attitude': 'upright' | | 'shaft': 'upright' | 'shaft': 'depth' | | the movers of bank fans (fan) may work with the shaft upright only; it lies level",
+        " | 'bearing': 'sleeve' | | | | the movers of bank fans (fan, sleeve bearings) may work with the shaft level only; how it lies is not said",
+        " | 'ingress': 'IP20' | | | 'solids': 'dust', 'water': 'drip' | the movers of bank fans (fan) are IP20; what reaches them is dust (IP5X) and dripping water (IPX1)",
+        " | 'ingress': 'IP67' | | | 'water': 'strong jets' | the movers of bank fans (fan) are IP67; what reaches them is strong jets of water (IPX6)",
+        " | | | | 'solids': 'fine dust', 'water': 'immersion' | whether the movers of bank fans (fan) withstand fine dust and immersion in water is not known: their ingress"
+            + " protection is not stated",
+        " | | 'shock': '5 gn' | | 'shock': '10 gn' | the movers of bank fans (fan) withstand shocks of 49.0 m/s²; they meet 98.1 m/s²",
+        " | | | | 'shock': '10 gn' | whether the movers of bank fans (fan) withstand shocks of 98.1 m/s² is not known: their shock class is not stated",
+        " | | 'shock': '15 gn' | | 'shock': '10 gn', 'shockTime': '11 ms' | whether the movers of bank fans (fan) withstand shocks that last 11 ms is not known: how long those"
+            + " last that they withstand is not stated",
+        " | | 'shock': '15 gn', 'shockTime': '6 ms' | | 'shock': '10 gn', 'shockTime': '11 ms' | the movers of bank fans (fan) withstand shocks that last 6 ms; they meet some of"
+            + " 11 ms, which are harsher at the same height",
+        " | | 'lowestStorage': '-10 °C' | | 'lowestStorage': '-25 °C' | the movers of bank fans (fan) may be stored down to 263 K; they meet 248 K",
+        " | | 'highestStorage': '60 °C' | | 'highestStorage': '70 °C' | the movers of bank fans (fan) may be stored up to 333 K; they meet 343 K",
+        " | | 'lowestStorage': '-40 °C' | | 'lowestStorage': '-25 °C', 'highestStorage': '70 °C' | whether the movers of bank fans (fan) withstand the temperatures of storage is not"
+            + " known: the highest that they may be stored at is not stated",
+        " | | | | 'lowestStorage': '-25 °C' | whether the movers of bank fans (fan) withstand the temperatures of storage is not known: those that they may be stored at are not stated",
+        " | 'bearing': 'magnetically supported sleeve' | 'shaft': 'any' | | 'damage': true | the movers of bank fans (fan) have magnetically supported sleeve bearings, which may stop"
+            + " without warning; that does damage here",
+        " | | | | 'hazard': true | loss of cooling can hurt somebody: life and redundancy as they are computed here are no proof of safety"})
+    void sentences(String equipment, String mover, String life, String bank, String service, String sentence) {
+        List<Finding> findings = findings(more(equipment), more(mover), more(life), bank == null ? "" : bank, service == null ? "" : service);
+        List<Finding> told = findings.stream().filter(each -> !each.message().toString().contains("does not follow their speed")).toList();
+        assertEquals(List.of(sentence), told.stream().map(each -> each.message().toString()).toList());
+        assertTrue(!told.getFirst().remedy().toString().isEmpty(), "what to do about it");
+    }
+
+    private static String more(String members) {
+        return members == null ? "" : ", " + members;
     }
 }
