@@ -436,16 +436,17 @@ public final class Plausibility {
                 amount(at, QuantityKind.TEMPERATURE), ", in which it may not work; expected ", amount(warmest, QuantityKind.TEMPERATURE),
                 " at most, its highest temperature"));
         if (mover.datasheet().bearing().filter("sleeve"::equals).isPresent() && life.text("shaft").filter("any"::equals).isPresent()) {
-            add(Severity.CAUTION, "ask the maker, or look whether the bearing is another", COMMON, "its sleeve bearing is said to work with the shaft in"
-                    + " any attitude; expected a level shaft, as oil leaves a bearing that stands");
+            add(Severity.CAUTION, "ask the maker, or look whether the bearing is another", COMMON, "its sleeve bearing is said to work with the"
+                    + " shaft in any attitude; expected a level shaft, as oil leaves a bearing that stands");
         }
         storage(life);
     }
 
     /** A mean is no L10: much of it lies behind the L10, the more the lower the shape. */
     private void mean(StatedLife stated) {
-        add(Severity.CAUTION, "ask the maker for the L10, or give the shape of the life test", "Weibull distribution, shapes 1.1 to 3.5; " + COMMON,
-                "its rated life of ", amount(stated.rated(), QuantityKind.TIME), " is a mean life (MTTF) without a shape, which may stand for an L10 of ",
+        add(Severity.CAUTION, "ask the maker for the L10, or give the shape of the life test",
+                "Weibull distribution, shapes 1.1 to 3.5; " + COMMON, "its rated life of ", amount(stated.rated(), QuantityKind.TIME),
+                " is a mean life (MTTF) without a shape, which may stand for an L10 of ",
                 amount(stated.l10().least(), QuantityKind.TIME), " to ", amount(stated.l10().most(), QuantityKind.TIME),
                 "; expected an L10, or the shape beside it");
     }
@@ -460,9 +461,9 @@ public final class Plausibility {
         boolean plain = stated.statistic().equals("L10") && stated.at() == StatedLife.MILD;
         List<Object> message = new ArrayList<>(List.of("its rated life of ", amount(stated.rated(), QuantityKind.TIME)));
         if (!plain) {
-            message.addAll(List.of(" (" + stated.statistic() + " at ", amount(stated.at(), QuantityKind.TEMPERATURE), "), which stands for an L10 of at "
-                    + (isLong ? "least " : "most "), amount(isLong ? stated.mild().least() : stated.mild().most(), QuantityKind.TIME), " at ",
-                    amount(StatedLife.MILD, QuantityKind.TEMPERATURE), ","));
+            message.addAll(List.of(" (" + stated.statistic() + " at ", amount(stated.at(), QuantityKind.TEMPERATURE),
+                    "), which stands for an L10 of at " + (isLong ? "least " : "most "),
+                    amount(isLong ? stated.mild().least() : stated.mild().most(), QuantityKind.TIME), " at ", amount(StatedLife.MILD, QuantityKind.TEMPERATURE), ","));
         }
         message.addAll(List.of(isLong ? " is long for its " : " is short for its ", bearing + " bearing; expected an L10 of ",
                 amount(hours[0] * HOUR, QuantityKind.TIME), " to ", amount(hours[1] * HOUR, QuantityKind.TIME), " at ",
@@ -476,12 +477,12 @@ public final class Plausibility {
         double coldest = si(mover.datasheet().lowestTemperature());
         double warmest = si(mover.datasheet().highestTemperature());
         String remedy = "look whether temperatures of work and of storage are swapped";
-        quantity(life, "lowestStorage", QuantityKind.TEMPERATURE).filter(low -> low > coldest + SAME_TEMPERATURE).ifPresent(low -> add(Severity.CAUTION,
-                remedy, COMMON, "it may be stored down to ", amount(low, QuantityKind.TEMPERATURE), " but work in colder air; expected ",
+        quantity(life, "lowestStorage", QuantityKind.TEMPERATURE).filter(low -> low > coldest + SAME_TEMPERATURE).ifPresent(low -> add(
+                Severity.CAUTION, remedy, COMMON, "it may be stored down to ", amount(low, QuantityKind.TEMPERATURE), " but work in colder air; expected ",
                 amount(coldest, QuantityKind.TEMPERATURE), " at most, its lowest temperature at work"));
         quantity(life, "highestStorage", QuantityKind.TEMPERATURE).filter(high -> high < warmest - SAME_TEMPERATURE).ifPresent(high -> add(
-                Severity.CAUTION, remedy, COMMON, "it may be stored up to ", amount(high, QuantityKind.TEMPERATURE), " but work in warmer air; expected ",
-                amount(warmest, QuantityKind.TEMPERATURE), " at least, its highest temperature at work"));
+                Severity.CAUTION, remedy, COMMON, "it may be stored up to ", amount(high, QuantityKind.TEMPERATURE),
+                " but work in warmer air; expected ", amount(warmest, QuantityKind.TEMPERATURE), " at least, its highest temperature at work"));
     }
 
     /** An object within the sections. */

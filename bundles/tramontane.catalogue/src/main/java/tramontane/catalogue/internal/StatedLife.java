@@ -72,11 +72,14 @@ public record StatedLife(double rated, String statistic, boolean shaped, Ends l1
         double at = positive(life, "at", QuantityKind.TEMPERATURE).orElse(MILD);
         Ends cooler = at == MILD ? new Ends(1, 1) : cooler(life, law, at);
         double once = rated.getAsDouble();
-        return shares(statistic, shapes).map(share -> new StatedLife(once, statistic, stated.isPresent(), share.times(new Ends(once, once)), at,
-                share.times(new Ends(once, once)).times(cooler)));
+        return shares(statistic, shapes).map(share -> share.times(new Ends(once, once)))
+                .map(l10 -> new StatedLife(once, statistic, stated.isPresent(), l10, at, l10.times(cooler)));
     }
 
-    /** The L10 over a life of a Weibull distribution: {@code (ln(1/0.9)/ln(1/(1-F)))^(1/β)}; the mean is {@code Γ(1 + 1/β)} characteristic lives. */
+    /**
+     * The L10 over a life of a Weibull distribution: {@code (ln(1/0.9)/ln(1/(1-F)))^(1/β)}; the mean is {@code Γ(1 + 1/β)} characteristic
+     * lives.
+     */
     private static Optional<Ends> shares(String statistic, Ends shapes) {
         return switch (statistic) {
             case "L10" -> Optional.of(new Ends(1, 1));
@@ -100,7 +103,8 @@ public record StatedLife(double rated, String statistic, boolean shaped, Ends l1
             double factor = Math.exp(energy.getAsDouble() / BOLTZMANN * (1 / MILD - 1 / at));
             return new Ends(factor, factor);
         }
-        OptionalDouble stated = law.isEmpty() || law.equals("factor per 10 K") ? positive(life, "factor", QuantityKind.NUMBER) : OptionalDouble.empty();
+        OptionalDouble stated = law.isEmpty() || law.equals("factor per 10 K") ? positive(life, "factor", QuantityKind.NUMBER)
+                : OptionalDouble.empty();
         double tens = (at - MILD) / 10;
         return Ends.of(Math.pow(stated.orElse(FACTORS.least()), tens), Math.pow(stated.orElse(FACTORS.most()), tens));
     }
