@@ -30,8 +30,10 @@ import tramontane.reliability.bearing.SmallMotor;
 @Component(service = SectionType.class)
 public final class MoverLifeSection implements SectionType<MoverLife> {
 
+    private static final double HOUR = 3600;
+
     private static final Form FORM = Form.of(MoverLife.SECTION, "How long the part lives, and how it may be used.",
-            Field.amount("rated", "rated life", QuantityKind.TIME, Range.POSITIVE, "Life that the maker states or a test has shown, in running time."),
+            Field.amount("rated", "rated life", QuantityKind.TIME, Range.between(HOUR, 1e8 * HOUR), "Life that the maker states or a test has shown, in running time."),
             Field.choice("statistic", "life is", Statistic.words(), "Which life that is: the time by which 1, 10 or 50 % have failed, or the mean.")
                     .standard(Statistic.L10.word()),
             Field.amount("at", "rated at", QuantityKind.TEMPERATURE, Range.POSITIVE,

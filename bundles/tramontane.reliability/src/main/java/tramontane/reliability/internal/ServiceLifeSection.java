@@ -18,6 +18,7 @@ import tramontane.model.Written;
 import tramontane.physics.units.QuantityKind;
 import tramontane.reliability.BankLife.Solids;
 import tramontane.reliability.BankLife.Water;
+import tramontane.reliability.MissionLife;
 import tramontane.reliability.MoverLife;
 import tramontane.reliability.ServiceLife;
 import tramontane.reliability.ServiceLife.Crews;
@@ -26,20 +27,23 @@ import tramontane.reliability.ServiceLife.Crews;
 @Component(service = SectionType.class)
 public final class ServiceLifeSection implements SectionType<ServiceLife> {
 
+    private static final double HOUR = 3600;
+    private static final double LONGEST = 1000 * MissionLife.YEAR;
+
     private static final Form FORM = Form.of(MoverLife.SECTION, "How long the equipment is to serve, what it meets, and how it is looked after.",
-            Field.amount("serviceLife", "service life", QuantityKind.TIME, Range.POSITIVE,
+            Field.amount("serviceLife", "service life", QuantityKind.TIME, Range.between(HOUR, LONGEST),
                     "How long it is to serve, in calendar time: \"10 years\". Survival is that at its end."),
             Field.references("conditions", "judged in", Shape.Target.CONDITION,
                     "Conditions in which is judged what must hold with movers failed. Where not given those that let movers fail, or all where none does."),
-            Field.amount("repair", "time to repair", QuantityKind.TIME, Range.POSITIVE,
+            Field.amount("repair", "time to repair", QuantityKind.TIME, Range.between(1, LONGEST),
                     "From the failure of a mover until it is exchanged; without it nothing is repaired."),
             Field.choice("crews", "crews", Arrays.stream(Crews.values()).map(Crews::word).toList(), "How many movers are exchanged at once.")
                     .standard(Crews.ONE.word()),
-            Field.amount("interval", "time between visits", QuantityKind.TIME, Range.POSITIVE, "Time between visits of maintenance, at each of which all movers are exchanged."),
+            Field.amount("interval", "time between visits", QuantityKind.TIME, Range.between(HOUR, LONGEST), "Time between visits of maintenance, at each of which all movers are exchanged."),
             Field.amount("availability", "availability", QuantityKind.FRACTION, Range.between(0.5, 0.999999999),
                     "Share of the time in which it must cool: the longest time between visits follows from it, where failures show only then."),
             Field.whole("fleet", "fleet", 1, 10_000_000, "How many of the equipment there are.").standard(1),
-            Field.amount("restocking", "restocking time", QuantityKind.TIME, Range.POSITIVE, "Time until spares that were used are there again."),
+            Field.amount("restocking", "restocking time", QuantityKind.TIME, Range.between(1, LONGEST), "Time until spares that were used are there again."),
             Field.amount("confidence", "confidence of spares", QuantityKind.FRACTION, Range.between(0.5, 0.999999), "How surely spares last until then.")
                     .standard("95 %"),
             Field.yesNo("hazard", "loss is dangerous", "Whether loss of cooling can hurt somebody."),

@@ -12,6 +12,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.atomic.LongAdder;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestReporter;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -22,6 +23,7 @@ import tramontane.model.Design;
 import tramontane.model.FormReader;
 import tramontane.model.Value;
 import tramontane.model.file.DesignFile;
+import tramontane.selection.Arrangement;
 import tramontane.selection.Candidate;
 import tramontane.selection.Criterion;
 import tramontane.selection.FigureBound;
@@ -91,7 +93,7 @@ class LifeBoundTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"observatory, 60, 2", "quick, 80, 1.05"}) // air at the fans of the first is warmer than outside
+    @CsvSource({"observatory, 30, 2", "quick, 60, 1.05"}) // air at the fans of the first is warmer than outside
     void noCandidateLivesLongerThanWasSaid(String name, int count, double farthest, TestReporter reporter) {
         Design design = sample(name);
         Told told = new Told();
@@ -128,14 +130,14 @@ class LifeBoundTest {
             }
         }
         double[] sorted = ratios.stream().mapToDouble(Double::doubleValue).sorted().toArray();
-        assertTrue(unknown > 0 && sorted.length >= 15, found.size() + " found, " + unknown + " without life");
+        assertTrue(sorted.length >= 5, found.size() + " found, " + unknown + " without life");
         reporter.publishEntry(name, sorted.length + " candidates; bound over exact " + sorted[0] + " to " + sorted[sorted.length - 1] + ", median "
                 + sorted[sorted.length / 2] + "; " + told.time.sum() / 1e6 / told.said.size() + " ms each of " + told.said.size());
         assertTrue(sorted[sorted.length / 2] < farthest, () -> "half of all bounds are no farther off than that: " + Arrays.toString(sorted));
     }
 
     @ParameterizedTest
-    @CsvSource({"quick, 120"})
+    @CsvSource({"quick, 80"})
     void choicesAreTheSameForLess(String name, int count, TestReporter reporter) {
         Task task = task(sample(name), parts(count, 5), Map.of(Criterion.LIFE, 2.0, Criterion.POWER, 1.0, Criterion.COST, 1.0), 10, false);
         Selection without = selector().choose(task, Watch.NONE);
@@ -148,5 +150,13 @@ class LifeBoundTest {
 
     private static List<String> words(List<Candidate> candidates) {
         return candidates.stream().map(candidate -> candidate.words() + " " + candidate.setting() + " " + candidate.values()).toList();
+    }
+
+    @Test
+    void aPartWithoutALifeSaysSo() {
+        Design design = sample("quick");
+        AirMover silent = parts(7, 3).getLast();
+        FigureBound.Bound bound = new LifeBound().of(design, design.airPath().banks().getFirst().id());
+        assertEquals(FigureBound.Best.MISSING, bound.best(silent, Arrangement.SINGLE, List.of()));
     }
 }
