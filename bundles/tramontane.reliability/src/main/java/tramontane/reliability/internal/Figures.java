@@ -47,9 +47,9 @@ final class Figures {
             "Share of the time in which all limits are kept where failures show at visits only, and everything is renewed then.");
     static final FigureKind INTERVAL = time("reliability.visits.interval", "longest time between visits", "Longest time between visits for the"
             + " availability that is asked for, where failures show at visits only, and everything is renewed then.");
-    static final FigureKind FLEET_FAILURES = new FigureKind("reliability.fleet.failures", "failures in a year", QuantityKind.NUMBER, Better.LOWER,
-            "Movers of the fleet that fail in a year, in the long run.");
-    static final FigureKind FLEET_SPARES = new FigureKind("reliability.fleet.spares", "spares", QuantityKind.COUNT, Better.LOWER,
+    static final FigureKind FLEET_FAILURES = new FigureKind("reliability.fleet.failures", "failures in a year, no visits", QuantityKind.NUMBER, Better.LOWER,
+            "Movers of the fleet that fail in a year in the long run, each exchanged on failure, without visits.");
+    static final FigureKind FLEET_SPARES = new FigureKind("reliability.fleet.spares", "spares for these", QuantityKind.COUNT, Better.LOWER,
             "Spare movers of one part that must lie ready so that they last until restocked.");
     static final List<FigureKind> SYSTEM = List.of(SYSTEM_SURVIVAL, SYSTEM_L10, SYSTEM_MEAN, SYSTEM_SPARE, REPAIRED_MEAN, REPAIRED_SURVIVAL, AVAILABILITY,
             DOWNTIME, VISIT_AVAILABILITY, INTERVAL, FLEET_FAILURES, FLEET_SPARES);

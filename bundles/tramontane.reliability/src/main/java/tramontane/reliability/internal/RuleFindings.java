@@ -223,8 +223,12 @@ final class RuleFindings {
             findings.add(Finding.note(place, "the life of " + who + " does not follow their speed: neither the speed of the rating nor a rated speed is stated")
                     .remedy("give the ratedSpeed of the part"));
         }
+        if (life.law() == MoverLife.Law.HANDBOOK) {
+            findings.add(Finding.caution(place, "the life of " + who + " follows from the failure rates of a handbook, which compare designs and do not predict;"
+                    + " stiff grease makes it shorter in the cold, too").remedy("compare with a life test").source("MIL-HDBK-217F Notice 2, section 12.1"));
+        }
         if (life.law() == MoverLife.Law.FATIGUE) {
-            findings.add(Finding.note(place, "the life of " + who + " is that of fatigue; the grease of light bearings usually does not last as long")
+            findings.add(Finding.caution(place, "the life of " + who + " is that of fatigue; the grease of light bearings usually does not last as long")
                     .remedy("compare with the life of the grease").source("ISO 281; " + PRACTICE));
         }
     }

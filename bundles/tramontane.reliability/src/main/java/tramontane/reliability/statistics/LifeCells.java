@@ -24,6 +24,7 @@ final class LifeCells {
     /** Behind which a comma may part thousands. */
     private static final Pattern THOUSANDS = Pattern.compile("[+\\-−]?[1-9]\\d{0,2},\\d{3}");
     private static final int LONGEST_QUOTE = 40;
+    private static final double LONGEST_TIME = 1e6 * 8760 * 3600;
     private static final int LONGEST_CELL = 200;
 
     private final List<Problem> problems = new ArrayList<>();
@@ -117,7 +118,12 @@ final class LifeCells {
     /** A number in SI; empty where it is out of range, which is a problem then. */
     OptionalDouble si(String place, String number, Unit unit, QuantityKind kind) {
         try {
-            return OptionalDouble.of(Units.parse(number + " " + unit.symbol(), kind));
+            double si = Units.parse(number + " " + unit.symbol(), kind);
+            if (kind.equals(QuantityKind.TIME) && si > LONGEST_TIME) {
+                error(place, "is " + quote(number + " " + unit.symbol()) + "; expected a time of 1000000 years at most");
+                return OptionalDouble.empty();
+            }
+            return OptionalDouble.of(si);
         } catch (UnitException wrong) {
             error(place, wrong.getMessage());
             return OptionalDouble.empty();

@@ -141,7 +141,7 @@ final class ApplyLaw extends TerminalVerb {
                     + ".");
         }
         List<String> cautions = new ArrayList<>();
-        Optional<Double> factor = Amounts.between(given, FACTOR, 0.1, 10);
+        Optional<Double> factor = Amounts.between(given, FACTOR, 1, 10);
         double exponent = Amounts.between(given, EXPONENT, 0, 10).orElse(LifeModel.SPEED_EXPONENT);
         double ofTemperature;
         double ofSpeed = speed.isPresent() ? LifeFactor.speed(exponent, ratedSpeed.get(), speed.get()) : 1;

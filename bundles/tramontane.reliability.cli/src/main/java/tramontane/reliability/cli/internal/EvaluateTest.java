@@ -208,7 +208,7 @@ final class EvaluateTest extends TerminalVerb {
     private static Optional<Question.Use> use(Syntax.Given given) throws Ending {
         Optional<Double> at = Amounts.positive(given, AT, QuantityKind.TEMPERATURE);
         Optional<Double> speed = Amounts.positive(given, SPEED, QuantityKind.ROTATIONAL_SPEED);
-        Optional<Double> factor = Amounts.between(given, FACTOR, 0.1, 10);
+        Optional<Double> factor = Amounts.between(given, FACTOR, 1, 10);
         Optional<Double> energy = Amounts.positive(given, ENERGY, QuantityKind.ACTIVATION_ENERGY);
         if (at.isEmpty()) {
             for (String option : List.of(SPEED, FACTOR, ENERGY, LAW)) {

@@ -33,7 +33,7 @@ record Relation(double acceleration, double testAt, double ratedAt, String words
     static Optional<Relation> of(Syntax.Given given) throws Ending {
         Optional<Double> testAt = Amounts.positive(given, TEST_AT, QuantityKind.TEMPERATURE);
         Optional<Double> ratedAt = Amounts.positive(given, RATED_AT, QuantityKind.TEMPERATURE);
-        Optional<Double> factor = Amounts.between(given, FACTOR, 0.1, 10);
+        Optional<Double> factor = Amounts.between(given, FACTOR, 1, 10);
         Optional<Double> energy = Amounts.positive(given, ENERGY, QuantityKind.ACTIVATION_ENERGY);
         if (factor.isPresent() && energy.isPresent()) {
             throw Ending.badInput(FACTOR + " and " + ENERGY + " say the same in two ways; give one.");
