@@ -31,8 +31,10 @@ class LifeChainTest {
     private static final double CLOSED = 1e-6;
     /** Absolute, of probabilities that either side has by quadrature. */
     private static final double PROBABILITY = 1e-4;
-    /** Relative, of times that either side has by quadrature: where a distribution is flat they move more than its probabilities. */
-    private static final double TIME = 5e-4;
+    /** Relative, of times that either side has by quadrature. */
+    private static final double TIME = 1e-4;
+    /** The same of times between visits: the sampling behind chain.csv, with 2^20 points, still moves them by some 1e-4 where movers differ. */
+    private static final double INTERVAL = 2e-4;
 
     private static Engine engine;
 
@@ -81,7 +83,8 @@ class LifeChainTest {
         double wanted = Double.parseDouble(expected);
         boolean shared = figure.startsWith("reliability.system.") || figure.startsWith("reliability.visits.") || figure.startsWith("reliability.repair.");
         boolean probability = figure.endsWith("survival") || figure.endsWith("availability");
-        double tolerance = shared && probability ? PROBABILITY : (shared ? TIME : CLOSED) * Math.abs(wanted);
+        double relative = figure.equals("reliability.visits.interval") ? INTERVAL : shared ? TIME : CLOSED;
+        double tolerance = shared && probability ? PROBABILITY : relative * Math.abs(wanted);
         if (!(Math.abs(given - wanted) <= tolerance)) {
             misses.add(name + ": " + given + ", expected " + wanted);
         }

@@ -4,12 +4,13 @@ From the sections life, the mission and the operating points in points.json to l
 states. points.json holds, for each set of failed movers, the air at each bank, the speed of its movers and what the limits are asked of:
 `python3 chain.py points COMMAND` makes it again, solving each design with every set of failed movers stated outright in its conditions.
 
-Load sharing is not computed along paths in time but as a mean over Dirichlet directions of the units' thresholds of exposure: with one shape
-the time to a limit scales with them, so that the scale is integrated out exactly and only the directions are sampled (Sobol points).
+Load sharing is not computed along paths in time but as a mean over Dirichlet directions of the units' thresholds of exposure: with one
+shape the time to a limit scales with them, so that the scale is integrated out exactly and only the directions are sampled (Sobol points).
 
-Taken from the product, as the README does not state them: 0.864 in the speed term of grease life and no rise where none is given; shapes 1.1
-to 1.5 by ISO 281; that redundancy, repair and fleet start from conditions without what they state as failed; that a bank of which nothing
-runs has passed a limit; a fleet of one where none is given. Each corner of what is not stated ages the rest by its own law.
+Taken from the product, as the README does not state them: 0.864 in the speed term of grease life and no rise where none is given; shapes
+1.1 to 1.5 by ISO 281; that redundancy, repair and fleet start from conditions without what they state as failed; that a bank of which
+nothing runs has passed a limit; that past a limit the rest ages as before; a fleet of one where none is given. Each corner of what is not
+stated ages the rest by its own law.
 """
 import itertools
 import json
@@ -217,7 +218,8 @@ def l10(life, part, kelvin, rpm, choice, running_life):
 
 def weibull(l, shape):
     eta = l / Q ** (1 / shape)
-    return {"l1": eta * (-math.log(0.99)) ** (1 / shape), "": l, "l50": eta * math.log(2) ** (1 / shape), "mean": eta * gamma(1 + 1 / shape)}
+    l1, l50 = (eta * (-math.log(each)) ** (1 / shape) for each in (0.99, 0.5))
+    return {"l1": l1, "": l, "l50": l50, "mean": eta * gamma(1 + 1 / shape)}
 
 
 # --- load sharing -------------------------------------------------------------------------------------------------------------------
@@ -253,7 +255,7 @@ class Alike(Timed):
 
     def __init__(self, n, life, shape, ageing, spare):
         self.n, self.shape = spare + 1, shape
-        u = stats.qmc.Sobol(spare + 1, seed=281).random_base2(14) if spare else np.full((1, 1), 0.5)
+        u = stats.qmc.Sobol(spare + 1, seed=281).random_base2(16) if spare else np.full((1, 1), 0.5)
         e = -np.log1p(-u)
         z = np.cumsum(e / e.sum(axis=1, keepdims=True) / (n - np.arange(spare + 1)), axis=1)
         x = np.diff(life / Q ** (1 / shape) * z ** (1 / shape), axis=1, prepend=0)
@@ -263,7 +265,7 @@ class Alike(Timed):
 class Sharing(Timed):
     """Time to a limit of units of one shape that wear at rates which depend on what has failed."""
 
-    def __init__(self, lives, shape, rates, kept, power=18):
+    def __init__(self, lives, shape, rates, kept, power=20):
         n = len(lives)
         self.n, self.shape = n, shape
         u = stats.qmc.Sobol(n, seed=281).random_base2(power)
@@ -500,6 +502,13 @@ class Chain:
             kept[state] = not lost
             for i, unit in enumerate(units):
                 rates[state, i] = 0 if state >> i & 1 else ageing.get(unit, 1)
+        # past the limit the rest ages as it did before
+        for state in range(1 << n):
+            if not kept[state]:
+                before = [state & ~(1 << j) for j in range(n) if state >> j & 1]
+                for i in range(n):
+                    if not state >> i & 1:
+                        rates[state, i] = max(rates[each, i] for each in before)
         # a set is reached only through sets that keep all limits
         for state in range(1, 1 << n):
             kept[state] = kept[state] and any(kept[state & ~(1 << i)] for i in range(n) if state >> i & 1)
