@@ -54,6 +54,28 @@ public final class Delivery {
     }
 
     /**
+     * The folder to write to; it need not be there, but the one around it must.
+     *
+     * @param option how the user named it: {@code --output}
+     * @param name   as the user named it
+     * @throws Ending where nothing can be written; found out before anything is computed
+     */
+    public static Path folder(String option, String name) throws Ending {
+        try {
+            Path folder = Path.of(name).toAbsolutePath().normalize();
+            if (Files.exists(folder) && !Files.isDirectory(folder)) {
+                throw Ending.badInput(option + " " + name + ": this is a file; name a folder.");
+            }
+            if (!Files.exists(folder) && !Files.isDirectory(folder.getParent())) {
+                throw Ending.badInput(option + " " + name + ": the folder " + folder.getParent() + " does not exist.");
+            }
+            return folder;
+        } catch (InvalidPathException impossible) {
+            throw Ending.badInput(option + " " + name + ": no folder can have this name.");
+        }
+    }
+
+    /**
      * Writes a text in UTF-8.
      *
      * @throws Ending where it could not be written; an old file is still there then

@@ -3,7 +3,6 @@ package tramontane.acoustics.cli.internal;
 import com.google.gson.stream.JsonWriter;
 import java.io.IOException;
 import java.nio.file.Files;
-import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.time.Duration;
@@ -29,6 +28,7 @@ import tramontane.analysis.Severity;
 import tramontane.analysis.Table;
 import tramontane.cli.Console;
 import tramontane.cli.ExitCode;
+import tramontane.cli.terminal.Delivery;
 import tramontane.cli.terminal.DesignSource;
 import tramontane.cli.terminal.Ending;
 import tramontane.cli.terminal.FindingLines;
@@ -213,18 +213,7 @@ final class Listen extends TerminalVerb {
     private static Path folder(Syntax.Given given) throws Ending {
         String name = given.option(OUTPUT).orElseThrow(() -> Ending.badInput("sound listen: " + OUTPUT + " FOLDER is missing."
                 + " See \"tramontane help sound listen\"."));
-        try {
-            Path folder = Path.of(name).toAbsolutePath().normalize();
-            if (Files.exists(folder) && !Files.isDirectory(folder)) {
-                throw Ending.badInput(OUTPUT + " " + name + ": this is a file; name a folder.");
-            }
-            if (!Files.exists(folder) && !Files.isDirectory(folder.getParent())) {
-                throw Ending.badInput(OUTPUT + " " + name + ": the folder " + folder.getParent() + " does not exist.");
-            }
-            return folder;
-        } catch (InvalidPathException impossible) {
-            throw Ending.badInput(OUTPUT + " " + name + ": no folder can have this name.");
-        }
+        return Delivery.folder(OUTPUT, name);
     }
 
     private static Engine.Watch part(Engine.Watch watch, double from, double share) {
