@@ -2,6 +2,7 @@ package tramontane.reliability;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import tramontane.model.AirMover;
 import tramontane.reliability.bearing.LifeFactor;
@@ -165,5 +166,17 @@ public final class LifeModel {
             case HANDBOOK -> new DutyLife.AtRate(SmallMotor.bearing(temperature), SmallMotor.winding(temperature), new SmallMotor(life.motor()),
                     designLife / HOUR);
         };
+    }
+
+    /** Whether lives are the same wherever a mover works. */
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof LifeModel model && life.equals(model.life) && ratedSpeed.equals(model.ratedSpeed)
+                && Double.compare(designLife, model.designLife) == 0;
+    }
+
+    @Override
+    public int hashCode() {
+        return Objects.hash(life, ratedSpeed, designLife);
     }
 }

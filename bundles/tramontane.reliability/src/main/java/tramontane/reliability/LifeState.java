@@ -29,9 +29,10 @@ public record LifeState(List<BankState> banks, List<String> unknown) {
      *
      * @param bank   its id
      * @param part   the id of their part
+     * @param model  their life wherever they work
      * @param movers those that run, by position
      */
-    public record BankState(String bank, String part, List<MoverState> movers) {
+    public record BankState(String bank, String part, LifeModel model, List<MoverState> movers) {
         public BankState {
             movers = List.copyOf(movers);
         }

@@ -1,5 +1,6 @@
 package tramontane.reliability;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import tramontane.reliability.system.FailureGraph;
@@ -8,10 +9,11 @@ import tramontane.reliability.system.SystemSurvival;
 /**
  * What happens when movers fail.
  *
- * @param banks each bank, all others in order
- * @param whole the whole equipment where it has several banks
+ * @param banks    each bank, all others in order
+ * @param whole    the whole equipment where it has several banks
+ * @param interval time between visits at which all movers are exchanged, s
  */
-public record SystemLife(List<Group> banks, Optional<Group> whole) {
+public record SystemLife(List<Group> banks, Optional<Group> whole, Optional<Double> interval) {
 
     public SystemLife {
         banks = List.copyOf(banks);
@@ -20,7 +22,7 @@ public record SystemLife(List<Group> banks, Optional<Group> whole) {
     /** All there is, banks first. */
     public List<Group> groups() {
         return whole.map(group -> {
-            List<Group> all = new java.util.ArrayList<>(banks);
+            List<Group> all = new ArrayList<>(banks);
             all.add(group);
             return List.copyOf(all);
         }).orElse(banks);

@@ -1,15 +1,21 @@
 package tramontane.reliability.internal;
 
 import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import org.osgi.service.component.annotations.Component;
+import tramontane.analysis.Cases;
 import tramontane.analysis.SectionType;
+import tramontane.model.Design;
 import tramontane.model.FailedMover;
 import tramontane.model.Field;
 import tramontane.model.Form;
+import tramontane.model.Problem;
 import tramontane.model.Value;
 import tramontane.model.Values;
 import tramontane.model.Written;
+import tramontane.model.edit.Subject;
 import tramontane.reliability.BankLife;
 import tramontane.reliability.BankLife.Axis;
 import tramontane.reliability.BankLife.Solids;
@@ -45,6 +51,14 @@ public final class BankLifeSection implements SectionType<BankLife> {
         return new BankLife(MoverLifeSection.one(Axis.values(), Axis::word, v, "shaft"), v.ifWhole("needed"),
                 MoverLifeSection.one(FailedMover.State.values(), FailedMover.State::word, v, "failing").orElse(FailedMover.State.LOCKED),
                 MoverLifeSection.one(Solids.values(), Solids::word, v, "solids"), MoverLifeSection.one(Water.values(), Water::word, v, "water"));
+    }
+
+    @Override
+    public List<Problem> check(Values values, Design design, String place) {
+        Optional<Integer> positions = Subject.at(design, place).filter(subject -> subject.kind() == Subject.Kind.PASSAGE)
+                .flatMap(subject -> subject.index(design).stream().boxed().findFirst()).map(index -> Cases.positions(design.airPath().passages().get(index)));
+        return values.ifWhole("needed").filter(needed -> positions.filter(there -> needed > there).isPresent()).map(needed -> List.of(Problem.error(
+                Problem.place(place, "needed"), "is " + needed + "; expected at most the " + positions.get() + " movers of the bank"))).orElse(List.of());
     }
 
     @Override

@@ -104,7 +104,7 @@ public final class LifeAnalysis implements Analysis<LifeState> {
                 .map(mover -> new LifeState.MoverState(mover.position(), at.temperature(), mover.speed(), new Spread(
                         model.at(model.nominal(), at.temperature(), mover.speed()),
                         model.corners().stream().map(corner -> model.at(corner, at.temperature(), mover.speed())).toList()))).toList();
-        return new LifeState.BankState(bank.id(), bank.part().orElseThrow().id(), movers);
+        return new LifeState.BankState(bank.id(), bank.part().orElseThrow().id(), model, movers);
     }
 
     /** Of the movers of a bank the least counts; so do the least of each bound. */

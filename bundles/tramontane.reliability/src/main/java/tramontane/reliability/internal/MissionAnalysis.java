@@ -30,6 +30,9 @@ import tramontane.reliability.statistics.LifeDistribution;
 @Component(service = Analysis.class)
 public final class MissionAnalysis implements Analysis<MissionLife> {
 
+    /** Why survival to the end is not known. */
+    static final String WITHOUT_SERVICE = "nothing says how long the equipment is to serve";
+
     @Override
     public String id() {
         return "reliability.mission";
@@ -73,7 +76,9 @@ public final class MissionAnalysis implements Analysis<MissionLife> {
         }
         List<Finding> findings = new ArrayList<>(RuleFindings.of(scene));
         if (Scene.phases(input.design()).isEmpty()) {
-            findings.add(Finding.note("", "life over the mission is not computed: the design has no mission").remedy("state how long each condition lasts in a year"));
+            String without = input.design().mission().isEmpty() ? "the design has no mission" : "the times of its mission are all zero";
+            findings.add(Finding.note("", "life over the mission is not computed: " + without).remedy("state how long each condition lasts in a year"));
+            findings.addAll(scene.required(figures(), "life over the mission", without));
             return new Result<>(Optional.of(new MissionLife(scene.service().serviceLife(), List.of())), List.of(), findings);
         }
         Map<String, LifeState> states = input.results(LifeState.class);
@@ -125,7 +130,8 @@ public final class MissionAnalysis implements Analysis<MissionLife> {
         List<Finding> findings = new ArrayList<>();
         double year = Scene.phases(scene.design()).stream().mapToDouble(phase -> phase.timePerYear().si()).sum();
         if (mission.serviceLife().isEmpty() && !mission.banks().isEmpty()) {
-            findings.add(Finding.note("", "survival is not computed: nothing says how long the equipment is to serve")
+            findings.addAll(scene.required(List.of(Figures.MISSION_SURVIVAL, Figures.MISSION_USED), "survival", WITHOUT_SERVICE));
+            findings.add(Finding.note("", "survival is not computed: " + WITHOUT_SERVICE)
                     .remedy("give a serviceLife in the section " + MoverLife.SECTION + " of the design"));
         }
         if (year < MissionLife.YEAR * 0.999 && !mission.banks().isEmpty()) {

@@ -4,11 +4,15 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import tramontane.analysis.FigureKind;
+import tramontane.analysis.Finding;
 import tramontane.analysis.Sections;
+import tramontane.analysis.Severity;
 import tramontane.model.AirMover;
 import tramontane.model.Design;
 import tramontane.model.MissionPhase;
 import tramontane.model.Passage;
+import tramontane.model.Requirement;
 import tramontane.model.Value;
 import tramontane.reliability.BankLife;
 import tramontane.reliability.LifeModel;
@@ -63,6 +67,13 @@ record Scene(Design design, ServiceLife service, List<Bank> banks) {
     boolean asked() {
         return banks.stream().anyMatch(bank -> bank.life().isPresent()) || Sections.decode(SERVICE, design).isPresent()
                 || design.requirements().stream().anyMatch(requirement -> requirement.figure().startsWith("reliability."));
+    }
+
+    /** Of each bank at which a requirement asks for one of these figures, that it is not known. */
+    List<Finding> required(List<FigureKind> figures, String what, String why) {
+        return banks.stream().filter(bank -> design.requirements().stream().anyMatch(requirement -> figures.stream().anyMatch(kind -> kind.id().equals(requirement.figure()))
+                && (requirement.place().equals(Requirement.WORST) || requirement.place().equals(bank.id())))).map(bank -> Finding.of(Severity.NOT_JUDGED, bank.id(),
+                        what + " of bank " + bank.id() + " is not known: " + why)).toList();
     }
 
     /** Running time through the service life, s: a mission that lasts less than a year stands still for the rest. */

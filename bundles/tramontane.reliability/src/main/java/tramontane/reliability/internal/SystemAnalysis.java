@@ -22,7 +22,7 @@ import tramontane.reliability.SystemLife;
 @Component(service = Analysis.class)
 public final class SystemAnalysis implements Analysis<SystemLife> {
 
-    private static final SystemLife NOTHING = new SystemLife(List.of(), Optional.empty());
+    private static final SystemLife NOTHING = new SystemLife(List.of(), Optional.empty(), Optional.empty());
 
     @Override
     public String id() {
@@ -62,16 +62,15 @@ public final class SystemAnalysis implements Analysis<SystemLife> {
     @Override
     public Result<SystemLife> run(Input input, Run run) {
         Scene scene = Scene.of(input.design());
-        if (!scene.asked() || scene.banks().stream().allMatch(bank -> bank.model().isEmpty()) || Scene.phases(input.design()).isEmpty()) {
+        if (!scene.asked() || scene.banks().stream().allMatch(bank -> bank.model().isEmpty())) {
             return Result.of(NOTHING); // the other analyses say what is missing
         }
+        if (Scene.phases(input.design()).isEmpty()) {
+            return Result.of(NOTHING).with(scene.required(figures(), "redundancy", "without a mission nothing is known of how movers age").toArray(Finding[]::new));
+        }
         List<Finding> findings = new ArrayList<>();
-        for (Scene.Bank bank : scene.banks()) {
-            int positions = Failed.none(scene.banks()).banks().get(scene.banks().indexOf(bank)).size() * Failed.series(bank.passage());
-            if (bank.section().needed().filter(needed -> needed > positions).isPresent()) {
-                return new Result<>(Optional.empty(), List.of(), List.of(Finding.error(bank.id(), "bank " + bank.id() + " needs " + bank.section().needed().get()
-                        + " movers and has " + positions).remedy("correct needed in the section " + MoverLife.SECTION + " of the bank")));
-            }
+        if (scene.service().serviceLife().isEmpty()) {
+            findings.addAll(scene.required(List.of(Figures.SYSTEM_SURVIVAL, Figures.REPAIRED_SURVIVAL), "survival", MissionAnalysis.WITHOUT_SERVICE));
         }
         Limits limits = new Limits(scene, run);
         boolean all = scene.banks().stream().allMatch(bank -> bank.section().needed().isPresent());
@@ -107,7 +106,7 @@ public final class SystemAnalysis implements Analysis<SystemLife> {
         if (banks.isEmpty()) {
             return Result.of(NOTHING).with(findings.toArray(Finding[]::new));
         }
-        SystemLife life = new SystemLife(banks, complete && banks.size() > 1 ? Optional.of(groups.whole()) : Optional.empty());
+        SystemLife life = new SystemLife(banks, complete && banks.size() > 1 ? Optional.of(groups.whole()) : Optional.empty(), scene.service().interval());
         if (!complete) {
             findings.add(Finding.of(Severity.NOT_JUDGED, "", "survival of the whole equipment is not known: nothing is known of the life of the movers of "
                     + String.join(", ", scene.banks().stream().filter(bank -> bank.model().isEmpty()).map(Scene.Bank::id).toList())));

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -12,7 +13,6 @@ import tramontane.analysis.Engine;
 import tramontane.analysis.Evaluation;
 import tramontane.analysis.Figure;
 import tramontane.analysis.Finding;
-import tramontane.analysis.Sections;
 import tramontane.analysis.Severity;
 import tramontane.analysis.Trace;
 import tramontane.engine.internal.WiredEngine;
@@ -20,12 +20,10 @@ import tramontane.model.Design;
 import tramontane.model.Problem;
 import tramontane.model.file.DesignFile;
 import tramontane.model.file.Loaded;
-import tramontane.reliability.LifeModel;
+import tramontane.reliability.LifeState;
 import tramontane.reliability.MissionLife;
-import tramontane.reliability.MoverLife;
 import tramontane.reliability.SystemLife;
 import tramontane.reliability.charts.DesignCharts;
-import tramontane.reliability.charts.LifeCharts;
 import tramontane.reliability.statistics.Weibull;
 import tramontane.reliability.system.SystemSurvival;
 
@@ -52,6 +50,12 @@ class RedundancyTest {
     }
 
     private static Design design(String banks, String requirements, String life, String service, String limit) {
+        Design design = parse(banks, requirements, life, service, limit);
+        assertEquals(List.of(), engine.check(design).stream().filter(Problem::isError).toList());
+        return design;
+    }
+
+    private static Design parse(String banks, String requirements, String life, String service, String limit) {
         String text = "{'format': 1, 'name': 'box', 'airMovers': [{'id': 'fan', 'openArea': '50 cm²', 'bearing': 'ball', 'ratedSpeed': '3000 rpm', 'curves':"
                 + " [{'speed': '3000 rpm', 'flow': '0 40 80 120 m³/h', 'pressure': '60 50 35 0 Pa', 'power': '5 5 5 5 W'}], 'sections': {'life': {" + life
                 + "}}}], 'airPath': {'bays': ['box'], 'passages': [{'id': 'slot', 'kind': 'measured resistance', 'from': 'outside', 'to': 'box', 'flow':"
@@ -61,9 +65,7 @@ class RedundancyTest {
         Loaded loaded = DesignFile.parse(text.replace('\'', '"'));
         List<Problem> errors = loaded.problems().stream().filter(Problem::isError).toList();
         assertEquals(List.of(), errors);
-        Design design = loaded.design().orElseThrow();
-        assertEquals(List.of(), engine.check(design).stream().filter(Problem::isError).toList());
-        return design;
+        return loaded.design().orElseThrow();
     }
 
     private static Evaluation run(Design design) {
@@ -180,8 +182,10 @@ class RedundancyTest {
 
     @Test
     void moreNeededThanThereAreIsAnError() {
-        Evaluation evaluation = run(design(bank("fans", true, 2, 1, "'needed': 3"), "", LIFE, SERVICE));
-        assertTrue(evaluation.findings().stream().anyMatch(finding -> finding.severity() == Severity.ERROR && finding.message().toString().contains("needs 3")));
+        List<String> errors = engine.check(parse(bank("fans", true, 2, 1, "'needed': 3"), "", LIFE, SERVICE, "")).stream().filter(Problem::isError)
+                .map(Problem::sentence).toList();
+        assertEquals(1, errors.size(), errors::toString);
+        assertTrue(errors.getFirst().contains("passages[1]") && errors.getFirst().endsWith("is 3; expected at most the 2 movers of the bank"), errors::toString);
     }
 
     @Test
@@ -216,17 +220,30 @@ class RedundancyTest {
     void chartsShowWhatTheFiguresSay() {
         Evaluation evaluation = run(design(bank("fans", false, 4, 1, "'needed': 3"), "", LIFE, SERVICE));
         double end = 5 * MissionLife.YEAR;
-        Chart survival = DesignCharts.survival(life(evaluation), end, Optional.empty());
+        Chart survival = DesignCharts.survival(life(evaluation), end);
         double drawn = survival.series().getFirst().points().at(end).getAsDouble();
         assertEquals(figure(evaluation, "reliability.system.survival", "fans").value(), drawn, 1e-9);
         assertTrue(survival.marks().getFirst().label().contains("%"), survival.marks().getFirst().label());
-        Chart visits = DesignCharts.survival(life(evaluation), end, Optional.of(end / 5));
+        Chart visits = DesignCharts.survival(new SystemLife(life(evaluation).banks(), Optional.empty(), Optional.of(end / 5)), end);
         assertTrue(visits.series().getFirst().points().at(end).getAsDouble() > drawn);
-        MoverLife section = Sections.decode(new MoverLifeSection(), evaluation.design().airMovers().getFirst()).orElseThrow();
-        LifeModel model = LifeModel.of(evaluation.design().airMovers().getFirst(), section, Optional.empty()).orElseThrow();
-        Chart temperature = DesignCharts.temperature("fan", model, 314.159265, List.of(new LifeCharts.Condition("normal", 313.15, 60000 * 3600.0)));
+        Chart temperature = DesignCharts.temperature("life", Map.of("normal", evaluation.data(LifeState.class, "normal").orElseThrow())).orElseThrow();
         assertEquals(60000 * 3600.0, temperature.series().getFirst().points().at(313.15).getAsDouble(), 1e-3 * 60000 * 3600);
+        assertEquals(figure(evaluation, "reliability.mission.life", "fans").value(), temperature.marks().getFirst().y(), 1);
         assertEquals(1, temperature.bands().size());
         assertEquals(313.15, temperature.regions().getFirst().to().getAsDouble(), 1e-9);
+    }
+
+    @Test
+    void whatIsRequiredButNotKnownSaysWhy() {
+        String required = "{'figure': 'reliability.system.survival', 'place': 'fans', 'atLeast': '90 %'}";
+        Design whole = design(bank("fans", true, 4, 1, "'needed': 3"), required, LIFE, SERVICE);
+        assertEquals(Severity.MET, run(whole).verdicts().getFirst().severity());
+        Evaluation still = run(whole.withMission(List.of()));
+        assertEquals(Severity.NOT_JUDGED, still.verdicts().getFirst().severity());
+        assertEquals("could not be told at fans", still.verdicts().getFirst().reason());
+        assertTrue(still.findings().stream().anyMatch(finding -> finding.place().equals("fans") && finding.message().toString().contains("without a mission")));
+        Evaluation endless = run(design(bank("fans", true, 4, 1, "'needed': 3"), required, LIFE, ""));
+        assertEquals("could not be told at fans", endless.verdicts().getFirst().reason());
+        assertTrue(endless.findings().stream().anyMatch(finding -> finding.place().equals("fans") && finding.message().toString().contains("how long the equipment is to serve")));
     }
 }

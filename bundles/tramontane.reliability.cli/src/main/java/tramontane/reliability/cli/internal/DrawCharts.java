@@ -2,7 +2,6 @@ package tramontane.reliability.cli.internal;
 
 import java.io.IOException;
 import java.nio.file.Files;
-import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
@@ -36,6 +35,7 @@ import tramontane.physics.units.UnitSystem;
 import tramontane.reliability.LifeState;
 import tramontane.reliability.MissionLife;
 import tramontane.reliability.SystemLife;
+import tramontane.reliability.charts.DesignCharts;
 import tramontane.report.ChartColours;
 import tramontane.report.ChartCsv;
 import tramontane.report.ChartSvg;
@@ -94,7 +94,7 @@ final class DrawCharts extends TerminalVerb {
         Duration timeLimit = Options.timeLimit(given, Engine.Request.TIME_LIMIT);
         boolean quiet = given.flag(QUIET);
         Optional<Double> after = Amounts.time(given, AFTER);
-        Path folder = folder(given);
+        Path folder = Delivery.folder(OUTPUT, Amounts.needed(given.option(OUTPUT), name(), OUTPUT, "the folder to write to"));
         Set<String> givers = engine.givers(Set.of(LifeState.class, MissionLife.class, SystemLife.class));
         if (givers.isEmpty()) {
             throw Ending.broken("No analysis of life is loaded; \"tramontane modules\" shows why.");
@@ -130,13 +130,14 @@ final class DrawCharts extends TerminalVerb {
         double service = after.or(() -> evaluation.data(MissionLife.class, "").flatMap(MissionLife::serviceLife))
                 .orElse(USUAL_YEARS * MissionLife.YEAR);
         Map<String, Chart> charts = new LinkedHashMap<>();
-        LivesOfDesign draw = new LivesOfDesign(design, engine);
-        system.ifPresent(life -> charts.put("survival", draw.survival(life, service)));
-        draw.temperature(states).ifPresent(chart -> charts.put("life-temperature", chart));
+        system.ifPresent(life -> charts.put("survival", DesignCharts.survival(life, service)));
+        DesignCharts.temperature("Life by temperature: " + (design.name().isBlank() ? "the design" : design.name()), states)
+                .ifPresent(chart -> charts.put("life-temperature", chart));
         List<Path> files = write(charts, folder, given.flag(REPLACE));
         List<String> notes = new ArrayList<>();
         if (system.isEmpty()) {
-            notes.add("Survival was not drawn: the design does not say of enough movers how long they live over its mission.");
+            notes.add("Survival was not drawn: " + (design.mission().isEmpty() ? "the design has no mission."
+                    : "the design does not say of enough movers how long they live over its mission."));
         }
         if (!charts.containsKey("life-temperature")) {
             notes.add("Life against temperature was not drawn: no mover of a known life runs in these conditions.");
@@ -151,22 +152,6 @@ final class DrawCharts extends TerminalVerb {
             notes.forEach(note -> Cells.print(note, console));
         }
         return ExitCode.FINE;
-    }
-
-    private Path folder(Syntax.Given given) throws Ending {
-        String name = Amounts.needed(given.option(OUTPUT), name(), OUTPUT, "the folder to write to");
-        try {
-            Path folder = Path.of(name).toAbsolutePath().normalize();
-            if (Files.exists(folder) && !Files.isDirectory(folder)) {
-                throw Ending.badInput(OUTPUT + " " + name + ": this is a file; name a folder.");
-            }
-            if (!Files.exists(folder) && !Files.isDirectory(folder.getParent())) {
-                throw Ending.badInput(OUTPUT + " " + name + ": the folder " + folder.getParent() + " does not exist.");
-            }
-            return folder;
-        } catch (InvalidPathException impossible) {
-            throw Ending.badInput(OUTPUT + " " + name + ": no folder can have this name.");
-        }
     }
 
     private static List<Engine.Case> cases(Evaluation evaluation, String name, Set<String> wanted) throws Ending {

@@ -17,7 +17,6 @@ import tramontane.cli.terminal.Options;
 import tramontane.cli.terminal.Options.Format;
 import tramontane.cli.terminal.Syntax;
 import tramontane.cli.terminal.TerminalVerb;
-import tramontane.model.Problem;
 import tramontane.physics.units.QuantityKind;
 import tramontane.physics.units.UnitSystem;
 import tramontane.physics.units.Units;

@@ -184,7 +184,16 @@ final class JudgeRedundancy extends TerminalVerb {
         for (double time : asked.times()) {
             rows.add(List.of(Cells.words(Cells.years(time)), Cells.share(asked.unit().survival(time)), Cells.share(asked.survival(time))));
         }
-        Cells.print(new Table("Survival" + how(asked), Cells.columns("time", "#a unit", "#the system"), rows), console);
+        boolean looked = asked.repair().isPresent() || asked.interval().isPresent();
+        if (looked) {
+            for (int i = 0; i < rows.size(); i++) {
+                List<Table.Cell> row = new ArrayList<>(rows.get(i));
+                row.add(2, Cells.share(asked.system().survival(asked.times().get(i))));
+                rows.set(i, row);
+            }
+        }
+        Cells.print(new Table("Survival", looked ? Cells.columns("time", "#a unit alone", "#the system alone", "#the system" + how(asked).replaceFirst(",", ""))
+                : Cells.columns("time", "#a unit", "#the system"), rows), console);
         List<List<Table.Cell>> lives = new ArrayList<>();
         lives.add(List.of(Cells.words("a unit"), Cells.time(asked.unit().life(0.01)), Cells.time(asked.unit().life(0.1)),
                 Cells.time(asked.unit()

@@ -17,9 +17,14 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import tramontane.cli.terminal.Ending;
 import tramontane.reliability.DutyLife;
+import tramontane.analysis.Sections;
+import tramontane.model.AirMover;
+import tramontane.model.file.DesignFile;
+import tramontane.reliability.LifeModel;
 import tramontane.reliability.LifeState;
 import tramontane.reliability.MissionLife;
 import tramontane.reliability.SystemLife;
+import tramontane.reliability.internal.MoverLifeSection;
 import tramontane.reliability.statistics.Weibull;
 import tramontane.reliability.system.SystemSurvival;
 
@@ -29,10 +34,13 @@ class DrawChartsTest {
     private static final String DESIGN = """
             {"format": 1, "name": "box", "airMovers": [
               {"id": "A 1", "curves": [{"speed": "3000 rpm", "flow": "0 35 cfm", "pressure": "50 0 Pa"}],
-               "sections": {"life": {"rated": "60000 h", "at": "40 °C", "speed": "3000 rpm", "shape": "3"}}}],
+               "sections": {"life": {"rated": "60000 h", "at": "40 °C", "speed": "3000 rpm", "shape": 3}}}],
              "conditions": [{"id": "cool"}, {"id": "hot"}],
              "airPath": {"bays": [], "passages": []}}
             """;
+
+    private static final AirMover PART = DesignFile.parse(DESIGN).design().orElseThrow().airMovers().getFirst();
+    private static final LifeModel MODEL = LifeModel.of(PART, Sections.decode(new MoverLifeSection(), PART).orElseThrow(), Optional.empty()).orElseThrow();
 
     @TempDir
     private Path folder;
@@ -47,7 +55,7 @@ class DrawChartsTest {
     }
 
     private static LifeState state(double temperature, double life) {
-        return new LifeState(List.of(new LifeState.BankState("fans", "A 1", List.of(new LifeState.MoverState(1, temperature, 100 * Math.PI,
+        return new LifeState(List.of(new LifeState.BankState("fans", "A 1", MODEL, List.of(new LifeState.MoverState(1, temperature, 100 * Math.PI,
                 new LifeState.Spread(new DutyLife.Aged(Weibull.through(life * HOUR, 0.1, 3)), List.of()))))), List.of());
     }
 
@@ -56,7 +64,7 @@ class DrawChartsTest {
         engine.states.put("hot", state(333.15, 26667));
         SystemSurvival survival = SystemSurvival.of(2, 3, Weibull.through(60000 * HOUR, 0.1, 3));
         engine.system = Optional.of(new SystemLife(List.of(new SystemLife.Group("fans", 1, List.of(), survival, List.of(survival,
-                SystemSurvival.of(2, 3, Weibull.through(40000 * HOUR, 0.1, 3))))), Optional.empty()));
+                SystemSurvival.of(2, 3, Weibull.through(40000 * HOUR, 0.1, 3))))), Optional.empty(), Optional.empty()));
         engine.mission = Optional.of(new MissionLife(Optional.of(8 * MissionLife.YEAR), List.of()));
     }
 
