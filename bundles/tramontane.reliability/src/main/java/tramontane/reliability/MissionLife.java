@@ -1,5 +1,6 @@
 package tramontane.reliability;
 
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import tramontane.reliability.LifeState.Spread;
@@ -36,7 +37,12 @@ public record MissionLife(Optional<Double> serviceLife, List<BankMission> banks)
             movers = List.copyOf(movers);
         }
 
-        /** The mover with the shortest life in calendar time; empty where none ever runs. */
+        /** The mover with the shortest life L10 in running time; empty where none ever runs. */
+        public Optional<MoverMission> shortest() {
+            return movers.stream().min(Comparator.comparingDouble(mover -> mover.spread().value(lives -> lives.life(0.1))));
+        }
+
+        /** The mover that fails first, with the shortest life in calendar time; empty where none ever runs. */
         public Optional<MoverMission> worst() {
             return movers.stream().min((one, other) -> Double.compare(one.calendar(0.1), other.calendar(0.1)));
         }

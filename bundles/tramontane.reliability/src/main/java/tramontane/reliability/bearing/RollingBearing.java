@@ -26,6 +26,16 @@ public enum RollingBearing {
         this.spread = spread;
     }
 
+    /** Exponent p of the load. */
+    public double exponent() {
+        return exponent;
+    }
+
+    /** Weibull slope e by which lives of several bearings are put together. */
+    public double spread() {
+        return spread;
+    }
+
     /**
      * L10 in revolutions: {@code 10^6 (C/P)^p}; ISO 281:2007, equation for the basic rating life.
      *

@@ -70,6 +70,8 @@ final class Figures {
     static final Relation CONSTANT_RATE = new Relation("constant failure rate", "F(t) = 1 - exp(-λ t)", "NIST/SEMATECH e-Handbook 8.1.6.1", "");
     static final Relation MINER = new Relation("Miner's sum", "1/L = Σ (t_i/Σ t)/L_i", "M. A. Miner, \"Cumulative Damage in Fatigue\", J. Appl. Mech. 12 (1945)",
             "damage adds up whatever the order; no ageing at rest");
+    static final Relation CYCLE = new Relation("cycled temperature", "α = Σ h/Σ (h/α_i); α_B,i and α_W,i by the formulas of the handbook at each temperature",
+            "MIL-HDBK-217F Notice 2 (1995), section 12.1", "0 to 140 °C");
     static final Relation SURVIVAL = new Relation("survival of a mover", "R(t), t = running time in a year times years of service", "definition", "");
     static final Relation USED = new Relation("life used up", "D = t/L", "M. A. Miner, \"Cumulative Damage in Fatigue\", J. Appl. Mech. 12 (1945)", "");
     static final Relation SYSTEM_RELATION = new Relation("survival of a bank", "sum of the probabilities of all sets of failed movers that are reached"

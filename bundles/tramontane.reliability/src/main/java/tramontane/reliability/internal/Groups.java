@@ -40,15 +40,15 @@ final class Groups {
 
     /** A bank, all others in order. */
     SystemLife.Group bank(int bank) {
-        return group(banks.get(bank).id(), failed -> failed.within(bank));
+        return group(banks.get(bank).id(), failed -> failed.within(bank), List.of(bank));
     }
 
     /** The whole equipment. */
     SystemLife.Group whole() {
-        return group("", failed -> true);
+        return group("", failed -> true, IntStream.range(0, banks.size()).boxed().toList());
     }
 
-    private SystemLife.Group group(String place, Predicate<Failed> of) {
+    private SystemLife.Group group(String place, Predicate<Failed> of, List<Integer> members) {
         List<Exploration.Node> states = nodes.values().stream().filter(node -> of.test(node.failed())).toList();
         Map<Failed, Integer> numbers = new LinkedHashMap<>();
         states.forEach(node -> numbers.put(node.failed(), numbers.size()));
@@ -59,7 +59,7 @@ final class Groups {
                 .get(corner % spread.corners().size()))).distinct().toList();
         int spare = states.stream().filter(node -> !node.kept()).mapToInt(node -> node.failed().count()).min().orElse(1) - 1;
         List<SystemLife.Step> steps = states.stream().filter(node -> node.beyond() <= 1).map(node -> new SystemLife.Step(node.failed().words(banks), node.failed().count(),
-                node.kept(), node.limit(), node.kept() ? meanAgeing(node) : 1)).toList();
+                node.kept(), node.limit(), node.kept() ? meanAgeing(node, members) : 1)).toList();
         return new SystemLife.Group(place, spare, steps, nominal, ends);
     }
 
@@ -104,10 +104,10 @@ final class Groups {
         return mover.stretch() * answer.apply(mover.spread()).distribution().life(0.1);
     }
 
-    private double meanAgeing(Exploration.Node node) {
+    private double meanAgeing(Exploration.Node node, List<Integer> members) {
         double sum = 0;
         int count = 0;
-        for (int bank = 0; bank < banks.size(); bank++) {
+        for (int bank : members) {
             int series = Failed.series(banks.get(bank).passage());
             if (fails(bank)) {
                 for (int place = 0; place < series; place++) {

@@ -70,7 +70,9 @@ final class LifeFindings {
         Optional<Double> tested = bank.model().orElseThrow().ratedAt().map(at -> life.testedAt().orElse(at));
         tested.filter(at -> coldest < at - ROUNDING).ifPresent(at -> findings.add(Finding.caution(place, "the life of " + who + " is extrapolated: they work in air of ",
                 temperature(coldest), ", their life was ", life.testedAt().isPresent() ? "tested at " : "rated at ", temperature(at),
-                "; other things than the bearing may limit it there").remedy("count on no more than the life at that temperature: the lower bound does")
+                "; other things than the bearing may limit it there").remedy(life.testedAt().isPresent()
+                        ? "count on no more than the rated life, as the lower bound does below the temperature of the rating; ask how the test led to the rating"
+                        : "count on no more than the rated life, as the lower bound does")
                 .source("common practice; W. Nelson, \"Accelerated Testing\", 1990")));
         if (life.law() == MoverLife.Law.HANDBOOK && (coldest < SmallMotor.LOWEST - ROUNDING || warmest > SmallMotor.HIGHEST + ROUNDING)) {
             findings.add(Finding.caution(place, "the failure rate of " + who + " is extrapolated: the handbook covers ", temperature(SmallMotor.LOWEST), " to ",

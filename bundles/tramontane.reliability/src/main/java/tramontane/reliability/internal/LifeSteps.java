@@ -19,6 +19,9 @@ final class LifeSteps {
 
     private static final String SCALE = "characteristic life";
     private static final String RATE_LIFE = "mean life at the failure rate";
+    private static final String BEARINGS = "characteristic life of the bearings";
+    private static final String WINDINGS = "characteristic life of the windings";
+    private static final double HOUR = 3600;
 
     private LifeSteps() {
     }
@@ -52,6 +55,8 @@ final class LifeSteps {
                 if (life.law() == MoverLife.Law.FATIGUE) {
                     terms.add(speed);
                     terms.add(new Trace.Term("dynamic load rating C", QuantityKind.FORCE, life.dynamicRating().orElseThrow(), section));
+                    terms.add(new Trace.Term("exponent p", QuantityKind.NUMBER, life.rolling().exponent(), "ISO 281:2007"));
+                    terms.add(new Trace.Term("spread e", QuantityKind.NUMBER, life.rolling().spread(), "ISO/TR 1281-1"));
                     for (double load : life.loads()) {
                         terms.add(new Trace.Term("load P", QuantityKind.FORCE, load, section));
                     }
@@ -59,6 +64,10 @@ final class LifeSteps {
                     terms.add(new Trace.Term("rated life " + life.statistic().word(), QuantityKind.TIME, life.rated().orElseThrow(), section));
                     terms.add(temperature);
                     terms.add(new Trace.Term("rated at T_rated", QuantityKind.TEMPERATURE, model.ratedAt().orElseThrow(), life.at().isPresent() ? section : "common practice"));
+                    if (life.law() == MoverLife.Law.GREASE) {
+                        terms.add(new Trace.Term("bearing above the air", QuantityKind.TEMPERATURE_DIFFERENCE, life.rise(), section));
+                        life.greaseLimit().ifPresent(limit -> terms.add(new Trace.Term("limiting speed n_limit", QuantityKind.ROTATIONAL_SPEED, limit, section)));
+                    }
                     if (life.law() == MoverLife.Law.TEN_KELVIN) {
                         terms.add(new Trace.Term("factor per 10 K q", QuantityKind.NUMBER, by.factor(), life.factor().isPresent() ? section : "common practice"));
                     }
@@ -108,20 +117,37 @@ final class LifeSteps {
 
     static void mission(MissionLife mission, Trace trace) {
         for (MissionLife.BankMission bank : mission.banks()) {
-            bank.worst().ifPresent(worst -> mission(mission, bank.bank(), worst, trace));
+            bank.shortest().ifPresent(shortest -> lives(bank.bank(), shortest, trace));
+            bank.worst().ifPresent(worst -> served(mission, bank.bank(), worst, trace));
         }
     }
 
-    private static void mission(MissionLife mission, String place, MissionLife.MoverMission mover, Trace trace) {
+    private static void lives(String place, MissionLife.MoverMission mover, Trace trace) {
         List<Trace.Term> terms = new ArrayList<>();
-        for (MissionLife.PhaseLife phase : mover.phases()) {
-            terms.add(new Trace.Term("running time t in " + phase.condition(), QuantityKind.TIME, phase.running(), "mission"));
-            terms.add(new Trace.Term("life L10 in " + phase.condition(), QuantityKind.TIME, phase.life(), Figures.L10.id()));
+        switch (mover.spread().nominal()) {
+            case DutyLife.AtRate rate -> {
+                for (MissionLife.PhaseLife phase : mover.phases()) {
+                    terms.add(new Trace.Term("running time h in " + phase.condition(), QuantityKind.TIME, phase.running(), "mission"));
+                    terms.add(new Trace.Term("air at the mover in " + phase.condition(), QuantityKind.TEMPERATURE, phase.temperature(), "operating point"));
+                }
+                step(BEARINGS, place, Figures.CYCLE, rate.bearing() * HOUR, terms, trace);
+                step(WINDINGS, place, Figures.CYCLE, rate.winding() * HOUR, terms, trace);
+                step(RATE_LIFE, place, Figures.HANDBOOK, rate.distribution().mean(), List.of(new Trace.Term("α_B", QuantityKind.TIME, rate.bearing() * HOUR, BEARINGS),
+                        new Trace.Term("α_W", QuantityKind.TIME, rate.winding() * HOUR, WINDINGS), new Trace.Term("running time that the rate is the mean of",
+                                QuantityKind.TIME, rate.designLife() * HOUR, "service life of the design")), trace);
+            }
+            case DutyLife.Aged aged -> {
+                for (MissionLife.PhaseLife phase : mover.phases()) {
+                    terms.add(new Trace.Term("running time t in " + phase.condition(), QuantityKind.TIME, phase.running(), "mission"));
+                    terms.add(new Trace.Term("life L10 in " + phase.condition(), QuantityKind.TIME, phase.life(), Figures.L10.id()));
+                }
+                step(SCALE, place, Figures.MINER, aged.distribution().scale(), terms, trace);
+            }
         }
-        boolean rate = mover.spread().nominal() instanceof DutyLife.AtRate;
-        step(rate ? RATE_LIFE : SCALE, place, Figures.MINER, rate ? mover.spread().value(LifeDistribution::mean)
-                : ((DutyLife.Aged) mover.spread().nominal()).distribution().scale(), terms, trace);
         spread(mover.spread().nominal(), place, List.of(Figures.MISSION_L10, Figures.MISSION_L1, Figures.MISSION_L50, Figures.MISSION_MEAN), trace);
+    }
+
+    private static void served(MissionLife mission, String place, MissionLife.MoverMission mover, Trace trace) {
         mission.serviceLife().ifPresent(service -> {
             double running = service / mover.stretch();
             List<Trace.Term> times = List.of(new Trace.Term("service life", QuantityKind.TIME, service, "life section of the design"),

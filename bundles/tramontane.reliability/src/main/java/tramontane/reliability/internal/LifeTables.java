@@ -38,7 +38,7 @@ final class LifeTables {
         List<List<Table.Cell>> rows = new ArrayList<>();
         List<List<Table.Cell>> phases = new ArrayList<>();
         for (MissionLife.BankMission bank : mission.banks()) {
-            bank.worst().ifPresent(worst -> {
+            bank.shortest().ifPresent(worst -> {
                 List<Table.Cell> row = new ArrayList<>(List.of(new Table.Words(bank.bank()), new Amount(worst.running(), QuantityKind.TIME)));
                 row.addAll(lives(bank.movers().stream().map(MissionLife.MoverMission::spread).toList()));
                 rows.add(row);
@@ -69,9 +69,10 @@ final class LifeTables {
     private static List<Table.Cell> lives(List<Spread> movers) {
         ToDoubleFunction<LifeDistribution> ten = lives -> lives.life(0.1);
         double value = least(movers, ten);
+        double lower = Math.min(value, movers.stream().mapToDouble(each -> each.lower(ten)).min().orElseThrow());
+        double upper = Math.max(value, movers.stream().mapToDouble(each -> each.upper(ten)).min().orElseThrow());
         return List.of(time(least(movers, lives -> lives.life(0.01))), time(value),
-                new Table.Range(time(Math.min(value, movers.stream().mapToDouble(each -> each.lower(ten)).min().orElseThrow())),
-                        time(Math.max(value, movers.stream().mapToDouble(each -> each.upper(ten)).min().orElseThrow()))),
+                lower < upper ? new Table.Range(time(lower), time(upper)) : new Table.Empty(),
                 time(least(movers, lives -> lives.life(0.5))), time(least(movers, LifeDistribution::mean)));
     }
 
